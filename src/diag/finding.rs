@@ -1,0 +1,94 @@
+//! One finding.
+
+use crate::source::Span;
+
+/// Whether a finding stops the build.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Level {
+    /// The booklet is wrong or cannot be made: nothing is built.
+    Error,
+    /// Worth a look; the build goes on unless `--deny warnings` is given.
+    Warning,
+}
+
+impl Level {
+    /// The word that people and programs read.
+    pub fn word(self) -> &'static str {
+        match self {
+            Level::Error => "error",
+            Level::Warning => "warning",
+        }
+    }
+}
+
+/// A fault at a place: the fact, the act, and the sizes that have it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Finding {
+    /// The check's name, in kebab-case.
+    pub code: &'static str,
+    /// Whether it stops the build.
+    pub level: Level,
+    /// The fact, in one sentence without a full stop.
+    pub message: String,
+    /// The act: what to write instead.
+    pub hint: String,
+    /// The characters at fault.
+    pub span: Span,
+    /// What the marked characters are; may be empty.
+    pub label: String,
+    /// Other places that matter, each with what it is.
+    pub notes: Vec<(Span, String)>,
+    /// Sizes (by their place in `sizes`) that have the fault, with what differs by size (may be
+    /// empty); none at all when the fault does not hang on the size.
+    pub sizes: Vec<(usize, String)>,
+}
+
+impl Finding {
+    /// A finding that stops the build.
+    pub fn error(code: &'static str, span: Span, message: impl Into<String>) -> Finding {
+        Finding::new(code, Level::Error, span, message.into())
+    }
+
+    /// A finding that does not stop the build by itself.
+    pub fn warning(code: &'static str, span: Span, message: impl Into<String>) -> Finding {
+        Finding::new(code, Level::Warning, span, message.into())
+    }
+
+    fn new(code: &'static str, level: Level, span: Span, message: String) -> Finding {
+        Finding {
+            code,
+            level,
+            message,
+            hint: String::new(),
+            span,
+            label: String::new(),
+            notes: Vec::new(),
+            sizes: Vec::new(),
+        }
+    }
+
+    /// Says what to do about it.
+    pub fn hint(mut self, hint: impl Into<String>) -> Finding {
+        self.hint = hint.into();
+        self
+    }
+
+    /// Says what the marked characters are.
+    pub fn label(mut self, label: impl Into<String>) -> Finding {
+        self.label = label.into();
+        self
+    }
+
+    /// Points at another place that matters.
+    pub fn note(mut self, span: Span, label: impl Into<String>) -> Finding {
+        self.notes.push((span, label.into()));
+        self
+    }
+
+    /// Says that the fault is one of the size at `index`; findings that are otherwise the same
+    /// become one. `detail` is what differs by size, such as a length; it may be empty.
+    pub fn in_size(mut self, index: usize, detail: impl Into<String>) -> Finding {
+        self.sizes.push((index, detail.into()));
+        self
+    }
+}

@@ -1,0 +1,16 @@
+//! What is wrong, where, in which sizes, and what to do: findings, from every stage, in one form.
+//!
+//! A finding is made where the fault is seen and handed to [`Findings`]; levels, waivers, sorting
+//! and the merging of sizes happen there and nowhere else. Nothing here knows a check.
+
+mod finding;
+mod guess;
+mod json;
+mod sink;
+mod terminal;
+
+pub use finding::{Finding, Level};
+pub use guess::{did_you_mean, nearest};
+pub use json::to_json;
+pub use sink::{Findings, Report, Waived, Waiver};
+pub use terminal::{Terminal, summary};

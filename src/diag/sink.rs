@@ -1,0 +1,177 @@
+//! Where findings meet: waivers are applied, sizes merged, the whole sorted by place.
+
+use super::{Finding, Level};
+use crate::source::{Sources, Span};
+
+/// An author's word that a finding in one place is meant, with the reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waiver {
+    /// The check that is waived.
+    pub check: String,
+    /// Why; empty when the author gave none.
+    pub reason: String,
+    /// Where it holds: findings whose place lies inside.
+    pub scope: Span,
+    /// The waiver itself.
+    pub span: Span,
+}
+
+/// A finding that a waiver took away, for the editor's report.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waived {
+    /// The finding.
+    pub finding: Finding,
+    /// The author's reason.
+    pub reason: String,
+}
+
+/// Findings as they come in.
+#[derive(Debug, Clone, Default)]
+pub struct Findings {
+    found: Vec<Finding>,
+}
+
+/// Findings as they are shown.
+#[derive(Debug, Clone, Default)]
+pub struct Report {
+    /// What stands, sorted by file and place.
+    pub findings: Vec<Finding>,
+    /// What was waived with a reason.
+    pub waived: Vec<Waived>,
+}
+
+impl Report {
+    /// How many findings stop the build.
+    pub fn errors(&self) -> usize {
+        self.findings.iter().filter(|finding| finding.level == Level::Error).count()
+    }
+
+    /// How many findings are warnings.
+    pub fn warnings(&self) -> usize {
+        self.findings.len() - self.errors()
+    }
+}
+
+impl Findings {
+    /// Takes in one finding.
+    pub fn push(&mut self, finding: Finding) {
+        self.found.push(finding);
+    }
+
+    /// Takes in the findings of another stage or size.
+    pub fn extend(&mut self, others: impl IntoIterator<Item = Finding>) {
+        self.found.extend(others);
+    }
+
+    /// Whether any finding so far stops the build.
+    pub fn has_errors(&self) -> bool {
+        self.found.iter().any(|finding| finding.level == Level::Error)
+    }
+
+    /// The findings so far, in the order in which they came.
+    pub fn iter(&self) -> impl Iterator<Item = &Finding> {
+        self.found.iter()
+    }
+
+    /// Merges sizes, applies the waivers, checks the waivers themselves, and sorts.
+    ///
+    /// `size_count` sizes having the same fault is a fault of all: its list of sizes is emptied,
+    /// unless the sizes differ in detail. `waivable` tells whether a check's name is known and
+    /// may be waived at all.
+    pub fn report(
+        self,
+        sources: &Sources,
+        size_count: usize,
+        waivers: &[Waiver],
+        waivable: &dyn Fn(&str) -> Option<bool>,
+    ) -> Report {
+        let mut merged = merge(self.found);
+        for finding in &mut merged {
+            let all = finding.sizes.len() == size_count;
+            if all && finding.sizes.iter().all(|(_, detail)| detail.is_empty()) {
+                finding.sizes.clear();
+            }
+        }
+        let mut used = vec![false; waivers.len()];
+        let mut report = Report::default();
+        for finding in merged {
+            let waiver = waivers.iter().position(|waiver| {
+                waiver.check == finding.code
+                    && waiver.scope.holds(finding.span)
+                    && !waiver.reason.is_empty()
+                    && waivable(finding.code) == Some(true)
+            });
+            match waiver {
+                Some(index) => {
+                    used[index] = true;
+                    let reason = waivers[index].reason.clone();
+                    report.waived.push(Waived { finding, reason });
+                }
+                None => report.findings.push(finding),
+            }
+        }
+        for (waiver, used) in waivers.iter().zip(used) {
+            if !used {
+                report.findings.push(unused(waiver, waivable));
+            }
+        }
+        let order = |finding: &Finding| {
+            (sources.file(finding.span.file).path.clone(), finding.span.start, finding.span.end, finding.code)
+        };
+        report.findings.sort_by_cached_key(order);
+        report.waived.sort_by_cached_key(|waived| order(&waived.finding));
+        report
+    }
+}
+
+fn merge(found: Vec<Finding>) -> Vec<Finding> {
+    let mut merged: Vec<Finding> = Vec::with_capacity(found.len());
+    for finding in found {
+        let twin = merged.iter_mut().find(|other| {
+            other.code == finding.code
+                && other.span == finding.span
+                && other.message == finding.message
+                && other.sizes.is_empty() == finding.sizes.is_empty()
+        });
+        match twin {
+            Some(twin) => {
+                for (size, detail) in finding.sizes {
+                    if !twin.sizes.iter().any(|(known, _)| *known == size) {
+                        twin.sizes.push((size, detail));
+                    }
+                }
+                twin.sizes.sort();
+                for note in finding.notes {
+                    if !twin.notes.contains(&note) {
+                        twin.notes.push(note);
+                    }
+                }
+            }
+            None => merged.push(finding),
+        }
+    }
+    merged
+}
+
+fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
+    match waivable(&waiver.check) {
+        None => Finding::error("waiver-unused", waiver.span, format!("no check is called `{}`", waiver.check))
+            .hint("`notchbook explain` lists the checks"),
+        Some(false) => Finding::error(
+            "waiver-unused",
+            waiver.span,
+            format!("`{}` cannot be waived: without it the booklet cannot be made", waiver.check),
+        )
+        .hint("mend the fault, and take the waiver out"),
+        Some(true) if waiver.reason.is_empty() => {
+            Finding::error("waiver-without-reason", waiver.span, "this waiver gives no reason")
+                .hint(format!("write why it is right here: `waive {}: the reason`", waiver.check))
+        }
+        Some(true) => Finding::warning(
+            "waiver-unused",
+            waiver.span,
+            format!("nothing here is found by `{}`", waiver.check),
+        )
+        .hint("take the waiver out, or move it into the step that it is meant for"),
+    }
+}

@@ -1,0 +1,6 @@
+//! notchbook: a compiler for the instruction booklets of sewing patterns.
+pub mod diag;
+pub mod measure;
+pub mod model;
+pub mod source;
+pub mod syntax;

@@ -1,0 +1,335 @@
+//! The facts of `booklet.yaml`.
+
+use super::{Block, Expression, Name, Text};
+use crate::measure::Exact;
+use crate::measure::System;
+use crate::source::Span;
+
+/// Everything that `booklet.yaml` states.
+#[derive(Debug, Clone)]
+pub struct Facts {
+    /// The booklet's title.
+    pub title: Text,
+    /// Who sells it.
+    pub designer: Option<Text>,
+    /// The edition, such as `1.0.0`.
+    pub edition: Text,
+    /// The date of the edition, as `YYYY-MM-DD`.
+    pub date: Option<Text>,
+    /// A language tag, such as `en-GB`.
+    pub language: Text,
+    /// What a maker should be able to do.
+    pub skill: Option<Text>,
+    /// A sentence for the cover.
+    pub summary: Option<Text>,
+    /// What to read before anything else.
+    pub read_first: Vec<Block>,
+    /// Cautions beyond the usual ones.
+    pub cautions: Vec<Vec<Block>>,
+    /// How to look after the finished thing.
+    pub care: Vec<Block>,
+    /// The terms of use.
+    pub terms: Vec<Block>,
+    /// Where to ask for help.
+    pub contact: Option<Text>,
+    /// The sizes, in order; never empty.
+    pub sizes: Vec<Size>,
+    /// How figures are shown.
+    pub show: Show,
+    /// The look.
+    pub style: Style,
+    /// Named figures.
+    pub measurements: Vec<Measurement>,
+    /// What must hold.
+    pub expect: Vec<Expectation>,
+    /// What the maker ends up with.
+    pub finished: Vec<FinishedRow>,
+    /// Terms that the booklet explains.
+    pub words: Vec<Word>,
+    /// What is cut from.
+    pub fabrics: Vec<Fabric>,
+    /// What is bought beside fabric.
+    pub notions: Vec<Notion>,
+    /// What is needed at hand.
+    pub tools: Vec<Tool>,
+    /// What is cut.
+    pub pieces: Vec<Piece>,
+    /// The record of editions, newest first.
+    pub editions: Vec<Edition>,
+}
+
+/// One size.
+#[derive(Debug, Clone)]
+pub struct Size {
+    /// Its name in the files.
+    pub id: Name,
+    /// Its name on the page.
+    pub name: String,
+    /// Who wears or uses it.
+    pub wearer: Wearer,
+}
+
+/// Who a size is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wearer {
+    /// A grown-up, or nobody in particular.
+    Adult,
+    /// A child: the booklet then carries the caution on cords, small parts and flammability.
+    Child,
+}
+
+/// How figures are shown.
+#[derive(Debug, Clone, Copy)]
+pub struct Show {
+    /// The system that comes first; the other follows in brackets.
+    pub first: System,
+    /// The system in brackets; `None` for one system alone.
+    pub second: Option<System>,
+    /// What a metric length is rounded to, in mm.
+    pub metric_step: Exact,
+    /// What an imperial length is rounded to, in mm.
+    pub imperial_step: Exact,
+    /// How far two figures for one length may stand apart, in mm.
+    pub tolerance: Exact,
+}
+
+/// The look of one designer.
+#[derive(Debug, Clone)]
+pub struct Style {
+    /// The one colour, as `#rrggbb`.
+    pub accent: Text,
+    /// The designer's mark: a path from the booklet's folder.
+    pub logo: Option<Text>,
+    /// The picture on the cover.
+    pub cover: Option<Text>,
+    /// What that picture shows.
+    pub cover_alt: Option<Text>,
+}
+
+/// A value that may differ by size.
+#[derive(Debug, Clone)]
+pub enum BySize {
+    /// The same formula for every size.
+    Same(Expression),
+    /// One formula a size (by its place in `sizes`); `None` where the author left one out, which
+    /// has been reported.
+    Each(Vec<Option<Expression>>),
+}
+
+impl BySize {
+    /// The formula for a size.
+    pub fn get(&self, size: usize) -> Option<&Expression> {
+        match self {
+            BySize::Same(expression) => Some(expression),
+            BySize::Each(each) => each.get(size)?.as_ref(),
+        }
+    }
+
+    /// All formulas.
+    pub fn all(&self) -> Vec<&Expression> {
+        match self {
+            BySize::Same(expression) => vec![expression],
+            BySize::Each(each) => each.iter().flatten().collect(),
+        }
+    }
+}
+
+/// A named figure.
+#[derive(Debug, Clone)]
+pub struct Measurement {
+    /// Its name.
+    pub name: Name,
+    /// Its value.
+    pub value: BySize,
+}
+
+/// What must hold in every size.
+#[derive(Debug, Clone)]
+pub struct Expectation {
+    /// A comparison.
+    pub that: Expression,
+    /// Why.
+    pub because: Option<Text>,
+}
+
+/// A row of the finished measurements.
+#[derive(Debug, Clone)]
+pub struct FinishedRow {
+    /// What is measured, in words.
+    pub name: Text,
+    /// How long it is.
+    pub value: BySize,
+}
+
+/// A term of the trade and its meaning.
+#[derive(Debug, Clone)]
+pub struct Word {
+    /// The term.
+    pub term: Name,
+    /// The meaning.
+    pub meaning: Vec<Block>,
+}
+
+/// A fabric.
+#[derive(Debug, Clone)]
+pub struct Fabric {
+    /// Its name in the files.
+    pub id: Name,
+    /// Its name on the page.
+    pub name: Text,
+    /// The widths that it is sold in.
+    pub widths: Vec<Expression>,
+    /// How much it shrinks in the wash.
+    pub shrinkage: Option<Expression>,
+    /// Whether its pile or print runs one way.
+    pub nap: bool,
+    /// How much to buy, as the author states it.
+    pub amount: Option<BySize>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// What sort of thing a notion is, where that matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// A zip: it has edges and is open or shut.
+    Zip,
+    /// Anything else.
+    Other,
+}
+
+/// Something bought beside fabric.
+#[derive(Debug, Clone)]
+pub struct Notion {
+    /// Its name in the files.
+    pub id: Name,
+    /// What sort it is.
+    pub kind: Kind,
+    /// Its name on the page.
+    pub name: Text,
+    /// How long one is.
+    pub length: Option<BySize>,
+    /// How much of it is needed, where it is not counted.
+    pub amount: Option<BySize>,
+    /// How many.
+    pub count: Option<BySize>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// Something needed at hand.
+#[derive(Debug, Clone)]
+pub struct Tool {
+    /// Its name on the page.
+    pub name: Text,
+}
+
+/// A piece of the pattern.
+#[derive(Debug, Clone)]
+pub struct Piece {
+    /// Its name in the files.
+    pub id: Name,
+    /// Its name on the page.
+    pub name: Text,
+    /// Its outline; `None` when it could not be read, which has been reported.
+    pub outline: Option<Outline>,
+    /// Whether the outline is the stitching line, to which the allowance is added.
+    pub drawn_stitching: bool,
+    /// The allowance of each edge; the name `all` stands for the rest.
+    pub allowance: Vec<(Name, Expression)>,
+    /// The edge that lies on the fold.
+    pub fold: Option<Name>,
+    /// How the grain runs.
+    pub grain: Option<Text>,
+    /// Where notches are.
+    pub notches: Vec<Text>,
+    /// What is cut, fabric by fabric.
+    pub cut: Vec<Cut>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+impl Piece {
+    /// The names of its copies, over all fabrics.
+    pub fn copies(&self) -> impl Iterator<Item = &Name> {
+        self.cut.iter().flat_map(|cut| match &cut.copies {
+            CutCopies::Named(names) => names.as_slice(),
+            CutCopies::Count(_) => &[],
+        })
+    }
+}
+
+/// The outline of a piece.
+#[derive(Debug, Clone)]
+pub enum Outline {
+    /// A rectangle: width, height, and squares taken out of its bottom or top corners.
+    Rectangle {
+        /// From left to right.
+        width: BySize,
+        /// From top to bottom.
+        height: BySize,
+        /// Corners taken out: `bottom` or `top`, width, height.
+        corners_out: Vec<(Name, BySize, BySize)>,
+    },
+    /// Named edges from corner to corner.
+    Path(Vec<Segment>),
+    /// A drawing at true scale: the file, and the id of the path (may hold `{size}`).
+    Drawing {
+        /// The file, from the booklet's folder.
+        file: Text,
+        /// The id in the file.
+        id: Text,
+    },
+}
+
+/// One edge of a drawn path.
+#[derive(Debug, Clone)]
+pub struct Segment {
+    /// The edge's name; the first one is `start`.
+    pub name: Name,
+    /// Where it ends; `None` when it closes the outline.
+    pub to: Option<(Expression, Expression)>,
+    /// Two control points of a cubic curve; `None` for a straight edge.
+    pub curve: Option<[(Expression, Expression); 2]>,
+}
+
+/// How many of a piece are cut from one fabric.
+#[derive(Debug, Clone)]
+pub struct Cut {
+    /// The fabric.
+    pub fabric: Name,
+    /// How many.
+    pub copies: CutCopies,
+}
+
+/// Copies with names, or only counted.
+#[derive(Debug, Clone)]
+pub enum CutCopies {
+    /// One for each name.
+    Named(Vec<Name>),
+    /// So many, without names.
+    Count(u32),
+}
+
+impl CutCopies {
+    /// How many are cut.
+    pub fn count(&self) -> u32 {
+        match self {
+            CutCopies::Named(names) => u32::try_from(names.len()).unwrap_or(u32::MAX),
+            CutCopies::Count(count) => *count,
+        }
+    }
+}
+
+/// An entry in the record of editions.
+#[derive(Debug, Clone)]
+pub struct Edition {
+    /// Which edition.
+    pub edition: Text,
+    /// When, as `YYYY-MM-DD`.
+    pub date: Option<Text>,
+    /// What changed.
+    pub changes: Vec<Block>,
+    /// The whole entry.
+    pub span: Span,
+}

@@ -1,0 +1,161 @@
+//! A folder that may be read, and nothing beyond it.
+
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+
+/// Why a file could not be read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ReadFault {
+    /// There is no such file.
+    Missing,
+    /// The path, or a link on its way, leads out of the folder.
+    LeadsOut,
+    /// The system refuses.
+    Denied,
+    /// It is a folder, a device or a pipe.
+    NotAFile,
+    /// Bytes that are not UTF-8 text; the first of them, counted from 0.
+    NotUtf8(usize),
+    /// Larger than [`Folder::TEXT_LIMIT`] or [`Folder::PICTURE_LIMIT`]; its size in bytes.
+    TooLarge(u64),
+    /// Anything else, in the system's words.
+    Other(String),
+}
+
+impl ReadFault {
+    /// What is the matter, to follow the file's name: "`x.md` …".
+    pub fn message(&self) -> String {
+        match self {
+            ReadFault::Missing => "is not there".into(),
+            ReadFault::LeadsOut => "leads out of the folder that the command was given".into(),
+            ReadFault::Denied => "may not be read: permission denied".into(),
+            ReadFault::NotAFile => "is not a file".into(),
+            ReadFault::NotUtf8(at) => format!("is not UTF-8 text (byte {} is not part of a character)", at + 1),
+            ReadFault::TooLarge(size) => format!("is too large ({:.1} MB)", *size as f64 / 1e6),
+            ReadFault::Other(words) => format!("cannot be read: {words}"),
+        }
+    }
+
+    /// What to do about it.
+    pub fn hint(&self) -> String {
+        match self {
+            ReadFault::Missing => "check the spelling and the folder, or take the mention out".into(),
+            ReadFault::LeadsOut => "copy the file into the folder, or give the command the folder above with --folder".into(),
+            ReadFault::Denied => "change the file's permissions so that you may read it".into(),
+            ReadFault::NotAFile => "name a file, not a folder".into(),
+            ReadFault::NotUtf8(_) => "save the file as UTF-8 in your editor (“Save with encoding”)".into(),
+            ReadFault::TooLarge(_) => "a text may have up to 2 MB, a picture up to 20 MB: split it, or save it smaller".into(),
+            ReadFault::Other(_) => "see whether the disk and the file are in order".into(),
+        }
+    }
+}
+
+/// The folder that a command was given.
+#[derive(Debug, Clone)]
+pub struct Folder {
+    root: PathBuf,
+    shown: PathBuf,
+}
+
+impl Folder {
+    /// The most bytes of a text file: far above any booklet, far below what would stall a parser.
+    pub const TEXT_LIMIT: u64 = 2_000_000;
+    /// The most bytes of a picture or font.
+    pub const PICTURE_LIMIT: u64 = 20_000_000;
+
+    /// Opens a folder; fails when it is missing, no folder, or may not be read.
+    pub fn open(path: &Path) -> Result<Folder, ReadFault> {
+        let root = path.canonicalize().map_err(fault)?;
+        if !root.is_dir() {
+            return Err(ReadFault::NotAFile);
+        }
+        fs::read_dir(&root).map_err(fault)?;
+        Ok(Folder { root, shown: path.to_path_buf() })
+    }
+
+    /// The folder itself, links followed.
+    pub fn root(&self) -> &Path {
+        &self.root
+    }
+
+    /// The folder as the user named it.
+    pub fn shown(&self) -> &Path {
+        &self.shown
+    }
+
+    /// `relative` (from the folder) as it is shown to people, with `/` between names.
+    pub fn show(&self, relative: &Path) -> String {
+        let mut tidy = PathBuf::new();
+        for part in relative.components() {
+            match part {
+                std::path::Component::ParentDir if tidy.file_name().is_some() => {
+                    tidy.pop();
+                }
+                std::path::Component::CurDir => {}
+                other => tidy.push(other),
+            }
+        }
+        tidy.to_string_lossy().replace('\\', "/")
+    }
+
+    /// Reads a text file by its path from the folder.
+    pub fn text(&self, relative: &Path) -> Result<String, ReadFault> {
+        let bytes = self.bytes(relative, Folder::TEXT_LIMIT)?;
+        let text = String::from_utf8(bytes).map_err(|error| ReadFault::NotUtf8(error.utf8_error().valid_up_to()))?;
+        Ok(text.strip_prefix('\u{feff}').map_or_else(|| text.clone(), str::to_owned))
+    }
+
+    /// Reads a picture or a font by its path from the folder.
+    pub fn picture(&self, relative: &Path) -> Result<Vec<u8>, ReadFault> {
+        self.bytes(relative, Folder::PICTURE_LIMIT)
+    }
+
+    /// The names of the files in a sub-folder, sorted; empty when there is no such folder inside.
+    pub fn list(&self, relative: &Path) -> Vec<String> {
+        let Ok(inside) = self.inside(relative) else { return Vec::new() };
+        let mut names: Vec<String> = walkdir::WalkDir::new(inside)
+            .min_depth(1)
+            .max_depth(1)
+            .into_iter()
+            .filter_map(Result::ok)
+            .filter(|entry| entry.file_type().is_file())
+            .filter_map(|entry| entry.file_name().to_str().map(str::to_owned))
+            .collect();
+        names.sort();
+        names
+    }
+
+    fn bytes(&self, relative: &Path, limit: u64) -> Result<Vec<u8>, ReadFault> {
+        let path = self.inside(relative)?;
+        let about = fs::metadata(&path).map_err(fault)?;
+        if !about.is_file() {
+            return Err(ReadFault::NotAFile);
+        }
+        if about.len() > limit {
+            return Err(ReadFault::TooLarge(about.len()));
+        }
+        fs::read(&path).map_err(fault)
+    }
+
+    fn inside(&self, relative: &Path) -> Result<PathBuf, ReadFault> {
+        let wanted = self.root.join(relative);
+        // A path that leads out is refused even where nothing stands at its end, so that no
+        // message tells what exists elsewhere on the machine.
+        let tidy = self.show(relative);
+        if relative.is_absolute() || tidy == ".." || tidy.starts_with("../") {
+            return Err(ReadFault::LeadsOut);
+        }
+        let path = wanted.canonicalize().map_err(fault)?;
+        if path.starts_with(&self.root) { Ok(path) } else { Err(ReadFault::LeadsOut) }
+    }
+}
+
+fn fault(error: io::Error) -> ReadFault {
+    match error.kind() {
+        io::ErrorKind::NotFound => ReadFault::Missing,
+        io::ErrorKind::PermissionDenied => ReadFault::Denied,
+        io::ErrorKind::NotADirectory => ReadFault::Missing,
+        _ => ReadFault::Other(error.to_string()),
+    }
+}

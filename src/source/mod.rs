@@ -1,0 +1,13 @@
+//! The only reader of the disk: finds the files of a booklet, reads them, and knows what place a byte is.
+//!
+//! Nothing outside the folder that the command was given is ever read: a path is followed to its
+//! end (links and `..` included) before its file is opened, and refused when it ends elsewhere.
+//! Nothing here parses.
+
+mod folder;
+mod place;
+mod shelf;
+
+pub use folder::{Folder, ReadFault};
+pub use place::{FileId, Place, SourceFile, Sources, Span};
+pub use shelf::{BookletFolder, find_booklets};

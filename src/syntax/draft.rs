@@ -1,0 +1,90 @@
+//! A booklet's folder as a [`Draft`]: the facts, then every part in its order.
+
+use std::path::{Path, PathBuf};
+
+use super::fields::Fields;
+use super::{facts, part, waive, yaml};
+use crate::diag::{Finding, Findings};
+use crate::model::{Draft, Part, Text};
+use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
+
+/// What came of reading a booklet.
+#[derive(Debug)]
+pub struct Reading {
+    /// Every text read, for the places of findings.
+    pub sources: Sources,
+    /// The booklet; `None` when there were no facts to work with.
+    pub draft: Option<Draft>,
+    /// What is wrong with the texts.
+    pub findings: Findings,
+}
+
+/// Reads a booklet: `booklet.yaml`, and the parts that it lists.
+pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
+    let mut reading =
+        Reading { sources: Sources::default(), draft: None, findings: Findings::default() };
+    let path = booklet.path.join("booklet.yaml");
+    let Some((file, text)) = open(folder, &path, None, &mut reading) else { return reading };
+    if text.trim().is_empty() {
+        reading.findings.push(
+            Finding::error("file-empty", Span::new(file, 0..0), "the facts are empty")
+                .hint("`notchbook new NAME` makes a small booklet to start from"),
+        );
+        return reading;
+    }
+    let source = Text { span: Span::new(file, 0..text.len()), text, verbatim: true };
+    let Some(root) = yaml::parse(&source, &mut reading.findings) else { return reading };
+    let Some((facts, record)) = facts::read(&root, &mut reading.findings) else { return reading };
+    let mut waivers = match record.get("waive") {
+        Some(node) => waive::read_list(node, &root, &mut reading.findings),
+        None => Vec::new(),
+    };
+    let parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
+    reading.draft =
+        Some(Draft { name: booklet.name.clone(), folder: booklet.path.clone(), file, facts, parts, waivers });
+    reading
+}
+
+fn read_parts(
+    folder: &Folder,
+    booklet: &BookletFolder,
+    sizes: &[crate::model::Size],
+    record: &Fields<'_>,
+    waivers: &mut Vec<crate::diag::Waiver>,
+    reading: &mut Reading,
+) -> Vec<Part> {
+    let mut parts = Vec::new();
+    let Some(node) = record.need("parts", "[make.md]", &mut reading.findings) else { return parts };
+    for entry in facts::parts(node, &mut reading.findings) {
+        let path: PathBuf = booklet.path.join(Path::new(&entry.file.text));
+        let shown = folder.show(&path);
+        let known = reading.sources.by_path(&shown);
+        let opened = match known {
+            // The same part listed twice, each time with its own parameters, is one text.
+            Some(file) => Some((file, reading.sources.file(file).text.clone())),
+            None => open(folder, &path, Some(entry.file.span), reading),
+        };
+        if let Some((file, text)) = opened {
+            parts.extend(part::read(file, &text, entry.params, sizes, waivers, &mut reading.findings));
+        }
+    }
+    parts
+}
+
+/// Reads a text file; a fault is a finding at `mention`, or at the file itself.
+fn open(folder: &Folder, path: &Path, mention: Option<Span>, reading: &mut Reading) -> Option<(FileId, String)> {
+    let shown = folder.show(path);
+    match folder.text(path) {
+        Ok(text) => Some((reading.sources.add(shown, text.clone()), text)),
+        Err(fault) => {
+            let message = format!("`{shown}` {}", fault.message());
+            let mut hint = fault.hint();
+            if fault == ReadFault::LeadsOut && mention.is_some() {
+                hint = "copy the part into the folder, or run the command in the folder that holds both".into();
+            }
+            let span = mention.unwrap_or_else(|| Span::new(reading.sources.add(shown, ""), 0..0));
+            reading.findings.push(Finding::error("file-unreadable", span, message).hint(hint));
+            None
+        }
+    }
+}

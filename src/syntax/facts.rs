@@ -1,0 +1,237 @@
+//! `booklet.yaml` as [`Facts`].
+
+use serde::Deserialize;
+
+use super::expression::parse_expression;
+use super::fields::{self, Fields};
+use super::yaml::{Node, Value};
+use super::{measures, pieces, sizes, things};
+use crate::diag::{Finding, Findings};
+use crate::measure::{Dimension, Exact, System, read_measure};
+use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
+
+const KEYS: &[&str] = &[
+    "title", "designer", "edition", "date", "language", "skill", "summary", "read_first", "sizes", "show",
+    "measurements", "expect", "finished", "style", "terms", "care", "contact", "cautions", "words", "fabrics",
+    "notions", "tools", "pieces", "parts", "editions", "waive",
+];
+
+/// Reads the facts; `None` when there are no sizes to work with, which is a finding.
+pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts, Fields<'a>)> {
+    let record = Fields::open(root, "a booklet", KEYS, findings)?;
+    let title = record.need_text("title", "Harbour Bag", findings);
+    let edition = record.need_text("edition", "1.0.0", findings);
+    let sizes_node = record.need("sizes", "{small: Small, large: Large}", findings)?;
+    let all = sizes::read(sizes_node, findings);
+    if all.is_empty() {
+        return None;
+    }
+    let blank = Text { text: String::new(), span: root.span, verbatim: false };
+    let style_blank = blank.clone();
+    let read = |key: &str| record.get(key);
+    let facts = Facts {
+        title: title.unwrap_or_else(|| blank.clone()),
+        edition: edition.unwrap_or_else(|| blank.clone()),
+        designer: record.text("designer", findings),
+        date: record.text("date", findings),
+        language: record.text("language", findings).unwrap_or_else(|| Text { text: "en-GB".into(), ..blank }),
+        skill: record.text("skill", findings),
+        summary: record.text("summary", findings),
+        read_first: things::prose(&record, "read_first", &all, findings),
+        cautions: things::proses(read("cautions"), "a caution", &all, findings),
+        care: things::prose(&record, "care", &all, findings),
+        terms: things::prose(&record, "terms", &all, findings),
+        contact: record.text("contact", findings),
+        show: show(read("show"), findings),
+        style: style(read("style"), style_blank, findings),
+        measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
+        expect: read("expect").map(|node| expectations(node, findings)).unwrap_or_default(),
+        finished: read("finished").map(|node| finished(node, &all, findings)).unwrap_or_default(),
+        words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
+        fabrics: read("fabrics").map(|node| things::fabrics(node, &all, findings)).unwrap_or_default(),
+        notions: read("notions").map(|node| things::notions(node, &all, findings)).unwrap_or_default(),
+        tools: read("tools").map(|node| things::tools(node, findings)).unwrap_or_default(),
+        pieces: read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default(),
+        editions: read("editions").map(|node| things::editions(node, &all, findings)).unwrap_or_default(),
+        sizes: all,
+    };
+    Some((facts, record))
+}
+
+fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Measurement> {
+    fields::named(node, "measurements", findings)
+        .into_iter()
+        .filter_map(|(key, node)| {
+            let value = measures::by_size(node, &format!("`{}`", key.text), sizes, findings);
+            let name = fields::name(key, findings);
+            // A name whose value cannot be read stays known, so that its users are not blamed.
+            let value = value.unwrap_or_else(|| crate::model::BySize::Each(vec![None; sizes.len()]));
+            Some(Measurement { name, value })
+        })
+        .collect()
+}
+
+fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
+    let mut found = Vec::new();
+    for item in fields::list(node) {
+        let Some(record) = Fields::open(item, "an expectation", &["that", "because"], findings) else { continue };
+        let Some(that) = record.need_text("that", "zip_length >= opening", findings) else { continue };
+        if let Some(that) = parse_expression(&that, findings) {
+            found.push(Expectation { that, because: record.text("because", findings) });
+        }
+    }
+    found
+}
+
+fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<FinishedRow> {
+    fields::named(node, "finished measurements", findings)
+        .into_iter()
+        .filter_map(|(key, node)| {
+            let value = measures::by_size(node, &format!("“{}”", key.text), sizes, findings)?;
+            Some(FinishedRow { name: key.clone(), value })
+        })
+        .collect()
+}
+
+/// The record `show:`, before its lengths are read.
+#[derive(Deserialize)]
+struct ShowRecord {
+    #[serde(default)]
+    first: SystemWord,
+    second: Option<SystemWord>,
+    metric_step: Option<String>,
+    imperial_step: Option<String>,
+    tolerance: Option<String>,
+}
+
+#[derive(Deserialize, Default, Clone, Copy, PartialEq)]
+#[serde(rename_all = "lowercase")]
+enum SystemWord {
+    #[default]
+    Metric,
+    Imperial,
+    None,
+}
+
+impl SystemWord {
+    fn system(self) -> Option<System> {
+        match self {
+            SystemWord::Metric => Some(System::Metric),
+            SystemWord::Imperial => Some(System::Imperial),
+            SystemWord::None => None,
+        }
+    }
+}
+
+fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
+    let eighth = Exact::new(254, 80);
+    let mut show = Show {
+        first: System::Metric,
+        second: Some(System::Imperial),
+        metric_step: Exact::from_integer(1),
+        imperial_step: eighth,
+        tolerance: Exact::from_integer(3),
+    };
+    let Some(node) = node else { return show };
+    let known = ["first", "second", "metric_step", "imperial_step", "tolerance"];
+    if Fields::open(node, "`show`", &known, findings).is_none() {
+        return show;
+    }
+    let Some(record) = fields::record::<ShowRecord>(node, "`show`", findings) else { return show };
+    show.first = record.first.system().unwrap_or(System::Metric);
+    let other = match show.first {
+        System::Metric => System::Imperial,
+        System::Imperial => System::Metric,
+    };
+    show.second = match record.second {
+        None => Some(other),
+        Some(word) => word.system().filter(|system| *system != show.first),
+    };
+    let mut length = |key: &str, written: Option<String>, into: &mut Exact| {
+        let Some(written) = written else { return };
+        let Value::Map(entries) = &node.value else { return };
+        let span = entries.iter().find(|(name, _)| name.text == key).map_or(node.span, |(_, node)| node.span);
+        match read_measure(&written) {
+            Ok(measure)
+                if measure.first.quantity.dimension == Dimension::Length
+                    && measure.first.quantity.value > Exact::from_integer(0) =>
+            {
+                *into = measure.first.quantity.value;
+            }
+            _ => findings.push(
+                Finding::error("value-unreadable", span, format!("`{key}` is a length above nothing, not `{written}`"))
+                    .hint("write a figure with its unit, such as `1 mm` or `1/8 in`"),
+            ),
+        }
+    };
+    length("metric_step", record.metric_step, &mut show.metric_step);
+    length("imperial_step", record.imperial_step, &mut show.imperial_step);
+    length("tolerance", record.tolerance, &mut show.tolerance);
+    show
+}
+
+fn style(node: Option<&Node>, blank: Text, findings: &mut Findings) -> Style {
+    let mut style =
+        Style { accent: Text { text: "#1f5f6b".into(), ..blank }, logo: None, cover: None, cover_alt: None };
+    let Some(node) = node else { return style };
+    let known = ["accent", "logo", "cover", "cover_alt"];
+    let Some(record) = Fields::open(node, "`style`", &known, findings) else { return style };
+    if let Some(accent) = record.text("accent", findings) {
+        let hex = accent.text.strip_prefix('#').unwrap_or("");
+        if hex.len() == 6 && hex.chars().all(|letter| letter.is_ascii_hexdigit()) {
+            style.accent = accent;
+        } else {
+            findings.push(
+                Finding::error("value-unreadable", accent.span, format!("`{}` is no colour", accent.text))
+                    .hint("write it as `\"#1f5f6b\"`: six digits or letters a–f after `#`, in quotes"),
+            );
+        }
+    }
+    style.logo = record.text("logo", findings);
+    style.cover = record.text("cover", findings);
+    style.cover_alt = record.text("cover_alt", findings);
+    if let (Some(cover), None) = (&style.cover, &style.cover_alt) {
+        findings.push(
+            Finding::error("alt-missing", cover.span, "the cover picture has no words for those who cannot see it")
+                .hint("add `cover_alt: what the picture shows`"),
+        );
+    }
+    style
+}
+
+/// Reads a part's parameters and file out of the list `parts:`.
+pub(super) struct PartEntry {
+    /// The file, from the booklet's folder.
+    pub file: Text,
+    /// What is handed to it.
+    pub params: Vec<crate::model::Param>,
+}
+
+/// Reads the list `parts:`.
+pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
+    let mut entries = Vec::new();
+    for item in fields::list(node) {
+        match &item.value {
+            Value::Map(_) => {
+                let Some(record) = Fields::open(item, "a shared part", &["file", "with"], findings) else { continue };
+                let Some(file) = record.need_text("file", "../_shared/hem.md", findings) else { continue };
+                let mut params = Vec::new();
+                if let Some(with) = record.get("with") {
+                    for (key, node) in fields::named(with, "what is handed to a part", findings) {
+                        let Some(text) = fields::text(node, "what is handed to a part", findings) else { continue };
+                        let expression = super::work::param_formula(&text);
+                        params.push(crate::model::Param { name: fields::name(key, findings), text, expression });
+                    }
+                }
+                entries.push(PartEntry { file, params });
+            }
+            _ => {
+                if let Some(file) = fields::text(item, "a part", findings) {
+                    entries.push(PartEntry { file, params: Vec::new() });
+                }
+            }
+        }
+    }
+    entries
+}
+

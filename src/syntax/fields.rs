@@ -1,0 +1,157 @@
+//! Reading a record key by key: what is missing, what is unknown, what has the wrong shape.
+
+use serde::de::DeserializeOwned;
+
+use super::yaml::{Node, Value};
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::model::{Name, Text};
+use crate::source::Span;
+
+/// The keys and values of one record, and the names that it may hold.
+pub(super) struct Fields<'a> {
+    what: &'static str,
+    span: Span,
+    entries: &'a [(Text, Node)],
+}
+
+impl<'a> Fields<'a> {
+    /// Opens a record that may hold `known` keys; other keys are findings. `what` names it in
+    /// messages: "a piece".
+    pub fn open(
+        node: &'a Node,
+        what: &'static str,
+        known: &[&str],
+        findings: &mut Findings,
+    ) -> Option<Fields<'a>> {
+        let entries = match &node.value {
+            Value::Map(entries) => entries.as_slice(),
+            _ => {
+                let first = known.first().copied().unwrap_or("key");
+                findings.push(
+                    Finding::error("value-unreadable", node.span, format!("{what} is a set of keys and values, not {}", node.what()))
+                        .hint(format!("write it with its keys, such as `{first}: …`")),
+                );
+                return None;
+            }
+        };
+        for (key, _) in entries {
+            if !known.contains(&key.text.as_str()) {
+                findings.push(
+                    Finding::error("key-unknown", key.span, format!("{what} has no key `{}`", key.text))
+                        .hint(did_you_mean(&key.text, known.iter().copied(), &format!("its keys are: {}", known.join(", ")))),
+                );
+            }
+        }
+        Some(Fields { what, span: node.span, entries })
+    }
+
+    /// The value of a key; `None` when the key is absent or empty.
+    pub fn get(&self, key: &str) -> Option<&'a Node> {
+        let (_, node) = self.entries.iter().find(|(known, _)| known.text == key)?;
+        (!matches!(node.value, Value::Empty)).then_some(node)
+    }
+
+    /// The value of a key that must be there; its absence is a finding.
+    pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
+        let found = self.get(key);
+        if found.is_none() {
+            let place = self.entries.iter().find(|(known, _)| known.text == key);
+            let span = place.map_or_else(|| self.first_line(), |(known, _)| known.span);
+            findings.push(
+                Finding::error("key-missing", span, format!("{} has no `{key}`", self.what))
+                    .hint(format!("add a line: `{key}: {example}`")),
+            );
+        }
+        found
+    }
+
+    /// The words of a key; a finding when they are no single value.
+    pub fn text(&self, key: &str, findings: &mut Findings) -> Option<Text> {
+        text(self.get(key)?, &format!("`{key}`"), findings)
+    }
+
+    /// The words of a key that must be there.
+    pub fn need_text(&self, key: &str, example: &str, findings: &mut Findings) -> Option<Text> {
+        text(self.need(key, example, findings)?, &format!("`{key}`"), findings)
+    }
+
+    fn first_line(&self) -> Span {
+        self.entries.first().map_or(self.span, |(key, _)| key.span)
+    }
+}
+
+/// A single value; anything else is a finding that names `what`.
+pub(super) fn text(node: &Node, what: &str, findings: &mut Findings) -> Option<Text> {
+    match &node.value {
+        Value::Scalar(text) => Some(text.clone()),
+        _ => {
+            findings.push(
+                Finding::error("value-unreadable", node.span, format!("{what} is a single value, not {}", node.what()))
+                    .hint("write one value after the colon; put words that hold `:`, `{` or `[` in double quotes"),
+            );
+            None
+        }
+    }
+}
+
+/// The keys and values of a record whose keys are the author's own names.
+pub(super) fn named<'a>(node: &'a Node, what: &str, findings: &mut Findings) -> Vec<(&'a Text, &'a Node)> {
+    match &node.value {
+        Value::Map(entries) => entries.iter().map(|(key, node)| (key, node)).collect(),
+        Value::Empty => Vec::new(),
+        _ => {
+            findings.push(
+                Finding::error("value-unreadable", node.span, format!("{what} are names with values, not {}", node.what()))
+                    .hint("write a line for each: `name: value`"),
+            );
+            Vec::new()
+        }
+    }
+}
+
+/// A list, or a single value as a list of one.
+pub(super) fn list(node: &Node) -> Vec<&Node> {
+    match &node.value {
+        Value::List(items) => items.iter().collect(),
+        Value::Empty => Vec::new(),
+        _ => vec![node],
+    }
+}
+
+/// A name in the booklet's one space of names: small letters, digits and underscores.
+pub(super) fn name(text: &Text, findings: &mut Findings) -> Name {
+    let right = |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_';
+    let starts = text.text.starts_with(|letter: char| letter.is_ascii_lowercase());
+    if !starts || !text.text.chars().all(right) {
+        let mut better: String = text
+            .text
+            .to_lowercase()
+            .chars()
+            .map(|letter| if right(letter) { letter } else { '_' })
+            .collect();
+        if !better.starts_with(|letter: char| letter.is_ascii_lowercase()) {
+            better = format!("a{better}");
+        }
+        findings.push(
+            Finding::error("value-unreadable", text.span, format!("`{}` cannot be a name", text.text))
+                .hint(format!("names have small letters, digits and underscores, a letter first: `{better}`")),
+        );
+    }
+    Name { text: text.text.clone(), span: text.span }
+}
+
+/// A plain record as a type of ours; a finding at the very value when it does not fit.
+pub(super) fn record<T: DeserializeOwned>(node: &Node, what: &str, findings: &mut Findings) -> Option<T> {
+    match serde_path_to_error::deserialize(node.to_plain()) {
+        Ok(record) => Some(record),
+        Err(error) => {
+            let at = node.follow(error.path());
+            let words = error.inner().to_string();
+            findings.push(
+                Finding::error("value-unreadable", at.span, format!("{what} cannot be read: {words}"))
+                    .hint("write one of the values named above, or leave the line out"),
+            );
+            None
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! Values that may differ by size: one formula, a list in the order of the sizes, or a record.
+
+use super::expression::parse_expression;
+use super::fields;
+use super::sizes;
+use super::yaml::{Node, Value};
+use crate::diag::{Finding, Findings};
+use crate::model::{BySize, Expression, Size, Text};
+
+/// Reads one value or one for each size; `what` names it in messages.
+pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Option<BySize> {
+    match &node.value {
+        Value::Scalar(text) => parse_expression(text, findings).map(BySize::Same),
+        Value::Empty => {
+            findings.push(
+                Finding::error("key-missing", node.span, format!("{what} has no value"))
+                    .hint("write a figure with its unit, such as `5 cm`, or a formula"),
+            );
+            None
+        }
+        Value::List(items) => {
+            if items.len() != sizes.len() {
+                let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
+                let code = if items.len() < sizes.len() { "size-missing" } else { "size-unknown" };
+                findings.push(
+                    Finding::error(code, node.span, format!(
+                        "{what} lists {} values, but there are {} sizes",
+                        items.len(),
+                        sizes.len()
+                    ))
+                    .hint(format!("give one value for each of: {}", names.join(", "))),
+                );
+            }
+            let mut each: Vec<Option<Expression>> =
+                items.iter().take(sizes.len()).map(|item| expression(item, what, findings)).collect();
+            each.resize_with(sizes.len(), || None);
+            Some(BySize::Each(each))
+        }
+        Value::Map(entries) => {
+            let mut each: Vec<Option<Expression>> = vec![None; sizes.len()];
+            let mut covered = vec![false; sizes.len()];
+            for (key, value) in entries {
+                if let Some(index) = sizes::index(&key.text, key.span, sizes, findings) {
+                    covered[index] = true;
+                    each[index] = expression(value, what, findings);
+                }
+            }
+            let missing: Vec<&str> = sizes
+                .iter()
+                .zip(&covered)
+                .filter(|(_, covered)| !**covered)
+                .map(|(size, _)| size.id.text.as_str())
+                .collect();
+            if !missing.is_empty() {
+                findings.push(
+                    Finding::error("size-missing", node.span, format!("{what} has no value for {}", missing.join(" and ")))
+                        .hint(format!("add `{}: …`", missing[0])),
+                );
+            }
+            Some(BySize::Each(each))
+        }
+    }
+}
+
+/// One formula; anything but a single value is a finding.
+pub(super) fn expression(node: &Node, what: &str, findings: &mut Findings) -> Option<Expression> {
+    let text: Text = fields::text(node, what, findings)?;
+    parse_expression(&text, findings)
+}

@@ -1,0 +1,24 @@
+//! From text to [`Draft`](crate::model::Draft): YAML, Markdown and work blocks, each with its places.
+//!
+//! Every reader gives what it could read *and* the findings, and goes on after a fault. Nothing
+//! here works a value out.
+
+mod braces;
+mod draft;
+mod expression;
+mod facts;
+mod fields;
+mod markdown;
+mod measures;
+mod part;
+mod pieces;
+mod prose;
+mod sizes;
+mod things;
+mod waive;
+mod work;
+mod yaml;
+
+pub use draft::{Reading, read_booklet};
+pub use expression::{parse_expression, problem_to_finding};
+pub use markdown::plain_inline;

@@ -1,0 +1,158 @@
+//! A part: one Markdown file, split at its headings into parts and steps.
+
+use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag};
+
+use super::markdown::{Piece, Reader};
+use super::prose::{Builder, heading_end};
+use super::sizes;
+use crate::diag::{Finding, Findings, Waiver};
+use crate::model::{Inline, Name, Param, Part, Size, Step, Text};
+use crate::source::{FileId, Span};
+
+/// Reads a file of parts and steps.
+pub(super) fn read(
+    file: FileId,
+    text: &str,
+    params: Vec<Param>,
+    all_sizes: &[Size],
+    waivers: &mut Vec<Waiver>,
+    findings: &mut Findings,
+) -> Vec<Part> {
+    let source = Text { text: text.to_owned(), span: Span::new(file, 0..text.len()), verbatim: true };
+    let (mut reader, pieces) = Reader::open(&source, all_sizes, true, findings);
+    let heads = heads(&pieces);
+    let first = heads.first().copied().unwrap_or(pieces.len());
+    if first > 0 {
+        let (_, range) = &pieces[0];
+        let line = line_end(text, range.start);
+        reader.findings.push(
+            Finding::error("heading-skips", source.at(range.start..line), "these words stand before the part has a heading")
+                .hint("begin the file with the part's heading: `# The zip`"),
+        );
+        Builder::new(&mut reader, &pieces[..first]).blocks();
+    } else if pieces.is_empty() {
+        reader.findings.push(
+            Finding::error("heading-skips", source.at(0..0), "this part is empty")
+                .hint("begin it with a heading, `# The zip`, and steps, `## Sew the zip {#sew-zip}`"),
+        );
+    }
+    let mut parts: Vec<Part> = Vec::new();
+    for (index, &start) in heads.iter().enumerate() {
+        let end = heads.get(index + 1).copied().unwrap_or(pieces.len());
+        let (event, range) = &pieces[start];
+        let Event::Start(Tag::Heading { level, id, attrs, classes }) = event else { continue };
+        let body_start = heading_end(&pieces, start);
+        let head = source.at(range.start..line_end(text, range.start));
+        let scope_end = pieces.get(end).map_or(text.len(), |(_, next)| next.start);
+        let scope = source.at(range.start..scope_end);
+        reader.works = Some(Vec::new());
+        let title = Builder::new(&mut reader, &pieces[start + 1..body_start]).inlines();
+        let body = Builder::new(&mut reader, &pieces[body_start..end]).blocks();
+        let works = reader.works.take().unwrap_or_default();
+        let id = id.as_ref().map(|id| Name { text: id.to_string(), span: find(text, head, &format!("#{id}"), 1) });
+        let sizes = conditions(text, head, attrs, classes, &mut reader);
+        if *level == HeadingLevel::H1 {
+            for work in works {
+                reader.findings.push(
+                    Finding::error("work-unreadable", work.span, "this work stands in no step")
+                        .hint("put it below a step's heading: `## Sew the zip {#sew-zip}`"),
+                );
+            }
+            parts.push(Part { file, id, title, span: head, sizes, intro: body, steps: Vec::new(), params: params.clone() });
+        } else {
+            let step = Step { id, title, span: head, scope, sizes, body, works };
+            match parts.last_mut() {
+                Some(part) => part.steps.push(step),
+                None => {
+                    reader.findings.push(
+                        Finding::error("heading-skips", head, "this step stands in no part")
+                            .hint("write the part's heading above it: `# The zip`"),
+                    );
+                    parts.push(Part {
+                        file,
+                        id: None,
+                        title: vec![Inline::Text(Text { text: "…".into(), span: head, verbatim: false })],
+                        span: head,
+                        sizes: None,
+                        intro: Vec::new(),
+                        steps: vec![step],
+                        params: params.clone(),
+                    });
+                }
+            }
+        }
+    }
+    let scopes: Vec<Span> = parts.iter().flat_map(|part| &part.steps).map(|step| step.scope).collect();
+    for note in std::mem::take(&mut reader.waivers) {
+        let scope = scopes.iter().find(|scope| scope.holds(note.span)).copied().unwrap_or(source.span);
+        waivers.push(Waiver { check: note.check, reason: note.reason, scope, span: note.span });
+    }
+    parts
+}
+
+/// Where headings of parts and steps begin, at the top level of the file.
+fn heads(pieces: &[Piece]) -> Vec<usize> {
+    let mut depth = 0usize;
+    let mut found = Vec::new();
+    for (at, (event, _)) in pieces.iter().enumerate() {
+        match event {
+            Event::Start(tag) => {
+                let opens = matches!(tag, Tag::Heading { level: HeadingLevel::H1 | HeadingLevel::H2, .. });
+                if opens && depth == 0 {
+                    found.push(at);
+                }
+                depth += 1;
+            }
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    found
+}
+
+/// The sizes of `{for=a,b}`; faults in the form are findings that show the right one.
+fn conditions(
+    text: &str,
+    head: Span,
+    attrs: &[(CowStr<'_>, Option<CowStr<'_>>)],
+    classes: &[CowStr<'_>],
+    reader: &mut Reader<'_>,
+) -> Option<Vec<usize>> {
+    let line = &text[head.range()];
+    let braces = line.rfind('{').map_or(head, |at| head.sub(at..line.len()));
+    let value = attrs.iter().find(|(key, _)| &**key == "for").map(|(_, value)| value.as_deref().unwrap_or(""));
+    let stray: Vec<&str> = attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for").collect();
+    let whole = format!("{} {}", value.unwrap_or(""), stray.join(" "));
+    let names: Vec<&str> =
+        whole.split([',', ' ', '"', '\'', '“', '”']).map(str::trim).filter(|name| !name.is_empty()).collect();
+    let clean = value.is_none_or(|value| !value.is_empty() && !value.contains(['"', '\'']) && !value.ends_with(','));
+    if !stray.is_empty() || !clean || !classes.is_empty() {
+        let finding = Finding::error("for-unreadable", braces, "this heading's braces cannot be read");
+        reader.findings.push(match value {
+            Some(_) => finding.hint(format!("write the sizes without quotes and without spaces: `for={}`", names.join(","))),
+            None => finding.hint("write `{#the-id}`, or `{#the-id for=small,large}` for some sizes only"),
+        });
+        return None;
+    }
+    value?;
+    let mut found = Vec::new();
+    for name in names {
+        let span = find(text, head, name, 0);
+        found.extend(sizes::index(name, span, reader.sizes, reader.findings));
+    }
+    Some(found)
+}
+
+/// The last mention of `wanted` in a heading, `skip` bytes in; the heading when there is none.
+fn find(text: &str, head: Span, wanted: &str, skip: usize) -> Span {
+    let line = &text[head.range()];
+    match line.rfind(wanted) {
+        Some(at) => head.sub(at + skip..at + wanted.len()),
+        None => head,
+    }
+}
+
+fn line_end(text: &str, start: usize) -> usize {
+    let rest = &text[start..];
+    start + rest.find('\n').map_or(rest.len(), |at| rest[..at].trim_end().len())
+}

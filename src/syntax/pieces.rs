@@ -1,0 +1,230 @@
+//! Pieces: outlines, allowances, notches, and what is cut from which fabric.
+
+use super::fields::{self, Fields};
+use super::markdown;
+use super::measures;
+use super::yaml::{Node, Value};
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::model::{BySize, Cut, CutCopies, Expression, Outline, Piece, Segment, Size, Text};
+
+const KEYS: &[&str] =
+    &["name", "drawn", "outline", "allowance", "fold", "grain", "notches", "cut", "note"];
+
+/// Reads the pieces of `booklet.yaml`.
+pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
+    let mut pieces = Vec::new();
+    for (key, node) in fields::named(node, "pieces", findings) {
+        let id = fields::name(key, findings);
+        let Some(record) = Fields::open(node, "a piece", KEYS, findings) else { continue };
+        let name = record.text("name", findings).unwrap_or_else(|| Text {
+            text: spoken(&id.text),
+            span: key.span,
+            verbatim: false,
+        });
+        let outline = record.need("outline", "{rectangle: [width, height]}", findings);
+        pieces.push(Piece {
+            outline: outline.and_then(|node| self::outline(node, sizes, findings)),
+            drawn_stitching: drawn(record.text("drawn", findings), findings),
+            allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
+            fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
+            grain: record.text("grain", findings),
+            notches: record.get("notches").map(|node| texts(node, "a notch", findings)).unwrap_or_default(),
+            cut: record.get("cut").map(|node| cut(node, findings)).unwrap_or_default(),
+            note: record
+                .text("note", findings)
+                .map(|text| markdown::read_value(&text, sizes, findings))
+                .unwrap_or_default(),
+            id,
+            name,
+        });
+    }
+    pieces
+}
+
+/// `zip_tab` as words: "Zip tab".
+pub(super) fn spoken(id: &str) -> String {
+    let words = id.replace('_', " ");
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+fn drawn(text: Option<Text>, findings: &mut Findings) -> bool {
+    let Some(text) = text else { return false };
+    match text.text.as_str() {
+        "stitching" => true,
+        "cutting" => false,
+        other => {
+            findings.push(
+                Finding::error("value-unreadable", text.span, format!("an outline is not drawn as `{other}`"))
+                    .hint("write `drawn: cutting` (the outline is the cutting line) or `drawn: stitching` (the allowance is added)"),
+            );
+            false
+        }
+    }
+}
+
+fn allowance(node: &Node, findings: &mut Findings) -> Vec<(crate::model::Name, Expression)> {
+    if let Value::Scalar(text) = &node.value {
+        let all = Text { text: "all".into(), span: text.span, verbatim: false };
+        let value = measures::expression(node, "`allowance`", findings);
+        return value.map(|value| (fields::name(&all, findings), value)).into_iter().collect();
+    }
+    fields::named(node, "allowances", findings)
+        .into_iter()
+        .filter_map(|(key, node)| {
+            let value = measures::expression(node, "an allowance", findings)?;
+            Some((fields::name(key, findings), value))
+        })
+        .collect()
+}
+
+fn texts(node: &Node, what: &str, findings: &mut Findings) -> Vec<Text> {
+    fields::list(node).into_iter().filter_map(|item| fields::text(item, what, findings)).collect()
+}
+
+fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
+    let mut cuts = Vec::new();
+    for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
+        let fabric = fields::name(key, findings);
+        let copies = match &node.value {
+            Value::List(items) => CutCopies::Named(
+                items
+                    .iter()
+                    .filter_map(|item| {
+                        let text = fields::text(item, "a copy's name", findings)?;
+                        Some(fields::name(&text, findings))
+                    })
+                    .collect(),
+            ),
+            Value::Scalar(text) => match text.text.parse::<u32>() {
+                Ok(count) if (1..=999).contains(&count) => CutCopies::Count(count),
+                _ if text.text.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
+                    CutCopies::Named(vec![fields::name(text, findings)])
+                }
+                _ => {
+                    findings.push(
+                        Finding::error("value-unreadable", text.span, format!("`{}` is no number of pieces", text.text))
+                            .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                    );
+                    continue;
+                }
+            },
+            _ => {
+                findings.push(
+                    Finding::error("value-unreadable", node.span, format!("a number of pieces cannot be {}", node.what()))
+                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                );
+                continue;
+            }
+        };
+        cuts.push(Cut { fabric, copies });
+    }
+    cuts
+}
+
+fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
+    let record = Fields::open(node, "an outline", &["rectangle", "corners_out", "path", "svg", "id"], findings)?;
+    if let Some(node) = record.get("rectangle") {
+        let (width, height) = pair(node, "a rectangle", sizes, findings)?;
+        let corners = record.get("corners_out").map(|node| corners(node, sizes, findings)).unwrap_or_default();
+        return Some(Outline::Rectangle { width, height, corners_out: corners });
+    }
+    if let Some(node) = record.get("path") {
+        return Some(Outline::Path(fields::list(node).into_iter().filter_map(|item| segment(item, findings)).collect()));
+    }
+    if record.get("svg").is_some() {
+        let file = record.need_text("svg", "pieces/yoke.svg", findings)?;
+        let id = record.need_text("id", "\"yoke-{size}\"", findings)?;
+        return Some(Outline::Drawing { file, id });
+    }
+    findings.push(
+        Finding::error("key-missing", node.span, "this outline has no shape")
+            .hint("give it a `rectangle: [width, height]`, a `path:` of edges, or an `svg:` drawing with an `id:`"),
+    );
+    None
+}
+
+fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::model::Name, BySize, BySize)> {
+    let mut found = Vec::new();
+    for (key, node) in fields::named(node, "corners taken out", findings) {
+        if !matches!(key.text.as_str(), "bottom" | "top") {
+            findings.push(
+                Finding::error("key-unknown", key.span, format!("corners are taken out at the top or the bottom, not at `{}`", key.text))
+                    .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
+            );
+        }
+        if let Some((width, height)) = pair(node, "a corner taken out", sizes, findings) {
+            found.push((fields::name(key, findings), width, height));
+        }
+    }
+    found
+}
+
+fn pair(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Option<(BySize, BySize)> {
+    match &node.value {
+        Value::List(items) if items.len() == 2 => {
+            let first = measures::by_size(&items[0], what, sizes, findings);
+            let second = measures::by_size(&items[1], what, sizes, findings);
+            first.zip(second)
+        }
+        _ => {
+            findings.push(
+                Finding::error("value-unreadable", node.span, format!("{what} has two lengths, a width and a height"))
+                    .hint("write both in brackets: `[20 cm, 30 cm]`"),
+            );
+            None
+        }
+    }
+}
+
+fn point(node: &Node, findings: &mut Findings) -> Option<(Expression, Expression)> {
+    match &node.value {
+        Value::List(items) if items.len() == 2 => {
+            let across = measures::expression(&items[0], "a point", findings);
+            let down = measures::expression(&items[1], "a point", findings);
+            across.zip(down)
+        }
+        _ => {
+            findings.push(
+                Finding::error("value-unreadable", node.span, "a point has two lengths: how far across, how far down")
+                    .hint("write both in brackets: `[4 cm, 12 cm]`"),
+            );
+            None
+        }
+    }
+}
+
+fn segment(node: &Node, findings: &mut Findings) -> Option<Segment> {
+    let [(key, target)] = fields::named(node, "edges of a path", findings).try_into().ok().or_else(|| {
+        findings.push(
+            Finding::error("value-unreadable", node.span, "each line of a path names one edge")
+                .hint("write `- top: [30 cm, 0 cm]`: the edge's name and the corner where it ends"),
+        );
+        None
+    })?;
+    let name = fields::name(key, findings);
+    match &target.value {
+        Value::Scalar(text) if text.text == "close" => Some(Segment { name, to: None, curve: None }),
+        Value::List(_) => Some(Segment { name, to: Some(point(target, findings)?), curve: None }),
+        _ => {
+            let record = Fields::open(target, "an edge", &["to", "curve"], findings)?;
+            let to = match record.need("to", "[30 cm, 0 cm]", findings)? {
+                Node { value: Value::Scalar(text), .. } if text.text == "close" => None,
+                node => Some(point(node, findings)?),
+            };
+            let controls: Vec<&Node> = record.get("curve").map(fields::list).unwrap_or_default();
+            let curve = match controls.as_slice() {
+                [] => None,
+                [first, second] => Some([point(first, findings)?, point(second, findings)?]),
+                _ => {
+                    findings.push(
+                        Finding::error("value-unreadable", target.span, "a curve has two control points")
+                            .hint("write `curve: [[30 cm, 5 cm], [28 cm, 10 cm]]`"),
+                    );
+                    None
+                }
+            };
+            Some(Segment { name, to, curve })
+        }
+    }
+}

@@ -1,0 +1,65 @@
+//! Size names: those that a booklet has, and lists of them wherever they are written.
+
+use super::fields::{self, Fields};
+use super::yaml::{Node, Value};
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::model::{Size, Wearer};
+use crate::source::Span;
+
+/// The sizes of `booklet.yaml`.
+pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
+    let mut sizes = Vec::new();
+    for (key, node) in fields::named(node, "sizes", findings) {
+        let id = fields::name(key, findings);
+        let (name, wearer) = match &node.value {
+            Value::Map(_) => match Fields::open(node, "a size", &["name", "wearer"], findings) {
+                Some(record) => {
+                    let name = record.need_text("name", "Small", findings).map(|text| text.text);
+                    (name, record.get("wearer").and_then(|node| wearer(node, findings)))
+                }
+                None => (None, None),
+            },
+            _ => (fields::text(node, "a size's name", findings).map(|text| text.text), None),
+        };
+        let name = name.unwrap_or_else(|| id.text.clone());
+        sizes.push(Size { id, name, wearer: wearer.unwrap_or(Wearer::Adult) });
+    }
+    if sizes.is_empty() {
+        findings.push(
+            Finding::error("key-missing", node.span, "the booklet has no sizes")
+                .hint("name at least one: `sizes: {one: One size}`"),
+        );
+    }
+    sizes
+}
+
+fn wearer(node: &Node, findings: &mut Findings) -> Option<Wearer> {
+    let text = fields::text(node, "`wearer`", findings)?;
+    match text.text.as_str() {
+        "child" => Some(Wearer::Child),
+        "adult" => Some(Wearer::Adult),
+        other => {
+            findings.push(
+                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of wearer"))
+                    .hint("write `wearer: child` or `wearer: adult`"),
+            );
+            None
+        }
+    }
+}
+
+/// The place of a size in `sizes`; an unknown one is a finding.
+pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findings) -> Option<usize> {
+    let found = sizes.iter().position(|size| size.id.text == word);
+    if found.is_none() {
+        findings.push(unknown(word, span, sizes));
+    }
+    found
+}
+
+/// The finding for a size that the booklet does not have.
+pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
+    let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
+    Finding::error("size-unknown", span, format!("the booklet has no size `{word}`"))
+        .hint(did_you_mean(word, names.iter().copied(), &format!("its sizes are: {}", names.join(", "))))
+}

@@ -1,0 +1,148 @@
+//! What is bought and what is at hand: fabrics, notions, tools; and the record of editions.
+
+use super::fields::{self, Fields};
+use super::markdown;
+use super::measures;
+use super::pieces::spoken;
+use super::yaml::{Node, Value};
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::model::{Block, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word};
+
+/// Reads the fabrics.
+pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
+    let mut fabrics = Vec::new();
+    let known = ["name", "widths", "shrinkage", "nap", "amount", "note"];
+    for (key, node) in fields::named(node, "fabrics", findings) {
+        let id = fields::name(key, findings);
+        let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
+        let widths = record.get("widths").map(fields::list).unwrap_or_default();
+        fabrics.push(Fabric {
+            name: name_of(&record, key, findings),
+            widths: widths.into_iter().filter_map(|node| measures::expression(node, "a width", findings)).collect(),
+            shrinkage: record.get("shrinkage").and_then(|node| measures::expression(node, "`shrinkage`", findings)),
+            nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
+            amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
+            note: prose(&record, "note", sizes, findings),
+            id,
+        });
+    }
+    fabrics
+}
+
+/// Reads the notions.
+pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
+    let mut notions = Vec::new();
+    let known = ["kind", "name", "length", "amount", "count", "note"];
+    for (key, node) in fields::named(node, "notions", findings) {
+        let id = fields::name(key, findings);
+        let Some(record) = Fields::open(node, "a notion", &known, findings) else { continue };
+        let mut figure = |name: &str| {
+            record.get(name).and_then(|node| measures::by_size(node, &format!("`{name}`"), sizes, findings))
+        };
+        let (length, amount, count) = (figure("length"), figure("amount"), figure("count"));
+        notions.push(Notion {
+            kind: record.text("kind", findings).map_or(Kind::Other, |text| kind(&text, findings)),
+            name: name_of(&record, key, findings),
+            length,
+            amount,
+            count,
+            note: prose(&record, "note", sizes, findings),
+            id,
+        });
+    }
+    notions
+}
+
+/// Reads the tools.
+pub(super) fn tools(node: &Node, findings: &mut Findings) -> Vec<Tool> {
+    fields::list(node)
+        .into_iter()
+        .filter_map(|item| fields::text(item, "a tool", findings))
+        .map(|name| Tool { name })
+        .collect()
+}
+
+/// Reads the terms of the trade and their meanings.
+pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Word> {
+    fields::named(node, "words", findings)
+        .into_iter()
+        .filter_map(|(key, node)| {
+            let meaning = fields::text(node, "a meaning", findings)?;
+            let term = crate::model::Name { text: key.text.clone(), span: key.span };
+            Some(Word { term, meaning: markdown::read_value(&meaning, sizes, findings) })
+        })
+        .collect()
+}
+
+/// Reads the record of editions.
+pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Edition> {
+    let mut editions = Vec::new();
+    for item in fields::list(node) {
+        let known = ["edition", "date", "changes"];
+        let Some(record) = Fields::open(item, "an entry in the record of editions", &known, findings) else {
+            continue;
+        };
+        let Some(edition) = record.need_text("edition", "1.0.0", findings) else { continue };
+        editions.push(Edition {
+            edition,
+            date: record.text("date", findings),
+            changes: prose(&record, "changes", sizes, findings),
+            span: item.span,
+        });
+    }
+    editions
+}
+
+/// Prose under a key; none when the key is absent.
+pub(super) fn prose(record: &Fields<'_>, key: &str, sizes: &[Size], findings: &mut Findings) -> Vec<Block> {
+    record.text(key, findings).map(|text| markdown::read_value(&text, sizes, findings)).unwrap_or_default()
+}
+
+/// Several pieces of prose under a key.
+pub(super) fn proses(node: Option<&Node>, what: &str, sizes: &[Size], findings: &mut Findings) -> Vec<Vec<Block>> {
+    let items = node.map(fields::list).unwrap_or_default();
+    items
+        .into_iter()
+        .filter(|item| !matches!(item.value, Value::Empty))
+        .filter_map(|item| {
+            let text = fields::text(item, what, findings)?;
+            Some(markdown::read_value(&text, sizes, findings))
+        })
+        .collect()
+}
+
+fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
+    record.text("name", findings).unwrap_or_else(|| Text {
+        text: spoken(&key.text),
+        span: key.span,
+        verbatim: false,
+    })
+}
+
+fn yes(text: &Text, findings: &mut Findings) -> bool {
+    match text.text.as_str() {
+        "yes" | "true" => true,
+        "no" | "false" => false,
+        other => {
+            findings.push(
+                Finding::error("value-unreadable", text.span, format!("`{other}` is neither yes nor no"))
+                    .hint("write `yes` or `no`"),
+            );
+            false
+        }
+    }
+}
+
+fn kind(text: &Text, findings: &mut Findings) -> Kind {
+    match text.text.as_str() {
+        "zip" => Kind::Zip,
+        "other" => Kind::Other,
+        other => {
+            findings.push(
+                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of notion"))
+                    .hint(did_you_mean(other, ["zip", "other"], "leave `kind:` out, or write `kind: zip`")),
+            );
+            Kind::Other
+        }
+    }
+}
