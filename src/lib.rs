@@ -4,3 +4,4 @@ pub mod measure;
 pub mod model;
 pub mod source;
 pub mod syntax;
+pub mod resolve;

@@ -1,0 +1,190 @@
+//! What to buy and what to cut in one size.
+
+use super::edition::Targets;
+use super::figures::Figures;
+use super::printed::Block;
+use super::prose::Printer;
+use super::scope::Scope;
+use super::sheet::{Sheet, Worked};
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::measure::{Dimension, Exact};
+use crate::model::{CutCopies, Draft, Outline};
+
+/// A fabric to buy.
+#[derive(Debug, Clone)]
+pub struct FabricRow {
+    /// Its place in the facts.
+    pub fabric: usize,
+    /// The widths that it is sold in.
+    pub widths: Vec<Figures>,
+    /// How much to buy, where the author states it.
+    pub amount: Option<Figures>,
+    /// How much it may shrink, in the author's words for it.
+    pub shrinkage: Option<Figures>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// A notion to buy.
+#[derive(Debug, Clone)]
+pub struct NotionRow {
+    /// Its place in the facts.
+    pub notion: usize,
+    /// How many.
+    pub count: Option<u32>,
+    /// How long one is, or how much of it is needed.
+    pub value: Option<Figures>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// A piece to cut from one fabric.
+#[derive(Debug, Clone)]
+pub struct CutRow {
+    /// The piece's place in the facts.
+    pub piece: usize,
+    /// The fabric's place in the facts.
+    pub fabric: usize,
+    /// The names of the copies; empty when they are only counted.
+    pub copies: Vec<String>,
+    /// How many.
+    pub count: u32,
+    /// Width and height, for a rectangle without curves.
+    pub dimensions: Option<(Figures, Figures)>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// Works the lists of one size out.
+pub(super) struct Lister<'a> {
+    pub draft: &'a Draft,
+    pub targets: &'a Targets,
+    pub sheet: &'a Sheet<'a>,
+}
+
+impl Lister<'_> {
+    fn figures(&self, worked: Worked) -> Figures {
+        Figures::of(&worked, &self.draft.facts.show)
+    }
+
+    fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
+        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.sheet), findings }
+            .blocks(blocks)
+    }
+
+    pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
+        let mut rows = Vec::new();
+        for (at, fabric) in self.draft.facts.fabrics.iter().enumerate() {
+            let widths = fabric
+                .widths
+                .iter()
+                .filter_map(|width| self.sheet.work_out(width, self.sheet, findings))
+                .map(|worked| self.figures(worked))
+                .collect();
+            let amount = fabric.amount.as_ref().and_then(|amount| self.sheet.by_size(amount, findings));
+            let shrinkage =
+                fabric.shrinkage.as_ref().and_then(|value| self.sheet.work_out(value, self.sheet, findings));
+            rows.push(FabricRow {
+                fabric: at,
+                widths,
+                amount: amount.map(|worked| self.figures(worked)),
+                shrinkage: shrinkage.map(|worked| self.figures(worked)),
+                note: self.prose(&fabric.note, findings),
+            });
+        }
+        rows
+    }
+
+    pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
+        let mut rows = Vec::new();
+        for (at, notion) in self.draft.facts.notions.iter().enumerate() {
+            let value = notion
+                .length
+                .as_ref()
+                .or(notion.amount.as_ref())
+                .and_then(|value| self.sheet.by_size(value, findings));
+            let count = notion.count.as_ref().and_then(|count| {
+                let span = count.get(self.sheet.size())?.span();
+                let worked = self.sheet.by_size(count, findings)?;
+                let whole = whole(worked);
+                if whole.is_none() {
+                    findings.push(
+                        Finding::error("value-unreadable", span, "a number of notions is a whole number above nothing")
+                            .hint("write how many: `count: 2`")
+                            .in_size(self.sheet.size(), ""),
+                    );
+                }
+                whole
+            });
+            rows.push(NotionRow {
+                notion: at,
+                count,
+                value: value.map(|worked| self.figures(worked)),
+                note: self.prose(&notion.note, findings),
+            });
+        }
+        rows
+    }
+
+    pub fn cuts(&self, findings: &mut Findings) -> Vec<CutRow> {
+        let facts = &self.draft.facts;
+        let mut rows = Vec::new();
+        for (at, piece) in facts.pieces.iter().enumerate() {
+            let note = self.prose(&piece.note, findings);
+            let dimensions = match &piece.outline {
+                Some(Outline::Rectangle { width, height, corners_out }) => {
+                    for (_, across, down) in corners_out {
+                        self.sheet.by_size(across, findings);
+                        self.sheet.by_size(down, findings);
+                    }
+                    let width = self.sheet.by_size(width, findings);
+                    let height = self.sheet.by_size(height, findings);
+                    width.zip(height)
+                }
+                Some(Outline::Path(segments)) => {
+                    for segment in segments {
+                        let points = segment.to.iter().chain(segment.curve.iter().flatten());
+                        for (across, down) in points {
+                            self.sheet.work_out(across, self.sheet, findings);
+                            self.sheet.work_out(down, self.sheet, findings);
+                        }
+                    }
+                    None
+                }
+                _ => None,
+            };
+            for (_, allowance) in &piece.allowance {
+                self.sheet.work_out(allowance, self.sheet, findings);
+            }
+            for cut in &piece.cut {
+                let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
+                let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
+                    findings.push(
+                        Finding::error("unknown-name", cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
+                            .hint(did_you_mean(&cut.fabric.text, fabrics, "add it under `fabrics:`")),
+                    );
+                    continue;
+                };
+                let copies = match &cut.copies {
+                    CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+                    CutCopies::Count(_) => Vec::new(),
+                };
+                rows.push(CutRow {
+                    piece: at,
+                    fabric,
+                    copies,
+                    count: cut.copies.count(),
+                    dimensions: dimensions.map(|(width, height)| (self.figures(width), self.figures(height))),
+                    note: note.clone(),
+                });
+            }
+        }
+        rows
+    }
+}
+
+fn whole(worked: Worked) -> Option<u32> {
+    let value = worked.quantity.value;
+    let counts = worked.quantity.dimension == Dimension::Count && value.is_integer() && value >= Exact::from_integer(1);
+    if counts { u32::try_from(value.to_integer()).ok() } else { None }
+}

@@ -1,0 +1,24 @@
+//! One edition for each size: every name, formula, choice and reference worked out, steps numbered.
+//!
+//! What cannot be worked out is a finding in that size. Whether the result is right is not judged
+//! here: that is the work of the checks.
+
+mod edition;
+mod figures;
+mod lists;
+mod names;
+mod printed;
+mod prose;
+mod scope;
+mod sheet;
+mod works;
+
+pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
+pub use figures::{Figures, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use lists::{CutRow, FabricRow, NotionRow};
+pub use names::{Catalogue, NameKind};
+pub use printed::{Block, FigureUse, Inline, ListItem};
+pub use prose::phrase_sizes;
+pub use scope::Scope;
+pub use sheet::{Sheet, Worked};
+pub use works::EditionWork;

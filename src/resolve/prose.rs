@@ -1,0 +1,288 @@
+//! Prose for one size: values worked out, choices made, references led to their end.
+
+use super::edition::Targets;
+use super::figures::Figures;
+use super::printed::{Block, FigureUse, Inline, ListItem};
+use super::scope::Scope;
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::measure::{Dimension, Unit, in_words};
+use crate::model::{self, Alignment, Brace, Draft, Expression, Filter, NoticeKind, Reference, ReferenceKind};
+
+/// Turns the words of one step, part or fact into those of one size.
+pub(super) struct Printer<'a> {
+    pub draft: &'a Draft,
+    pub targets: &'a Targets,
+    pub scope: Scope<'a>,
+    pub findings: &'a mut Findings,
+}
+
+impl Printer<'_> {
+    fn size(&self) -> usize {
+        self.scope.sheet.size()
+    }
+
+    pub fn blocks(&mut self, blocks: &[model::Block]) -> Vec<Block> {
+        let mut printed = Vec::new();
+        for block in blocks {
+            self.block(block, &mut printed);
+        }
+        printed
+    }
+
+    fn block(&mut self, block: &model::Block, printed: &mut Vec<Block>) {
+        match block {
+            model::Block::Paragraph(content) => {
+                let content = self.inlines(content);
+                printed.push(Block::Paragraph { content });
+            }
+            model::Block::Heading(level, content, _) => {
+                let content = self.inlines(content);
+                printed.push(Block::Heading { level: *level, content });
+            }
+            model::Block::List(start, items) => self.list(*start, items, printed),
+            model::Block::Quote(content) => {
+                let content = self.blocks(content);
+                printed.push(Block::Quote { content });
+            }
+            model::Block::Notice(kind, content) => {
+                let content = self.blocks(content);
+                printed.push(Block::Notice { notice: notice(*kind), content });
+            }
+            model::Block::Code(text) => printed.push(Block::Code { text: text.clone() }),
+            model::Block::Rule => printed.push(Block::Rule),
+            model::Block::Table(table) => {
+                let align = table.columns.iter().map(|column| alignment(*column)).collect();
+                let header = table.header.iter().map(|cell| self.inlines(cell)).collect();
+                let rows =
+                    table.rows.iter().map(|row| row.iter().map(|cell| self.inlines(cell)).collect()).collect();
+                printed.push(Block::Table { align, header, rows });
+            }
+            model::Block::Figure(figure) => {
+                let alt = self.inlines(&figure.alt);
+                let path = self.draft.figure_path(&figure.path.text, self.size());
+                printed.push(Block::Figure(FigureUse { path, alt: Inline::plain(&alt), width: 0.0, height: 0.0 }));
+            }
+        }
+    }
+
+    /// A list whose items are boxes to tick is a list of tasks; a mixed one is split.
+    fn list(&mut self, start: Option<u64>, items: &[model::ListItem], printed: &mut Vec<Block>) {
+        let mut at = 0;
+        while at < items.len() {
+            let task = items[at].task;
+            let run = items[at..].iter().take_while(|item| item.task == task).count();
+            let contents: Vec<Vec<Block>> =
+                items[at..at + run].iter().map(|item| self.blocks(&item.content)).collect();
+            printed.push(match task {
+                true => Block::Tasks { items: contents.into_iter().map(|content| ListItem { content }).collect() },
+                false => Block::List {
+                    ordered: start.is_some(),
+                    start: start.unwrap_or(1) + at as u64,
+                    items: contents,
+                },
+            });
+            at += run;
+        }
+    }
+
+    pub fn inlines(&mut self, content: &[model::Inline]) -> Vec<Inline> {
+        let mut printed = Vec::new();
+        for inline in content {
+            match inline {
+                model::Inline::Text(text) => printed.push(Inline::Text { text: text.text.clone() }),
+                model::Inline::Strong(inner) => {
+                    let content = self.inlines(inner);
+                    printed.push(Inline::Strong { content });
+                }
+                model::Inline::Emphasis(inner) => {
+                    let content = self.inlines(inner);
+                    printed.push(Inline::Emphasis { content });
+                }
+                model::Inline::Code(text) => printed.push(Inline::Code { text: text.clone() }),
+                model::Inline::Break => printed.push(Inline::Break),
+                model::Inline::Brace(brace) => self.brace(brace, &mut printed),
+                model::Inline::Reference(reference) => {
+                    let inline = self.reference(reference);
+                    printed.push(inline);
+                }
+                model::Inline::Link(url, inner) => {
+                    let content = self.inlines(inner);
+                    printed.push(Inline::Link { url: url.clone(), content });
+                }
+                model::Inline::Footnote(blocks) => {
+                    let content = self.blocks(blocks);
+                    printed.push(Inline::Footnote { content });
+                }
+                model::Inline::Figure(figure) => {
+                    self.findings.push(
+                        Finding::error("figure-misplaced", figure.span, "a diagram cannot stand inside a line here")
+                            .hint("give it a paragraph of its own"),
+                    );
+                }
+            }
+        }
+        printed
+    }
+
+    fn brace(&mut self, brace: &Brace, printed: &mut Vec<Inline>) {
+        match brace {
+            Brace::Print { value, filter, .. } => {
+                if let Some(param) = self.scope.param_of(value)
+                    && param.expression.as_ref().is_none_or(|formula| self.names_no_value(formula))
+                {
+                    printed.push(Inline::Text { text: param.text.text.clone() });
+                    return;
+                }
+                if let Some(inline) = self.value(value, filter.as_ref()) {
+                    printed.push(inline);
+                }
+            }
+            Brace::Choice { branches, span } => {
+                let size = self.size();
+                let branch = branches.iter().find(|branch| match &branch.sizes {
+                    None => true,
+                    Some(sizes) => sizes.contains(&size),
+                });
+                match branch {
+                    Some(branch) => {
+                        let content = self.inlines(&branch.content);
+                        printed.extend(content);
+                    }
+                    None => self.findings.push(
+                        Finding::error("choice-not-covered", *span, "this choice says nothing for some sizes")
+                            .hint("add a branch for each size that is left, or end with `else: …`")
+                            .in_size(size, ""),
+                    ),
+                }
+            }
+            Brace::Broken => {}
+        }
+    }
+
+    /// Whether a parameter is the name of a piece or an edge rather than a figure.
+    fn names_no_value(&self, formula: &Expression) -> bool {
+        use crate::measure::{ExprKind, Lookup, Names};
+        match &formula.formula.root.kind {
+            ExprKind::Name(name) => self.scope.sheet.value(name) == Lookup::Unknown,
+            _ => false,
+        }
+    }
+
+    fn value(&mut self, value: &Expression, filter: Option<&Filter>) -> Option<Inline> {
+        let worked = self.scope.work_out(value, self.findings)?;
+        let show = &self.draft.facts.show;
+        let figures = self.scope.figures(value, worked, show);
+        let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
+        let fault = |message: String, hint: &str| Finding::error("unit-mismatch", filter.span, message).hint(hint);
+        match filter.name.as_str() {
+            "first" => Some(Inline::Value { value: Figures { second: None, ..figures } }),
+            "second" => {
+                let first = figures.second.unwrap_or(figures.first);
+                Some(Inline::Value { value: Figures { first, second: None } })
+            }
+            "words" => {
+                let count = worked.quantity;
+                match in_words(count.value).filter(|_| count.dimension == Dimension::Count) {
+                    Some(text) => Some(Inline::Text { text }),
+                    None => {
+                        let finding = fault(
+                            format!("only a whole number from 0 to 999 can be written in words, not {figures}"),
+                            "take `| words` out",
+                        );
+                        self.findings.push(finding.in_size(self.size(), ""));
+                        None
+                    }
+                }
+            }
+            unit => {
+                let unit = Unit::parse(unit)?;
+                match Figures::in_unit(&worked, unit, show) {
+                    Some(value) => Some(Inline::Value { value }),
+                    None => {
+                        let finding = fault(
+                            format!("{} cannot be printed in {}", worked.quantity.dimension.name(), unit.symbol()),
+                            "name a unit of the same sort, or take the bar and the unit out",
+                        );
+                        self.findings.push(finding.in_size(self.size(), ""));
+                        None
+                    }
+                }
+            }
+        }
+    }
+
+    fn reference(&mut self, reference: &Reference) -> Inline {
+        let given = self.inlines(&reference.content);
+        let target = self.targets.find(reference.kind, &reference.target, self.draft);
+        let (to, usual) = match target {
+            Ok(found) => (Some(found.0), found.1),
+            Err(left_out) => {
+                let finding = self.nowhere(reference, left_out);
+                self.findings.push(finding);
+                (None, reference.target.clone())
+            }
+        };
+        let text = if given.is_empty() { usual } else { Inline::plain(&given) };
+        Inline::Reference { to, text }
+    }
+
+    fn nowhere(&self, reference: &Reference, left_out: bool) -> Finding {
+        let target = &reference.target;
+        if left_out {
+            return Finding::error(
+                "reference-left-out",
+                reference.span,
+                format!("`{target}` is left out in a size that is sent there"),
+            )
+            .hint("put the mention into a choice by size, or let the step stand in every size")
+            .in_size(self.size(), "");
+        }
+        let names = self.targets.names(reference.kind, self.draft);
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        if reference.kind == ReferenceKind::Term {
+            return Finding::error("term-undefined", reference.span, format!("the term `{target}` is not explained"))
+                .hint(did_you_mean(target, names, &format!("add it to `words:` in booklet.yaml: `{target}: what it means`")));
+        }
+        let what = match reference.kind {
+            ReferenceKind::Step => "no part and no step has the id",
+            ReferenceKind::Piece => "no piece is called",
+            ReferenceKind::Notion => "no notion is called",
+            ReferenceKind::Fabric => "no fabric is called",
+            ReferenceKind::Figure => "no step with a diagram has the id",
+            ReferenceKind::Term => "no term is",
+        };
+        Finding::error("reference-broken", reference.span, format!("{what} `{target}`"))
+            .hint(did_you_mean(target, names, "write an id that stands in a heading's braces, such as `{#zip-first}`"))
+    }
+}
+
+fn notice(kind: NoticeKind) -> &'static str {
+    match kind {
+        NoticeKind::Note => "note",
+        NoticeKind::Tip => "tip",
+        NoticeKind::Important => "important",
+        NoticeKind::Warning => "warning",
+        NoticeKind::Caution => "caution",
+    }
+}
+
+fn alignment(alignment: Alignment) -> &'static str {
+    match alignment {
+        Alignment::None => "none",
+        Alignment::Left => "left",
+        Alignment::Center => "center",
+        Alignment::Right => "right",
+    }
+}
+
+/// Sizes in words: "Medium and Large only"; `None` when it is all of them.
+pub fn phrase_sizes(sizes: Option<&Vec<usize>>, draft: &Draft) -> Option<String> {
+    let sizes = sizes?;
+    let names: Vec<&str> =
+        sizes.iter().filter_map(|&at| draft.facts.sizes.get(at)).map(|size| size.name.as_str()).collect();
+    if names.len() == draft.facts.sizes.len() {
+        return None;
+    }
+    let (last, rest) = names.split_last()?;
+    Some(if rest.is_empty() { format!("{last} only") } else { format!("{} and {last} only", rest.join(", ")) })
+}

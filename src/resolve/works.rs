@@ -1,0 +1,152 @@
+//! Work facts of one size: lengths worked out, names led to what they stand for.
+
+use super::figures::{Figures, stitch_figures};
+use super::names::{Catalogue, NameKind};
+use super::scope::Scope;
+use super::sheet::Worked;
+use crate::diag::{Finding, Findings, did_you_mean};
+use crate::model::{Draft, Expression, Name, Verb, Work};
+
+/// A work fact of one size.
+#[derive(Debug, Clone)]
+pub struct EditionWork<'a> {
+    /// The fact as written.
+    pub work: &'a Work,
+    /// What is done.
+    pub verb: Verb,
+    /// What it touches, parameters filled in: pieces, copies, edges, notions; `all` for everything.
+    pub touches: Vec<Name>,
+    /// How far from the edge.
+    pub allowance: Option<Worked>,
+    /// How long a stitch.
+    pub stitch: Option<Worked>,
+    /// How long a gap is left.
+    pub leave: Option<Worked>,
+    /// How much is eased in.
+    pub ease: Option<Worked>,
+    /// How long a gathered edge becomes.
+    pub gather: Option<Worked>,
+}
+
+impl<'a> EditionWork<'a> {
+    /// Works a fact out; unknown names and faulty lengths are findings.
+    pub(super) fn new(
+        work: &'a Work,
+        draft: &Draft,
+        catalogue: &Catalogue,
+        scope: &Scope<'_>,
+        findings: &mut Findings,
+    ) -> EditionWork<'a> {
+        let touches = touches(work, scope, findings);
+        for name in &touches {
+            check_name(name, work, draft, catalogue, findings);
+        }
+        let mut length = |formula: &Option<Expression>| scope.work_out_fact(formula.as_ref()?, findings);
+        EditionWork {
+            work,
+            verb: work.verb,
+            touches,
+            allowance: length(&work.allowance),
+            stitch: length(&work.stitch),
+            leave: length(&work.leave),
+            ease: length(&work.ease),
+            gather: length(&work.gather),
+        }
+    }
+
+    /// The seam facts as printed: allowance and stitch.
+    pub fn allowance_figures(&self, draft: &Draft) -> Option<Figures> {
+        self.allowance.map(|worked| Figures::of(&worked, &draft.facts.show))
+    }
+
+    /// The stitch length as printed.
+    pub fn stitch_figures(&self, draft: &Draft) -> Option<Figures> {
+        self.stitch.map(|worked| stitch_figures(&worked, &draft.facts.show))
+    }
+
+    /// What it touches, in words: "front top, zip tape a".
+    pub fn spoken(&self, draft: &Draft, catalogue: &Catalogue) -> String {
+        let mut names: Vec<String> = Vec::new();
+        for name in &self.touches {
+            let spoken = speak(&name.text, draft, catalogue);
+            if !names.contains(&spoken) {
+                names.push(spoken);
+            }
+        }
+        names.join(", ")
+    }
+}
+
+/// Parameters of a shared part stand for what was handed over: one name, or several with commas.
+fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name> {
+    let mut names = Vec::new();
+    for name in &work.touches {
+        match scope.params.iter().find(|param| param.name.text == name.text) {
+            Some(param) => {
+                for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
+                    if word.contains(' ') {
+                        findings.push(
+                            Finding::error("unknown-name", param.text.span, format!("`{word}` is no piece, edge or notion"))
+                                .hint("hand over names, with commas between them")
+                                .note(name.span, "used here as a name"),
+                        );
+                        continue;
+                    }
+                    let at = param.text.text.find(word).unwrap_or(0);
+                    names.push(Name { text: word.to_owned(), span: param.text.at(at..at + word.len()) });
+                }
+            }
+            None => names.push(name.clone()),
+        }
+    }
+    names
+}
+
+fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, findings: &mut Findings) {
+    if name.text == "all" && work.verb == Verb::Cut {
+        return;
+    }
+    let owner = name.text.split('.').next().unwrap_or("");
+    let stands_for = catalogue.get(owner);
+    if matches!(stands_for, Some(NameKind::Piece(_) | NameKind::Copy(_) | NameKind::Notion(_) | NameKind::Fabric(_))) {
+        return;
+    }
+    let names: Vec<&str> =
+        catalogue.all().filter(|name| !matches!(catalogue.get(name), Some(NameKind::Measurement(_)))).collect();
+    let message = match stands_for {
+        Some(kind) => format!("`{owner}` is {}, not a piece or a notion", kind.word()),
+        None => format!("no piece, copy or notion is called `{owner}`"),
+    };
+    let end = name.span.start as usize + owner.len();
+    let span = crate::source::Span::new(name.span.file, name.span.start as usize..end.min(name.span.end as usize));
+    let pieces = draft.facts.pieces.iter().map(|piece| piece.id.text.as_str()).collect::<Vec<_>>().join(", ");
+    findings.push(
+        Finding::error("unknown-name", span, message)
+            .hint(did_you_mean(owner, names, &format!("the pieces are: {pieces}; plain words have a space between them"))),
+    );
+}
+
+/// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
+fn speak(name: &str, draft: &Draft, catalogue: &Catalogue) -> String {
+    if name == "all" {
+        return "all pieces".into();
+    }
+    let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
+    let facts = &draft.facts;
+    let lower = |text: &str| {
+        let mut letters = text.chars();
+        let first = letters.next().map(char::to_lowercase);
+        first.into_iter().flatten().chain(letters).collect::<String>()
+    };
+    let owner = match catalogue.get(owner) {
+        Some(NameKind::Piece(at)) => lower(&facts.pieces[at].name.text),
+        Some(NameKind::Notion(at)) => lower(&facts.notions[at].name.text),
+        Some(NameKind::Fabric(at)) => lower(&facts.fabrics[at].name.text),
+        _ => owner.replace('_', " "),
+    };
+    match edge {
+        None => owner,
+        Some(edge) if edge.contains("tape") || edge.contains("corner") => format!("{owner} {}", edge.replace('_', " ")),
+        Some(edge) => format!("{owner} {} edge", edge.replace('_', " ")),
+    }
+}
