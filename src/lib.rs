@@ -5,3 +5,4 @@ pub mod model;
 pub mod source;
 pub mod syntax;
 pub mod resolve;
+pub mod figure;

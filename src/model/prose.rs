@@ -2,12 +2,16 @@
 
 use super::{Expression, Name, Param, Text, Work};
 use crate::source::{FileId, Span};
+use std::path::PathBuf;
 
 /// A part of the booklet: one Markdown file, or a shared one with parameters.
 #[derive(Debug, Clone)]
 pub struct Part {
     /// Its file.
     pub file: FileId,
+    /// The file's folder, from the folder that the command was given: its diagrams are named from
+    /// there.
+    pub folder: PathBuf,
     /// Its id, for references; `None` when the heading gives none.
     pub id: Option<Name>,
     /// The heading.

@@ -92,6 +92,20 @@ impl<'a> Edition<'a> {
         self.parts.iter().flat_map(|part| &part.steps)
     }
 
+    /// Every diagram that this size mentions, with the names that its formulas may use.
+    pub fn figure_uses(&self) -> Vec<(&FigureUse, Scope<'_>)> {
+        let mut uses = Vec::new();
+        for part in &self.parts {
+            let scope = |step| Scope { sheet: self.sheet, params: &part.part.params, folder: &part.part.folder, step };
+            Block::each_figure(&part.intro, &mut |figure| uses.push((figure, scope(None))));
+            for step in &part.steps {
+                uses.extend(step.figure.iter().map(|figure| (figure, scope(Some(step.step)))));
+                Block::each_figure(&step.body, &mut |figure| uses.push((figure, scope(Some(step.step)))));
+            }
+        }
+        uses
+    }
+
     /// The value as the booklet prints it.
     pub fn figures(&self, worked: &Worked) -> Figures {
         Figures::of(worked, &self.draft.facts.show)
@@ -233,7 +247,7 @@ pub fn resolve<'a>(
     let mut parts = Vec::new();
     for part in draft.parts.iter().filter(|part| has(part.sizes.as_ref(), targets.size)) {
         let mut steps = Vec::new();
-        let scope = |step: Option<&'a Step>| Scope { sheet, params: &part.params, step };
+        let scope = |step: Option<&'a Step>| Scope { sheet, params: &part.params, folder: &part.folder, step };
         let mut printer = Printer { draft, targets: &targets, scope: scope(None), findings };
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::figures::Figures;
+use crate::source::Span;
 
 /// A block.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -31,14 +32,15 @@ pub struct ListItem {
 /// A diagram on the page.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FigureUse {
-    /// The diagram's path from the booklet's folder, `{size}` filled in.
+    /// The diagram's path from the folder that the command was given, `{size}` filled in.
     pub path: String,
+    /// What tells it from the same diagram with other parameters.
+    pub key: String,
     /// What it shows, in words.
     pub alt: String,
-    /// Its width as drawn, in mm; set once the diagram is bound.
-    pub width: f64,
-    /// Its height as drawn, in mm.
-    pub height: f64,
+    /// Where it is mentioned.
+    #[serde(skip)]
+    pub span: Span,
 }
 
 
@@ -56,6 +58,21 @@ pub enum Inline {
     Link { url: String, content: Vec<Inline> },
     Break,
     Footnote { content: Vec<Block> },
+}
+
+impl Block {
+    /// Calls `see` with every diagram in or below these blocks.
+    pub fn each_figure<'a>(blocks: &'a [Block], see: &mut dyn FnMut(&'a FigureUse)) {
+        for block in blocks {
+            match block {
+                Block::Figure(figure) => see(figure),
+                Block::List { items, .. } => items.iter().for_each(|item| Block::each_figure(item, see)),
+                Block::Tasks { items } => items.iter().for_each(|item| Block::each_figure(&item.content, see)),
+                Block::Quote { content } | Block::Notice { content, .. } => Block::each_figure(content, see),
+                _ => {}
+            }
+        }
+    }
 }
 
 impl Inline {

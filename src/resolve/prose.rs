@@ -59,8 +59,16 @@ impl Printer<'_> {
             }
             model::Block::Figure(figure) => {
                 let alt = self.inlines(&figure.alt);
-                let path = self.draft.figure_path(&figure.path.text, self.size());
-                printed.push(Block::Figure(FigureUse { path, alt: Inline::plain(&alt), width: 0.0, height: 0.0 }));
+                let relative = self.draft.figure_path(&figure.path.text, self.size());
+                let path = self.scope.folder.join(relative).to_string_lossy().replace('\\', "/");
+                let params: Vec<String> = self
+                    .scope
+                    .params
+                    .iter()
+                    .map(|param| format!("{}={}", param.name.text, param.text.text))
+                    .collect();
+                let key = format!("{path}?{}", params.join("&"));
+                printed.push(Block::Figure(FigureUse { path, key, alt: Inline::plain(&alt), span: figure.span }));
             }
         }
     }

@@ -1,6 +1,8 @@
 //! The names that a step's words may use: its own seam facts, what a shared part was handed, and all
 //! measurements.
 
+use std::path::Path;
+
 use crate::measure::{Lookup, Names};
 use crate::model::{Param, Step, Work};
 
@@ -18,6 +20,8 @@ pub struct Scope<'a> {
     pub sheet: &'a Sheet<'a>,
     /// What a shared part was handed.
     pub params: &'a [Param],
+    /// The folder of the text, from which its diagrams are named.
+    pub folder: &'a Path,
     /// The step that the words stand in; `None` outside steps.
     pub step: Option<&'a Step>,
 }
@@ -25,7 +29,7 @@ pub struct Scope<'a> {
 impl<'a> Scope<'a> {
     /// The scope of words that stand in no step and no shared part.
     pub fn plain(sheet: &'a Sheet<'a>) -> Scope<'a> {
-        Scope { sheet, params: &[], step: None }
+        Scope { sheet, params: &[], folder: Path::new(""), step: None }
     }
 
     /// Works a formula out for printing; faults are findings.
@@ -80,7 +84,7 @@ impl<'a> Scope<'a> {
 
     /// A work fact's own formula: parameters count, the step's facts do not.
     pub fn work_out_fact(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
-        let outside = Scope { sheet: self.sheet, params: self.params, step: None };
+        let outside = Scope { step: None, ..*self };
         outside.work_out(formula, findings)
     }
 
@@ -88,7 +92,10 @@ impl<'a> Scope<'a> {
     pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show) -> Figures {
         match own_name(expression) {
             Some("stitch") => super::figures::stitch_figures(&worked, show),
-            _ => Figures::of(&worked, show),
+            _ => {
+                self.sheet.note_printed(expression, worked);
+                Figures::of(&worked, show)
+            }
         }
     }
 }

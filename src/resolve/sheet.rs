@@ -31,6 +31,7 @@ pub struct Sheet<'a> {
     open: RefCell<Vec<(String, Span)>>,
     findings: RefCell<Findings>,
     used: RefCell<BTreeSet<String>>,
+    printed: RefCell<Vec<(Span, Worked)>>,
 }
 
 impl<'a> Sheet<'a> {
@@ -44,6 +45,7 @@ impl<'a> Sheet<'a> {
             open: RefCell::default(),
             findings: RefCell::default(),
             used: RefCell::default(),
+            printed: RefCell::default(),
         };
         for measurement in &draft.facts.measurements {
             sheet.named(&measurement.name.text);
@@ -65,6 +67,19 @@ impl<'a> Sheet<'a> {
     /// The names that any formula so far has used.
     pub fn used(&self) -> BTreeSet<String> {
         self.used.borrow().clone()
+    }
+
+    /// Takes down that a value was printed by a formula of its own, for the checks of both systems.
+    /// A bare name is left out: its figures are judged where it is defined.
+    pub fn note_printed(&self, expression: &Expression, worked: Worked) {
+        if !matches!(expression.formula.root.kind, crate::measure::ExprKind::Name(_)) {
+            self.printed.borrow_mut().push((expression.span(), worked));
+        }
+    }
+
+    /// The values that formulas of their own printed, and where those stand.
+    pub fn printed(&self) -> Vec<(Span, Worked)> {
+        self.printed.borrow().clone()
     }
 
     /// Works out a formula with `names`; faults go into `findings`, marked with the size.
@@ -114,7 +129,10 @@ impl<'a> Sheet<'a> {
 
     /// The value of a [`BySize`] in this size.
     pub fn by_size(&self, value: &BySize, findings: &mut Findings) -> Option<Worked> {
-        self.work_out(value.get(self.size)?, self, findings)
+        let expression = value.get(self.size)?;
+        let worked = self.work_out(expression, self, findings)?;
+        self.note_printed(expression, worked);
+        Some(worked)
     }
 
     /// Adds "did you mean" to an unknown name.

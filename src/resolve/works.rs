@@ -42,12 +42,18 @@ impl<'a> EditionWork<'a> {
             check_name(name, work, draft, catalogue, findings);
         }
         let mut length = |formula: &Option<Expression>| scope.work_out_fact(formula.as_ref()?, findings);
+        let stitch = length(&work.stitch);
+        let mut length = |formula: &Option<Expression>| {
+            let worked = length(formula)?;
+            scope.sheet.note_printed(formula.as_ref()?, worked);
+            Some(worked)
+        };
         EditionWork {
             work,
             verb: work.verb,
             touches,
             allowance: length(&work.allowance),
-            stitch: length(&work.stitch),
+            stitch,
             leave: length(&work.leave),
             ease: length(&work.ease),
             gather: length(&work.gather),

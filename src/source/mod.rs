@@ -5,9 +5,11 @@
 //! Nothing here parses.
 
 mod folder;
+mod house;
 mod place;
 mod shelf;
 
 pub use folder::{Folder, ReadFault};
+pub use house::{Asset, House};
 pub use place::{FileId, Place, SourceFile, Sources, Span};
 pub use shelf::{BookletFolder, find_booklets};

@@ -65,7 +65,7 @@ fn read_parts(
             None => open(folder, &path, Some(entry.file.span), reading),
         };
         if let Some((file, text)) = opened {
-            parts.extend(part::read(file, &text, entry.params, sizes, waivers, &mut reading.findings));
+            parts.extend(part::read(file, Path::new(&shown).parent().unwrap_or(Path::new("")), &text, entry.params, sizes, waivers, &mut reading.findings));
         }
     }
     parts

@@ -9,7 +9,7 @@ use super::braces;
 use super::prose::Builder;
 use super::waive::WaiverNote;
 use crate::diag::{Finding, Findings};
-use crate::model::{Block, Inline, Size, Text, Work};
+use crate::model::{Block, Brace, Inline, Size, Text, Work};
 
 /// How deep lists, quotations and the like may nest.
 const DEEPEST: usize = 24;
@@ -156,4 +156,28 @@ pub fn plain_inline(content: &[Inline]) -> String {
         _ => {}
     });
     words
+}
+
+/// The outermost brace groups of a text that is no Markdown, such as a diagram's attribute; `None`
+/// when a brace is never closed (its place).
+pub fn brace_groups(text: &str) -> Result<Vec<Range<usize>>, usize> {
+    let (groups, unclosed) = braces::find(text);
+    match unclosed.first() {
+        Some(at) => Err(*at),
+        None => Ok(groups),
+    }
+}
+
+/// Reads one brace group out of a text that is no Markdown.
+pub fn read_brace(source: &Text, range: Range<usize>, sizes: &[Size], findings: &mut Findings) -> Brace {
+    let mut reader = Reader {
+        source,
+        sizes,
+        findings,
+        groups: Vec::new(),
+        footnotes: HashMap::new(),
+        waivers: Vec::new(),
+        works: None,
+    };
+    braces::read(&mut reader, range)
 }

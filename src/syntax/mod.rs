@@ -21,4 +21,5 @@ mod yaml;
 
 pub use draft::{Reading, read_booklet};
 pub use expression::{parse_expression, problem_to_finding};
-pub use markdown::plain_inline;
+pub use waive::comment_waiver;
+pub use markdown::{brace_groups, plain_inline, read_brace};

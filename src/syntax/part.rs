@@ -1,5 +1,7 @@
 //! A part: one Markdown file, split at its headings into parts and steps.
 
+use std::path::Path;
+
 use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag};
 
 use super::markdown::{Piece, Reader};
@@ -12,6 +14,7 @@ use crate::source::{FileId, Span};
 /// Reads a file of parts and steps.
 pub(super) fn read(
     file: FileId,
+    folder: &Path,
     text: &str,
     params: Vec<Param>,
     all_sizes: &[Size],
@@ -58,7 +61,7 @@ pub(super) fn read(
                         .hint("put it below a step's heading: `## Sew the zip {#sew-zip}`"),
                 );
             }
-            parts.push(Part { file, id, title, span: head, sizes, intro: body, steps: Vec::new(), params: params.clone() });
+            parts.push(Part { file, folder: folder.to_path_buf(), id, title, span: head, sizes, intro: body, steps: Vec::new(), params: params.clone() });
         } else {
             let step = Step { id, title, span: head, scope, sizes, body, works };
             match parts.last_mut() {
@@ -70,6 +73,7 @@ pub(super) fn read(
                     );
                     parts.push(Part {
                         file,
+                        folder: folder.to_path_buf(),
                         id: None,
                         title: vec![Inline::Text(Text { text: "…".into(), span: head, verbatim: false })],
                         span: head,

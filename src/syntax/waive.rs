@@ -89,3 +89,9 @@ fn descend(root: &Node, path: &str) -> Option<Span> {
     }
     span
 }
+
+/// A waiver in a comment of a diagram; its scope is still the comment itself.
+pub fn comment_waiver(inner: &str, span: Span) -> Option<Waiver> {
+    let note = read(inner, span)?;
+    Some(Waiver { check: note.check, reason: note.reason, scope: span, span })
+}

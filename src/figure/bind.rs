@@ -1,0 +1,201 @@
+//! Formulas in a diagram worked out for one size.
+//!
+//! In an attribute a length becomes a number in the drawing's own units at the drawing's scale; in
+//! text a value is written as the booklet prints it. Every byte of the bound text leads back to the
+//! author's.
+
+use std::ops::Range;
+
+use roxmltree::{Document, Node};
+
+use super::drawing::Drawing;
+use super::numbers;
+use crate::diag::{Finding, Findings};
+use crate::measure::{Dimension, Unit};
+use crate::model::{Brace, Inline, Show, Size};
+use crate::resolve::{Figures, Scope};
+use crate::source::Span;
+use crate::syntax::{brace_groups, read_brace};
+
+/// The bound text and the way back.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Bound {
+    pub text: String,
+    /// Where each run of the bound text begins, and which bytes of the author's text it came from.
+    runs: Vec<(usize, Range<usize>)>,
+}
+
+impl Bound {
+    fn push(&mut self, words: &str, from: Range<usize>) {
+        self.runs.push((self.text.len(), from));
+        self.text.push_str(words);
+    }
+
+    /// The author's bytes behind a range of the bound text.
+    pub fn source(&self, range: Range<usize>) -> Range<usize> {
+        let start = self.one(range.start);
+        let end = self.one(range.end.saturating_sub(1).max(range.start));
+        start.start..end.end.max(start.start)
+    }
+
+    fn one(&self, at: usize) -> Range<usize> {
+        let index = self.runs.partition_point(|(start, _)| *start <= at).saturating_sub(1);
+        let Some((start, from)) = self.runs.get(index) else { return 0..0 };
+        let end = self.runs.get(index + 1).map_or(self.text.len(), |(next, _)| *next);
+        if end - start == from.len() {
+            let byte = from.start + (at - start).min(from.len());
+            byte..(byte + 1).min(from.end.max(byte))
+        } else {
+            from.clone()
+        }
+    }
+}
+
+/// Binds a diagram to the size of `scope`.
+pub(super) fn bind(drawing: &Drawing, scope: &Scope<'_>, sizes: &[Size], show: &Show, findings: &mut Findings) -> Bound {
+    let source = drawing.text.text.as_str();
+    let mut bound = Bound::default();
+    let Ok(document) = Document::parse(source) else { return bound };
+    let mut places: Vec<(Range<usize>, bool)> = Vec::new();
+    for node in document.descendants() {
+        if node.is_element() {
+            places.extend(node.attributes().map(|attribute| (attribute.range_value(), false)));
+        } else if node.is_text() && prints(node) {
+            places.push((node.range(), true));
+        }
+    }
+    places.retain(|(range, _)| source[range.clone()].contains('{'));
+    places.sort_by_key(|(range, _)| range.start);
+    let mut binder = Binder { drawing, scope, sizes, show, findings };
+    let mut at = 0;
+    for (place, text) in places {
+        let groups = match brace_groups(&source[place.clone()]) {
+            Ok(groups) => groups,
+            Err(open) => {
+                let span = drawing.text.at(place.start + open..place.start + open + 1);
+                binder.findings.push(
+                    Finding::error("figure-formula", span, "this brace is never closed")
+                        .hint("close it with `}`, or write `\\{` for a brace"),
+                );
+                continue;
+            }
+        };
+        for group in groups {
+            let range = place.start + group.start..place.start + group.end;
+            bound.push(&source[at..range.start], at..range.start);
+            let words = binder.group(range.clone(), text);
+            bound.push(&words, range.clone());
+            at = range.end;
+        }
+    }
+    bound.push(&source[at..], at..source.len());
+    bound
+}
+
+/// Text in `<style>` holds braces of its own; titles and descriptions are not drawn.
+fn prints(node: Node<'_, '_>) -> bool {
+    node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan" | "textPath"))
+}
+
+struct Binder<'a, 'b> {
+    drawing: &'a Drawing,
+    scope: &'a Scope<'b>,
+    sizes: &'a [Size],
+    show: &'a Show,
+    findings: &'a mut Findings,
+}
+
+impl Binder<'_, '_> {
+    /// A fault in a formula leaves a nought behind, so that the rest can still be checked.
+    fn group(&mut self, range: Range<usize>, text: bool) -> String {
+        let brace = read_brace(&self.drawing.text, range, self.sizes, self.findings);
+        self.brace(&brace, text).unwrap_or_else(|| if text { String::new() } else { "0".into() })
+    }
+
+    fn brace(&mut self, brace: &Brace, text: bool) -> Option<String> {
+        match brace {
+            Brace::Broken => None,
+            Brace::Choice { branches, span } => {
+                let size = self.scope.sheet.size();
+                let branch =
+                    branches.iter().find(|branch| branch.sizes.as_ref().is_none_or(|sizes| sizes.contains(&size)));
+                match branch {
+                    Some(branch) => self.content(&branch.content, text),
+                    None => {
+                        self.findings.push(
+                            Finding::error("choice-not-covered", *span, "this choice says nothing for some sizes")
+                                .hint("add a branch for each size that is left, or end with `else: …`")
+                                .in_size(size, ""),
+                        );
+                        None
+                    }
+                }
+            }
+            Brace::Print { value, filter, span } => {
+                let filter = filter.as_ref().map(|filter| filter.name.as_str());
+                if text && value.formula.text.trim() == "size" {
+                    return self.sizes.get(self.scope.sheet.size()).map(|size| escape(&size.name));
+                }
+                if let Some(param) = self.scope.param_of(value)
+                    && param.expression.is_none()
+                {
+                    return Some(escape(&param.text.text));
+                }
+                let worked = self.scope.work_out(value, self.findings)?;
+                let figures = self.scope.figures(value, worked, self.show);
+                if text {
+                    return Some(escape(&self.printed(figures, worked, filter)));
+                }
+                self.number(worked, *span)
+            }
+        }
+    }
+
+    fn content(&mut self, content: &[Inline], text: bool) -> Option<String> {
+        let mut words = String::new();
+        for inline in content {
+            match inline {
+                Inline::Text(run) => words.push_str(&run.text),
+                Inline::Brace(brace) => words.push_str(&self.brace(brace, text)?),
+                _ => {}
+            }
+        }
+        Some(words)
+    }
+
+    fn printed(&self, figures: Figures, worked: crate::resolve::Worked, filter: Option<&str>) -> String {
+        match filter {
+            None => numbers::spoken(&figures),
+            Some("first") => numbers::spoken(&Figures { second: None, ..figures }),
+            Some("second") => {
+                let first = figures.second.unwrap_or(figures.first);
+                numbers::spoken(&Figures { first, second: None })
+            }
+            Some("words") => crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures)),
+            Some(unit) => {
+                let in_unit = Unit::parse(unit).and_then(|unit| Figures::in_unit(&worked, unit, self.show));
+                numbers::spoken(&in_unit.unwrap_or(figures))
+            }
+        }
+    }
+
+    fn number(&mut self, worked: crate::resolve::Worked, span: Span) -> Option<String> {
+        let quantity = worked.quantity;
+        match quantity.dimension {
+            Dimension::Length => Some(numbers::decimal(quantity.value / self.drawing.scale / self.drawing.unit)),
+            Dimension::Count | Dimension::Angle => Some(numbers::decimal(quantity.value)),
+            other => {
+                self.findings.push(
+                    Finding::error("figure-formula", span, format!("{} cannot be drawn", other.name()))
+                        .hint("an attribute takes a length, an angle or a plain number")
+                        .in_size(self.scope.sheet.size(), ""),
+                );
+                None
+            }
+        }
+    }
+}
+
+fn escape(words: &str) -> String {
+    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+}

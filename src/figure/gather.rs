@@ -1,0 +1,200 @@
+//! All diagrams of all sizes: read once, bound for each size, validated.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+use usvg::fontdb;
+
+use super::bind::bind;
+use super::drawing::{Drawing, tag_length};
+use super::dress::Wardrobe;
+use super::{measure_tree, picture};
+use crate::diag::{Finding, Findings, Waiver};
+use crate::resolve::{Edition, Scope};
+use crate::source::{Folder, House, Sources};
+
+/// A diagram of one size, ready to be set.
+#[derive(Debug, Clone)]
+pub struct BoundFigure {
+    /// The path of the author's drawing.
+    pub path: String,
+    /// The drawing in the house style, every formula worked out.
+    pub svg: String,
+    /// Its width on paper, in mm.
+    pub width: f64,
+    /// Its height on paper, in mm.
+    pub height: f64,
+    /// The classes in use, in the order of the house.
+    pub classes: Vec<&'static str>,
+    /// The symbols in use.
+    pub symbols: Vec<&'static str>,
+}
+
+/// The diagrams of a booklet.
+#[derive(Debug, Clone, Default)]
+pub struct Figures {
+    bound: BTreeMap<(usize, String), BoundFigure>,
+    /// What authors waived inside drawings.
+    pub waivers: Vec<Waiver>,
+    /// The words that stand in drawings, with their places, for the checks of prose.
+    pub words: Vec<crate::model::Text>,
+    /// Samples of classes and symbols for the key, as drawings.
+    pub samples: BTreeMap<&'static str, String>,
+}
+
+impl Figures {
+    /// The diagram behind a mention, in a size.
+    pub fn get(&self, size: usize, key: &str) -> Option<&BoundFigure> {
+        self.bound.get(&(size, key.to_owned()))
+    }
+
+    /// All diagrams of a size, by their keys.
+    pub fn of_size(&self, size: usize) -> impl Iterator<Item = (&str, &BoundFigure)> {
+        self.bound.iter().filter(move |((at, _), _)| *at == size).map(|((_, key), figure)| (key.as_str(), figure))
+    }
+}
+
+/// What drawing needs at hand.
+struct Studio<'a> {
+    folder: &'a Folder,
+    database: Arc<fontdb::Database>,
+    families: Vec<String>,
+    wardrobe: Wardrobe,
+    drawings: BTreeMap<String, Option<Drawing>>,
+}
+
+/// Reads, binds and validates every diagram that the editions mention.
+pub fn draw_all(
+    editions: &[Edition<'_>],
+    folder: &Folder,
+    house: &House,
+    sources: &mut Sources,
+    findings: &mut Findings,
+) -> Figures {
+    let mut figures = Figures::default();
+    let Some(first) = editions.first() else { return figures };
+    let (database, families) = picture::fonts(house);
+    let wardrobe = Wardrobe::new(house, &first.draft.facts.style.accent.text);
+    figures.samples = super::key::samples(&wardrobe);
+    let mut studio = Studio { folder, database, families, wardrobe, drawings: BTreeMap::new() };
+    for edition in editions {
+        for (mention, scope) in edition.figure_uses() {
+            if figures.get(edition.size(), &mention.key).is_some() {
+                continue;
+            }
+            if !studio.drawings.contains_key(&mention.path) {
+                let drawing = studio.read(&mention.path, mention.span, sources, findings);
+                if let Some(drawing) = &drawing {
+                    figures.waivers.extend(drawing.waivers.iter().cloned());
+                    figures.words.extend(words(drawing));
+                }
+                studio.drawings.insert(mention.path.clone(), drawing);
+            }
+            let Some(Some(drawing)) = studio.drawings.get(&mention.path) else { continue };
+            if let Some(mut figure) = studio.bind(drawing, edition, &scope, findings) {
+                figure.path.clone_from(&mention.path);
+                figures.bound.insert((edition.size(), mention.key.clone()), figure);
+            }
+        }
+    }
+    figures
+}
+
+impl Studio<'_> {
+    fn read(
+        &self,
+        path: &str,
+        mention: crate::source::Span,
+        sources: &mut Sources,
+        findings: &mut Findings,
+    ) -> Option<Drawing> {
+        let shown = self.folder.show(Path::new(path));
+        match self.folder.text(Path::new(path)) {
+            Ok(text) => {
+                let file = sources.by_path(&shown).unwrap_or_else(|| sources.add(shown, text));
+                Drawing::read(file, sources, &self.families, findings)
+            }
+            Err(fault) => {
+                findings.push(
+                    Finding::error("figure-missing", mention, format!("the diagram `{shown}` {}", fault.message()))
+                        .hint(fault.hint()),
+                );
+                None
+            }
+        }
+    }
+
+    fn bind(
+        &self,
+        drawing: &Drawing,
+        edition: &Edition<'_>,
+        scope: &Scope<'_>,
+        findings: &mut Findings,
+    ) -> Option<BoundFigure> {
+        let facts = &edition.draft.facts;
+        let size = edition.size();
+        let before = findings.iter().count();
+        let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings);
+        let document = roxmltree::Document::parse(&bound.text).ok()?;
+        let locate = |range: std::ops::Range<usize>| drawing.text.at(bound.source(range));
+        measure_tree::shapes(&document, &locate, size, findings);
+        // What follows from a fault is not told beside it.
+        if findings.iter().count() > before {
+            return None;
+        }
+        let root = document.root_element();
+        let start = root.range().start;
+        let end = start + tag_length(&bound.text[start..]);
+        let svg = with_paper_size(&self.wardrobe.dress(&bound.text, end), root);
+        let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.database)) {
+            Ok(tree) => tree,
+            Err(error) => {
+                findings.push(
+                    Finding::error("figure-not-drawable", drawing.root, format!("the diagram cannot be drawn: {error}"))
+                        .hint("give the root a viewBox with a width and a height above nothing")
+                        .in_size(size, ""),
+                );
+                return None;
+            }
+        };
+        measure_tree::words(&tree, &document, &locate, size, findings);
+        let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
+        let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
+        if width > measure_tree::WIDEST + 0.5 || height > 200.0 {
+            findings.push(
+                Finding::error("figure-too-wide", drawing.root, format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"))
+                    .hint(format!("keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words", measure_tree::WIDEST))
+                    .in_size(size, ""),
+            );
+        }
+        let (classes, symbols) = (drawing.classes.clone(), drawing.symbols.clone());
+        Some(BoundFigure { path: String::new(), svg, width, height, classes, symbols })
+    }
+}
+
+/// A root without a width on paper is as large as its viewBox in millimetres.
+fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>) -> String {
+    if root.attribute("width").is_some() {
+        return svg.to_owned();
+    }
+    let Some(view) = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok()) else {
+        return svg.to_owned();
+    };
+    svg.replacen("<svg", &format!("<svg width=\"{}mm\" height=\"{}mm\"", view.w, view.h), 1)
+}
+
+/// The words of a drawing that stand outside braces.
+fn words(drawing: &Drawing) -> Vec<crate::model::Text> {
+    let Ok(document) = roxmltree::Document::parse(&drawing.text.text) else { return Vec::new() };
+    document
+        .descendants()
+        .filter(|node| node.is_text())
+        .filter(|node| node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan")))
+        .map(|node| {
+            let range = node.range();
+            let text = drawing.text.text[range.clone()].to_owned();
+            crate::model::Text { text, span: drawing.text.at(range), verbatim: true }
+        })
+        .collect()
+}

@@ -1,0 +1,21 @@
+//! Diagrams: read, checked, bound to each size, dressed in the house style, and made into pictures.
+//!
+//! The only stage that names usvg and resvg. Every fault is led back to the author's line in the
+//! author's file: the bound text, which nobody has written, is never shown.
+
+mod bind;
+mod classes;
+mod dress;
+mod drawing;
+mod gather;
+mod inspect;
+mod key;
+mod measure_tree;
+mod numbers;
+mod picture;
+
+pub use classes::{CLASSES, SYMBOLS};
+pub use drawing::Drawing;
+pub use gather::{BoundFigure, Figures, draw_all};
+pub use key::{KeyEntry, key};
+pub use picture::{PictureFault, fonts, to_png};
