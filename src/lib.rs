@@ -6,3 +6,4 @@ pub mod source;
 pub mod syntax;
 pub mod resolve;
 pub mod figure;
+pub mod checks;

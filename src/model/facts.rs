@@ -181,6 +181,8 @@ pub struct Fabric {
     pub widths: Vec<Expression>,
     /// How much it shrinks in the wash.
     pub shrinkage: Option<Expression>,
+    /// The sizes that need it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
     /// Whether its pile or print runs one way.
     pub nap: bool,
     /// How much to buy, as the author states it.
@@ -205,6 +207,8 @@ pub struct Notion {
     pub id: Name,
     /// What sort it is.
     pub kind: Kind,
+    /// The sizes that need it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
     /// Its name on the page.
     pub name: Text,
     /// How long one is.
@@ -231,6 +235,8 @@ pub struct Piece {
     pub id: Name,
     /// Its name on the page.
     pub name: Text,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
     /// Its outline; `None` when it could not be read, which has been reported.
     pub outline: Option<Outline>,
     /// Whether the outline is the stitching line, to which the allowance is added.

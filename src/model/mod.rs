@@ -49,3 +49,8 @@ impl Draft {
         self.facts.sizes.iter().map(|size| size.id.text.clone()).collect()
     }
 }
+
+/// Whether something that may be for some sizes only is for the size at `size`.
+pub fn is_for(sizes: Option<&Vec<usize>>, size: usize) -> bool {
+    sizes.is_none_or(|sizes| sizes.contains(&size))
+}

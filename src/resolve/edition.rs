@@ -10,7 +10,7 @@ use super::sheet::{Sheet, Worked};
 use super::works::EditionWork;
 use crate::diag::{Finding, Findings};
 use crate::measure::Outcome;
-use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step};
+use crate::model::{self, is_for, Draft, Expectation, Part, ReferenceKind, Step};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -132,12 +132,12 @@ impl Targets {
         let mut targets = Targets { size, steps: Vec::new(), parts: Vec::new() };
         let mut number = 0;
         for part in &draft.parts {
-            let part_here = has(part.sizes.as_ref(), size);
+            let part_here = is_for(part.sizes.as_ref(), size);
             if let Some(id) = &part.id {
                 targets.parts.push((id.text.clone(), part_here, crate::syntax::plain_inline(&part.title)));
             }
             for step in &part.steps {
-                let here = part_here && has(step.sizes.as_ref(), size);
+                let here = part_here && is_for(step.sizes.as_ref(), size);
                 number += usize::from(here);
                 let mut figure = false;
                 step.body.iter().for_each(|block| block.each_figure(&mut |_| figure = true));
@@ -173,15 +173,18 @@ impl Targets {
                     piece.id.text == id || piece.copies().any(|copy| copy.text == id)
                 });
                 let piece = piece.ok_or(false)?;
+                left_out(piece.sizes.as_ref(), self.size)?;
                 let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
                 Ok((format!("piece-{}", piece.id.text), name))
             }
             ReferenceKind::Notion => {
                 let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
+                left_out(notion.sizes.as_ref(), self.size)?;
                 Ok((format!("notion-{id}"), lower(&notion.name.text)))
             }
             ReferenceKind::Fabric => {
                 let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
+                left_out(fabric.sizes.as_ref(), self.size)?;
                 Ok((format!("fabric-{id}"), lower(&fabric.name.text)))
             }
             ReferenceKind::Term => {
@@ -213,6 +216,11 @@ impl Targets {
     }
 }
 
+/// `Err(true)` when something is not for a size.
+fn left_out(sizes: Option<&Vec<usize>>, size: usize) -> Result<(), bool> {
+    if is_for(sizes, size) { Ok(()) } else { Err(true) }
+}
+
 /// A name in the middle of a sentence.
 fn lower(name: &str) -> String {
     let mut letters = name.chars();
@@ -230,10 +238,6 @@ fn label(term: &str) -> String {
     term.chars().map(|letter| if letter.is_alphanumeric() { letter } else { '-' }).collect()
 }
 
-fn has(sizes: Option<&Vec<usize>>, size: usize) -> bool {
-    sizes.is_none_or(|sizes| sizes.contains(&size))
-}
-
 /// Works one size out; what cannot be worked out is a finding in that size.
 pub fn resolve<'a>(
     draft: &'a Draft,
@@ -245,13 +249,13 @@ pub fn resolve<'a>(
     let front = front(draft, &targets, sheet, findings);
     let mut number = 0;
     let mut parts = Vec::new();
-    for part in draft.parts.iter().filter(|part| has(part.sizes.as_ref(), targets.size)) {
+    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), targets.size)) {
         let mut steps = Vec::new();
         let scope = |step: Option<&'a Step>| Scope { sheet, params: &part.params, folder: &part.folder, step };
         let mut printer = Printer { draft, targets: &targets, scope: scope(None), findings };
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
-        for step in part.steps.iter().filter(|step| has(step.sizes.as_ref(), targets.size)) {
+        for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), targets.size)) {
             number += 1;
             let works = step
                 .works

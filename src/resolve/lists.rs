@@ -8,7 +8,7 @@ use super::scope::Scope;
 use super::sheet::{Sheet, Worked};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::measure::{Dimension, Exact};
-use crate::model::{CutCopies, Draft, Outline};
+use crate::model::{CutCopies, Draft, Outline, is_for};
 
 /// A fabric to buy.
 #[derive(Debug, Clone)]
@@ -75,6 +75,9 @@ impl Lister<'_> {
     pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
         let mut rows = Vec::new();
         for (at, fabric) in self.draft.facts.fabrics.iter().enumerate() {
+            if !is_for(fabric.sizes.as_ref(), self.sheet.size()) {
+                continue;
+            }
             let widths = fabric
                 .widths
                 .iter()
@@ -98,6 +101,9 @@ impl Lister<'_> {
     pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
         let mut rows = Vec::new();
         for (at, notion) in self.draft.facts.notions.iter().enumerate() {
+            if !is_for(notion.sizes.as_ref(), self.sheet.size()) {
+                continue;
+            }
             let value = notion
                 .length
                 .as_ref()
@@ -130,6 +136,9 @@ impl Lister<'_> {
         let facts = &self.draft.facts;
         let mut rows = Vec::new();
         for (at, piece) in facts.pieces.iter().enumerate() {
+            if !is_for(piece.sizes.as_ref(), self.sheet.size()) {
+                continue;
+            }
             let note = self.prose(&piece.note, findings);
             let dimensions = match &piece.outline {
                 Some(Outline::Rectangle { width, height, corners_out }) => {

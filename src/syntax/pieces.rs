@@ -8,7 +8,7 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::model::{BySize, Cut, CutCopies, Expression, Outline, Piece, Segment, Size, Text};
 
 const KEYS: &[&str] =
-    &["name", "drawn", "outline", "allowance", "fold", "grain", "notches", "cut", "note"];
+    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "cut", "note"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
@@ -24,6 +24,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
         let outline = record.need("outline", "{rectangle: [width, height]}", findings);
         pieces.push(Piece {
             outline: outline.and_then(|node| self::outline(node, sizes, findings)),
+            sizes: super::sizes::only_for(&record, sizes, findings),
             drawn_stitching: drawn(record.text("drawn", findings), findings),
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),

@@ -63,3 +63,20 @@ pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
     Finding::error("size-unknown", span, format!("the booklet has no size `{word}`"))
         .hint(did_you_mean(word, names.iter().copied(), &format!("its sizes are: {}", names.join(", "))))
 }
+
+/// The key `for:` of a record: a list of sizes; `None` when it is absent.
+pub(super) fn only_for(record: &Fields<'_>, sizes: &[Size], findings: &mut Findings) -> Option<Vec<usize>> {
+    let node = record.get("for")?;
+    let mut found = Vec::new();
+    for item in fields::list(node) {
+        let Some(text) = fields::text(item, "a size", findings) else { continue };
+        let mut at = 0;
+        for word in text.text.split(',') {
+            let start = at + (word.len() - word.trim_start().len());
+            at += word.len() + 1;
+            let word = word.trim();
+            found.extend(index(word, text.at(start..start + word.len()), sizes, findings));
+        }
+    }
+    Some(found)
+}

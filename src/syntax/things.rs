@@ -4,6 +4,7 @@ use super::fields::{self, Fields};
 use super::markdown;
 use super::measures;
 use super::pieces::spoken;
+use super::sizes::only_for;
 use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::model::{Block, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word};
@@ -11,7 +12,7 @@ use crate::model::{Block, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word}
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
     let mut fabrics = Vec::new();
-    let known = ["name", "widths", "shrinkage", "nap", "amount", "note"];
+    let known = ["name", "for", "widths", "shrinkage", "nap", "amount", "note"];
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
@@ -20,6 +21,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             name: name_of(&record, key, findings),
             widths: widths.into_iter().filter_map(|node| measures::expression(node, "a width", findings)).collect(),
             shrinkage: record.get("shrinkage").and_then(|node| measures::expression(node, "`shrinkage`", findings)),
+            sizes: only_for(&record, sizes, findings),
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
             amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
             note: prose(&record, "note", sizes, findings),
@@ -32,7 +34,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
 /// Reads the notions.
 pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
     let mut notions = Vec::new();
-    let known = ["kind", "name", "length", "amount", "count", "note"];
+    let known = ["kind", "name", "for", "length", "amount", "count", "note"];
     for (key, node) in fields::named(node, "notions", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a notion", &known, findings) else { continue };
@@ -43,6 +45,7 @@ pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
         notions.push(Notion {
             kind: record.text("kind", findings).map_or(Kind::Other, |text| kind(&text, findings)),
             name: name_of(&record, key, findings),
+            sizes: only_for(&record, sizes, findings),
             length,
             amount,
             count,

@@ -1,0 +1,76 @@
+//! Two figures shown for one measurement do not say the same length.
+
+use crate::diag::{Finding, Findings};
+use crate::measure::{Dimension, Exact, System, nearest_fraction};
+use crate::model::Show;
+use crate::resolve::{Edition, Worked, in_system};
+use crate::source::Span;
+
+/// Looks at every measurement and at every value that a formula of its own prints.
+pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    let show = &edition.draft.facts.show;
+    if show.second.is_none() {
+        return;
+    }
+    let mut look = |span: Span, worked: Worked, name: Option<&str>| {
+        if let Some(fault) = disagreement(&worked, show) {
+            let subject = name.map_or_else(|| "this length".to_owned(), |name| format!("`{name}`"));
+            let what = if fault.stated { "is stated as" } else { "is shown as" };
+            findings.push(
+                Finding::error(
+                    "both-systems-disagree",
+                    span,
+                    format!("{subject} {what} {} and {}, which are not the same length", fault.metric, fault.imperial),
+                )
+                .hint(fault.hint)
+                .in_size(edition.size(), ""),
+            );
+        }
+    };
+    for measurement in &edition.draft.facts.measurements {
+        if let Some(worked) = edition.sheet.get(&measurement.name.text) {
+            let span = measurement.value.get(edition.size()).map_or(measurement.name.span, |value| value.span());
+            look(span, worked, Some(&measurement.name.text));
+        }
+    }
+    for (span, worked) in edition.sheet.printed() {
+        look(span, worked, None);
+    }
+}
+
+struct Fault {
+    metric: String,
+    imperial: String,
+    stated: bool,
+    hint: String,
+}
+
+/// The two figures, when they stand further apart than the tolerance, or than an eighth of the
+/// length: on a narrow seam a millimetre is much.
+fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
+    if worked.quantity.dimension != Dimension::Length {
+        return None;
+    }
+    let metric = in_system(worked, System::Metric, show);
+    let imperial = in_system(worked, System::Imperial, show);
+    let apart = distance(metric.quantity.value, imperial.quantity.value);
+    let length = distance(worked.quantity.value, Exact::from_integer(0));
+    // Cloth bought by the metre or the yard is rounded up to what shops sell: an eighth of a yard.
+    let by_the_yard = metric.unit == "m" || imperial.unit == "yd";
+    let allowed = if by_the_yard { Exact::new(9144, 80) } else { show.tolerance.min(length / 8) };
+    if apart <= allowed {
+        return None;
+    }
+    let stated = worked.stated.is_some_and(|measure| measure.other.is_some());
+    let sixteenth = nearest_fraction(worked.quantity, Exact::new(1, 16));
+    let hint = match (stated, sixteenth) {
+        (false, Some(inches)) => format!("state both systems: `{metric} ({inches})`"),
+        (true, Some(inches)) => format!("{metric} is nearest to {inches}: state the pair that is meant"),
+        _ => "state both systems, such as `5 mm (3/16 in)`".to_owned(),
+    };
+    Some(Fault { metric: metric.to_string(), imperial: imperial.to_string(), stated, hint: hint.replace('\u{a0}', " ") })
+}
+
+fn distance(one: Exact, other: Exact) -> Exact {
+    if one > other { one - other } else { other - one }
+}

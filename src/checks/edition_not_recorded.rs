@@ -1,0 +1,22 @@
+//! The booklet's edition is missing from its record of editions.
+
+use super::Subject;
+use crate::diag::{Finding, Findings};
+
+/// Looks at the newest entry of the record, where there is a record.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let facts = &subject.draft.facts;
+    let Some(newest) = facts.editions.first() else { return };
+    if newest.edition.text == facts.edition.text {
+        return;
+    }
+    findings.push(
+        Finding::warning(
+            "edition-not-recorded",
+            facts.edition.span,
+            format!("this is edition {}, but the newest in the record is {}", facts.edition.text, newest.edition.text),
+        )
+        .hint("add an entry to `editions:` that says what changed, newest first")
+        .note(newest.edition.span, "the newest in the record"),
+    );
+}

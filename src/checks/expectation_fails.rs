@@ -1,0 +1,44 @@
+//! Something that must hold does not.
+
+use crate::diag::{Finding, Findings};
+use crate::measure::{Expr, ExprKind, Formula, Outcome, evaluate};
+use crate::resolve::{Edition, Worked};
+
+/// Looks at every expectation in one size.
+pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    for (expectation, holds) in &edition.expectations {
+        if *holds != Some(false) {
+            continue;
+        }
+        let because = expectation.because.as_ref().map_or("", |because| because.text.as_str());
+        let text = expectation.that.formula.text.trim();
+        let hint = if because.is_empty() {
+            "change a measurement so that it holds, or mend the expectation".to_owned()
+        } else {
+            format!("it must hold because {because}; change a measurement so that it does")
+        };
+        findings.push(
+            Finding::error("expectation-fails", expectation.that.span(), format!("`{text}` does not hold"))
+                .hint(hint)
+                .in_size(edition.size(), sides(edition, &expectation.that.formula)),
+        );
+    }
+}
+
+/// What the two sides come to.
+fn sides(edition: &Edition<'_>, formula: &Formula) -> String {
+    let ExprKind::Compare { left, right, .. } = &formula.root.kind else { return String::new() };
+    let side = |expression: &Expr| -> Option<String> {
+        let part = Formula { text: formula.text.clone(), root: expression.clone() };
+        match evaluate(&part, edition.sheet) {
+            Ok(Outcome::Quantity(quantity)) => {
+                Some(edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " "))
+            }
+            _ => None,
+        }
+    };
+    match (side(left), side(right)) {
+        (Some(left), Some(right)) => format!("{left} against {right}"),
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,26 @@
+//! Two steps or parts have one id, so that a reference to it is uncertain.
+
+use std::collections::BTreeMap;
+
+use super::Subject;
+use crate::diag::{Finding, Findings};
+use crate::source::Span;
+
+/// Looks at the ids of all parts and steps.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
+    let parts = &subject.draft.parts;
+    let ids = parts.iter().flat_map(|part| part.id.iter().chain(part.steps.iter().filter_map(|step| step.id.as_ref())));
+    for id in ids {
+        match seen.get(id.text.as_str()) {
+            Some(first) => findings.push(
+                Finding::error("id-twice", id.span, format!("the id `{}` is given twice", id.text))
+                    .hint("give this one another: references must lead to one place")
+                    .note(*first, "the first one"),
+            ),
+            None => {
+                seen.insert(&id.text, id.span);
+            }
+        }
+    }
+}

@@ -1,0 +1,121 @@
+//! A measurement is typed by hand in the words, where it will not follow the sizes.
+
+use super::Subject;
+use crate::diag::{Finding, Findings};
+use crate::model::{Block, Inline, Text};
+
+/// Units that people type, longest first.
+const UNITS: &[&str] = &["inches", "inch", "mm", "cm", "yd", "ft", "°C", "°F", "in", "m", "″", "\""];
+/// Words after `in` that show it to be a word of its own: "3 in a row".
+const NO_INCHES: &[&str] = &[
+    "a", "all", "an", "any", "between", "both", "case", "each", "front", "half", "its", "line", "one", "order",
+    "pairs", "place", "row", "rows", "the", "this", "that", "these", "those", "total", "turn", "your", "which",
+];
+
+/// Looks at all prose, the words of diagrams, and the words for those who cannot see them.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let facts = &subject.draft.facts;
+    let mut texts: Vec<&Text> = Vec::new();
+    let mut see = |inline: &'_ Inline| {
+        if let Inline::Text(text) = inline {
+            // The borrow of a run lasts as long as the booklet; the closure cannot say so.
+            look(text, findings);
+        }
+    };
+    for part in &subject.draft.parts {
+        Inline::walk(&part.title, &mut see);
+        part.intro.iter().for_each(|block| block.each_inline(&mut see));
+        for step in &part.steps {
+            Inline::walk(&step.title, &mut see);
+            step.body.iter().for_each(|block| block.each_inline(&mut see));
+        }
+    }
+    let lists = [&facts.read_first, &facts.care, &facts.terms];
+    let notes = facts.pieces.iter().map(|piece| &piece.note);
+    let notes = notes.chain(facts.fabrics.iter().map(|fabric| &fabric.note));
+    let notes = notes.chain(facts.notions.iter().map(|notion| &notion.note));
+    let blocks: Vec<&Block> = lists
+        .into_iter()
+        .chain(facts.cautions.iter())
+        .chain(facts.words.iter().map(|word| &word.meaning))
+        .chain(notes)
+        .flatten()
+        .collect();
+    blocks.into_iter().for_each(|block| block.each_inline(&mut see));
+    texts.extend(&subject.figures.words);
+    texts.into_iter().for_each(|text| look(text, findings));
+}
+
+fn look(text: &Text, findings: &mut Findings) {
+    for range in find(&text.text) {
+        let written = &text.text[range.clone()];
+        findings.push(
+            Finding::error("loose-measurement", text.at(range.clone()), format!("`{written}` is typed by hand, so it will not follow the sizes"))
+                .hint(format!("name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`")),
+        );
+    }
+}
+
+/// The byte ranges of figures with a unit.
+fn find(text: &str) -> Vec<std::ops::Range<usize>> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(start) = text[at..].find(is_digit).map(|digit| at + digit) {
+        let word_before = text[..start].chars().next_back().is_some_and(|letter| letter.is_alphanumeric() || letter == '_');
+        let number = number_end(text, start);
+        at = number.max(start + 1);
+        while !text.is_char_boundary(at) {
+            at += 1;
+        }
+        if word_before {
+            continue;
+        }
+        let gap = text[number..].chars().take_while(|letter| matches!(letter, ' ' | '\u{a0}' | '\u{202f}' | '-')).take(1).map(char::len_utf8).sum::<usize>();
+        let rest = &text[number + gap..];
+        let Some(unit) = UNITS.iter().find(|unit| rest.starts_with(**unit)) else { continue };
+        let after = &rest[unit.len()..];
+        if unit.chars().all(char::is_alphabetic) && after.starts_with(|letter: char| letter.is_alphanumeric() || letter == '_') {
+            continue;
+        }
+        if *unit == "in" && gap > 0 && NO_INCHES.contains(&first_word(after)) {
+            continue;
+        }
+        found.push(start..number + gap + unit.len());
+        at = number + gap + unit.len();
+    }
+    found
+}
+
+fn is_digit(letter: char) -> bool {
+    letter.is_ascii_digit() || "¼½¾⅛⅜⅝⅞⅓⅔".contains(letter)
+}
+
+/// The end of `1`, `0.5`, `1,5`, `1/2`, `1 3/8`, `1½`.
+fn number_end(text: &str, start: usize) -> usize {
+    let digits = |from: usize| from + text[from..].find(|letter| !is_digit(letter)).unwrap_or(text.len() - from);
+    let mut end = digits(start);
+    loop {
+        let mut letters = text[end..].chars();
+        match letters.next() {
+            Some('.' | ',' | '/' | '⁄') if letters.next().is_some_and(is_digit) => {
+                let mark = text[end..].chars().next().map_or(1, char::len_utf8);
+                end = digits(end + mark);
+            }
+            Some(' ' | '\u{a0}') => {
+                let gap = text[end..].chars().next().map_or(1, char::len_utf8);
+                let next = digits(end + gap);
+                let fraction = next > end + gap && text[next..].starts_with('/');
+                if !fraction {
+                    return end;
+                }
+                end = next;
+            }
+            _ => return end,
+        }
+    }
+}
+
+fn first_word(text: &str) -> &str {
+    let text = text.trim_start();
+    text.split(|letter: char| !letter.is_alphanumeric()).next().unwrap_or("")
+}

@@ -1,0 +1,28 @@
+//! The checks: one a file, each with the page that explains it; one table that `explain`, the
+//! reference page and the tests all walk.
+//!
+//! The first comment of a check's file *is* its page. Some faults are met while a booklet is read,
+//! worked out or drawn; their checks have a page here and no function, and the table says so.
+
+mod allowance_missing;
+mod alt_missing;
+mod both_systems_disagree;
+mod contrast_too_low;
+mod edition_not_recorded;
+mod expectation_fails;
+mod heading_skips;
+mod id_twice;
+mod loose_measurement;
+mod not_graded;
+mod notion_unused;
+mod page;
+mod piece_not_cut;
+mod piece_unused;
+mod rounding_does_not_close;
+mod step_empty;
+mod stitch_missing;
+mod table;
+mod unused_measurement;
+
+pub use page::Page;
+pub use table::{CHECKS, Check, Group, Run, Subject, by_code, run_all, waivable};

@@ -1,0 +1,54 @@
+//! A notion is on the list of what to buy, and no step mentions it.
+
+use crate::diag::{Finding, Findings};
+use crate::model::{Brace, Inline, ReferenceKind, is_for};
+use crate::resolve::Edition;
+
+/// Looks at every notion of one size, in work and in words.
+pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    let size = edition.size();
+    for notion in &edition.draft.facts.notions {
+        let id = notion.id.text.as_str();
+        if !is_for(notion.sizes.as_ref(), size) {
+            continue;
+        }
+        let worked = edition
+            .steps()
+            .flat_map(|step| &step.works)
+            .flat_map(|work| &work.touches)
+            .any(|name| name.text.split('.').next() == Some(id));
+        let mut told = false;
+        for part in &edition.parts {
+            let steps = part.steps.iter().flat_map(|step| &step.step.body);
+            part.part.intro.iter().chain(steps).for_each(|block| {
+                block.each_inline(&mut |inline| told |= mentions(inline, id, size));
+            });
+        }
+        if !worked && !told {
+            findings.push(
+                Finding::warning("notion-unused", notion.id.span, format!("no step mentions `{id}`"))
+                    .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list"))
+                    .in_size(size, ""),
+            );
+        }
+    }
+}
+
+fn mentions(inline: &Inline, id: &str, size: usize) -> bool {
+    match inline {
+        Inline::Reference(reference) => reference.kind == ReferenceKind::Notion && reference.target == id,
+        Inline::Brace(Brace::Print { value, .. }) => {
+            let owner = format!("{id}.");
+            value.formula.names().iter().any(|(name, _)| name.starts_with(&owner))
+        }
+        Inline::Brace(Brace::Choice { branches, .. }) => {
+            let taken = branches.iter().find(|branch| is_for(branch.sizes.as_ref(), size));
+            let mut found = false;
+            if let Some(branch) = taken {
+                Inline::walk(&branch.content, &mut |inner| found |= mentions(inner, id, size));
+            }
+            found
+        }
+        _ => false,
+    }
+}

@@ -1,0 +1,79 @@
+//! A formula no longer holds when a maker works with the rounded figures of one system alone.
+
+use crate::diag::{Finding, Findings};
+use crate::measure::{
+    Dimension, Exact, Expr, ExprKind, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
+};
+use crate::resolve::{Edition, Worked, in_system, rounded_in};
+
+/// Holds each formula against the printed figures of its names, in each system.
+pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    let show = &edition.draft.facts.show;
+    let systems = [Some(show.first), show.second];
+    for measurement in &edition.draft.facts.measurements {
+        let Some(expression) = measurement.value.get(edition.size()) else { continue };
+        let Some(worked) = edition.sheet.get(&measurement.name.text) else { continue };
+        let one_figure = expression.formula.as_measure().is_some();
+        if one_figure || worked.quantity.dimension != Dimension::Length || jumps(&expression.formula.root) {
+            continue;
+        }
+        for system in systems.into_iter().flatten() {
+            let names = Rounded { edition, system };
+            let Ok(Outcome::Quantity(sum)) = evaluate(&expression.formula, &names) else { continue };
+            let shown = in_system(&worked, system, show);
+            let apart = shown.quantity.value - sum.value;
+            if apart <= show.tolerance && -apart <= show.tolerance {
+                continue;
+            }
+            let other = in_system(&Worked { quantity: sum, stated: None }, system, show);
+            let name = &measurement.name.text;
+            findings.push(
+                Finding::error(
+                    "rounding-does-not-close",
+                    expression.span(),
+                    format!("`{name}` does not close in {} figures", system.name()),
+                )
+                .hint("state the measurements it is made of in both systems, so that the figures add up in each")
+                .in_size(edition.size(), format!("it is shown as {shown}, but its parts as shown come to {other}").replace('\u{a0}', " ")),
+            );
+        }
+    }
+}
+
+/// Rounding and stocked lengths jump by design: they cannot be expected to close.
+fn jumps(expression: &Expr) -> bool {
+    match &expression.kind {
+        ExprKind::Call { function, args } => {
+            matches!(function.as_str(), "stock" | "round" | "up" | "down") || args.iter().any(jumps)
+        }
+        ExprKind::Negate(inner) => jumps(inner),
+        ExprKind::Binary { left, right, .. } | ExprKind::Compare { left, right, .. } => jumps(left) || jumps(right),
+        ExprKind::List(items) => items.iter().any(jumps),
+        ExprKind::Literal(_) | ExprKind::Name(_) => false,
+    }
+}
+
+/// The world of a maker who knows one system only.
+struct Rounded<'a> {
+    edition: &'a Edition<'a>,
+    system: System,
+}
+
+impl Names for Rounded<'_> {
+    fn value(&self, name: &str) -> Lookup {
+        match self.edition.sheet.get(name) {
+            Some(worked) => Lookup::Found(rounded_in(&worked, self.system, &self.edition.draft.facts.show)),
+            None => Lookup::Broken,
+        }
+    }
+
+    fn figure(&self, measure: &Measure) -> Quantity {
+        let worked = Worked { quantity: measure.first.quantity, stated: Some(*measure) };
+        match measure.first.quantity.dimension {
+            Dimension::Length if measure.first.quantity.value != Exact::from_integer(0) => {
+                rounded_in(&worked, self.system, &self.edition.draft.facts.show)
+            }
+            _ => measure.first.quantity,
+        }
+    }
+}

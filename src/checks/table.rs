@@ -1,0 +1,203 @@
+//! The table of checks.
+
+use crate::diag::{Findings, Level};
+use crate::figure::Figures;
+use crate::resolve::{Catalogue, Edition};
+use crate::model::Draft;
+
+use super::page::Page;
+use super::allowance_missing;
+use super::alt_missing;
+use super::both_systems_disagree;
+use super::contrast_too_low;
+use super::edition_not_recorded;
+use super::expectation_fails;
+use super::heading_skips;
+use super::id_twice;
+use super::loose_measurement;
+use super::not_graded;
+use super::notion_unused;
+use super::piece_not_cut;
+use super::piece_unused;
+use super::rounding_does_not_close;
+use super::step_empty;
+use super::stitch_missing;
+use super::unused_measurement;
+
+/// What a check looks at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// `booklet.yaml`: values, formulas, sizes.
+    Facts,
+    /// Prose, references, headings.
+    Words,
+    /// What the steps do.
+    Work,
+    /// Diagrams.
+    Figures,
+    /// The page and the sheets.
+    Print,
+    /// Waivers themselves.
+    Waivers,
+}
+
+impl Group {
+    /// All groups, in the order of the reference page.
+    pub const ALL: &'static [Group] =
+        &[Group::Facts, Group::Words, Group::Work, Group::Figures, Group::Print, Group::Waivers];
+
+    /// Its name in the reference page.
+    pub fn name(self) -> &'static str {
+        match self {
+            Group::Facts => "Facts",
+            Group::Words => "Words",
+            Group::Work => "Work",
+            Group::Figures => "Figures",
+            Group::Print => "Print",
+            Group::Waivers => "Waivers",
+        }
+    }
+}
+
+/// Everything that checks of a whole booklet may look at.
+pub struct Subject<'a> {
+    /// The booklet as written.
+    pub draft: &'a Draft,
+    /// Its names.
+    pub catalogue: &'a Catalogue,
+    /// Every size, worked out.
+    pub editions: &'a [Edition<'a>],
+    /// The diagrams.
+    pub figures: &'a Figures,
+}
+
+/// How a check runs.
+#[derive(Clone, Copy)]
+pub enum Run {
+    /// The fault is met while the booklet is read, worked out, drawn or set.
+    Elsewhere,
+    /// Once for a booklet.
+    Booklet(fn(&Subject<'_>, &mut Findings)),
+    /// Once for each size.
+    Edition(fn(&Edition<'_>, &mut Findings)),
+}
+
+/// One check.
+#[derive(Clone, Copy)]
+pub struct Check {
+    /// Its name in kebab-case: the fault, so that it reads well after "waive".
+    pub code: &'static str,
+    /// What it looks at.
+    pub group: Group,
+    /// Whether its findings stop the build.
+    pub level: Level,
+    /// Whether an author may waive it.
+    pub waivable: bool,
+    /// How it runs.
+    pub run: Run,
+    source: &'static str,
+}
+
+impl Check {
+    /// The page that explains it.
+    pub fn page(&self) -> Page {
+        Page::of(self.source)
+    }
+}
+
+macro_rules! check {
+    ($file:literal, $code:literal, $group:ident, $level:ident, $waivable:literal, $run:expr) => {
+        Check {
+            code: $code,
+            group: Group::$group,
+            level: Level::$level,
+            waivable: $waivable,
+            run: $run,
+            source: include_str!($file),
+        }
+    };
+}
+
+/// Every check, group by group.
+#[rustfmt::skip]
+pub const CHECKS: &[Check] = &[
+    check!("file-unreadable.md", "file-unreadable", Facts, Error, false, Run::Elsewhere),
+    check!("file-empty.md", "file-empty", Facts, Error, false, Run::Elsewhere),
+    check!("yaml-unreadable.md", "yaml-unreadable", Facts, Error, false, Run::Elsewhere),
+    check!("nested-too-deep.md", "nested-too-deep", Facts, Error, false, Run::Elsewhere),
+    check!("duplicate-key.md", "duplicate-key", Facts, Error, false, Run::Elsewhere),
+    check!("key-unknown.md", "key-unknown", Facts, Error, false, Run::Elsewhere),
+    check!("key-missing.md", "key-missing", Facts, Error, false, Run::Elsewhere),
+    check!("value-unreadable.md", "value-unreadable", Facts, Error, false, Run::Elsewhere),
+    check!("name-twice.md", "name-twice", Facts, Error, false, Run::Elsewhere),
+    check!("unknown-name.md", "unknown-name", Facts, Error, false, Run::Elsewhere),
+    check!("formula-unreadable.md", "formula-unreadable", Facts, Error, false, Run::Elsewhere),
+    check!("unit-mismatch.md", "unit-mismatch", Facts, Error, false, Run::Elsewhere),
+    check!("wrong-arguments.md", "wrong-arguments", Facts, Error, false, Run::Elsewhere),
+    check!("out-of-range.md", "out-of-range", Facts, Error, false, Run::Elsewhere),
+    check!("division-by-zero.md", "division-by-zero", Facts, Error, false, Run::Elsewhere),
+    check!("number-too-large.md", "number-too-large", Facts, Error, false, Run::Elsewhere),
+    check!("formula-ring.md", "formula-ring", Facts, Error, false, Run::Elsewhere),
+    check!("size-missing.md", "size-missing", Facts, Error, false, Run::Elsewhere),
+    check!("size-unknown.md", "size-unknown", Facts, Error, false, Run::Elsewhere),
+    check!("no-stock-length.md", "no-stock-length", Facts, Error, false, Run::Elsewhere),
+    check!("both_systems_disagree.rs", "both-systems-disagree", Facts, Error, true, Run::Edition(both_systems_disagree::run)),
+    check!("rounding_does_not_close.rs", "rounding-does-not-close", Facts, Error, true, Run::Edition(rounding_does_not_close::run)),
+    check!("expectation_fails.rs", "expectation-fails", Facts, Error, true, Run::Edition(expectation_fails::run)),
+    check!("unused_measurement.rs", "unused-measurement", Facts, Warning, true, Run::Booklet(unused_measurement::run)),
+    check!("not_graded.rs", "not-graded", Facts, Warning, true, Run::Booklet(not_graded::run)),
+    check!("edition_not_recorded.rs", "edition-not-recorded", Facts, Warning, true, Run::Booklet(edition_not_recorded::run)),
+    check!("for-unreadable.md", "for-unreadable", Words, Error, false, Run::Elsewhere),
+    check!("choice-unreadable.md", "choice-unreadable", Words, Error, false, Run::Elsewhere),
+    check!("choice-not-covered.md", "choice-not-covered", Words, Error, false, Run::Elsewhere),
+    check!("reference-broken.md", "reference-broken", Words, Error, false, Run::Elsewhere),
+    check!("reference-left-out.md", "reference-left-out", Words, Error, false, Run::Elsewhere),
+    check!("term-undefined.md", "term-undefined", Words, Error, false, Run::Elsewhere),
+    check!("id_twice.rs", "id-twice", Words, Error, false, Run::Booklet(id_twice::run)),
+    check!("loose_measurement.rs", "loose-measurement", Words, Error, true, Run::Booklet(loose_measurement::run)),
+    check!("alt_missing.rs", "alt-missing", Words, Error, false, Run::Booklet(alt_missing::run)),
+    check!("figure-missing.md", "figure-missing", Words, Error, false, Run::Elsewhere),
+    check!("figure-misplaced.md", "figure-misplaced", Words, Error, false, Run::Elsewhere),
+    check!("markup-not-printed.md", "markup-not-printed", Words, Warning, true, Run::Elsewhere),
+    check!("step_empty.rs", "step-empty", Words, Error, true, Run::Booklet(step_empty::run)),
+    check!("heading_skips.rs", "heading-skips", Words, Error, false, Run::Booklet(heading_skips::run)),
+    check!("work-unreadable.md", "work-unreadable", Work, Error, false, Run::Elsewhere),
+    check!("allowance_missing.rs", "allowance-missing", Work, Error, true, Run::Booklet(allowance_missing::run)),
+    check!("stitch_missing.rs", "stitch-missing", Work, Error, true, Run::Booklet(stitch_missing::run)),
+    check!("piece_not_cut.rs", "piece-not-cut", Work, Error, true, Run::Edition(piece_not_cut::run)),
+    check!("piece_unused.rs", "piece-unused", Work, Warning, true, Run::Edition(piece_unused::run)),
+    check!("notion_unused.rs", "notion-unused", Work, Warning, true, Run::Edition(notion_unused::run)),
+    check!("figure-not-drawable.md", "figure-not-drawable", Figures, Error, false, Run::Elsewhere),
+    check!("figure-formula.md", "figure-formula", Figures, Error, false, Run::Elsewhere),
+    check!("script-in-figure.md", "script-in-figure", Figures, Error, false, Run::Elsewhere),
+    check!("outside-link.md", "outside-link", Figures, Error, false, Run::Elsewhere),
+    check!("font-not-bundled.md", "font-not-bundled", Figures, Error, false, Run::Elsewhere),
+    check!("class-unknown.md", "class-unknown", Figures, Warning, true, Run::Elsewhere),
+    check!("label-too-small.md", "label-too-small", Figures, Error, true, Run::Elsewhere),
+    check!("figure-too-wide.md", "figure-too-wide", Figures, Error, true, Run::Elsewhere),
+    check!("contrast_too_low.rs", "contrast-too-low", Print, Error, true, Run::Booklet(contrast_too_low::run)),
+    check!("typesetting-failed.md", "typesetting-failed", Print, Error, false, Run::Elsewhere),
+    check!("waiver-unused.md", "waiver-unused", Waivers, Warning, false, Run::Elsewhere),
+    check!("waiver-without-reason.md", "waiver-without-reason", Waivers, Error, false, Run::Elsewhere),
+];
+
+/// The check of that name.
+pub fn by_code(code: &str) -> Option<&'static Check> {
+    CHECKS.iter().find(|check| check.code == code)
+}
+
+/// Whether a check may be waived; `None` when there is no such check.
+pub fn waivable(code: &str) -> Option<bool> {
+    by_code(code).map(|check| check.waivable)
+}
+
+/// Runs every check that runs by itself.
+pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
+    for check in CHECKS {
+        match check.run {
+            Run::Elsewhere => {}
+            Run::Booklet(run) => run(subject, findings),
+            Run::Edition(run) => subject.editions.iter().for_each(|edition| run(edition, findings)),
+        }
+    }
+}
