@@ -1,9 +1,28 @@
-//! notchbook: a compiler for the instruction booklets of sewing patterns.
+//! notchbook compiles the instruction booklets of sewing patterns: annotated Markdown and YAML facts
+//! in, checked and typeset booklets out, one for each size.
+//!
+//! Data goes one way, and imports run only from a later stage to an earlier one:
+//!
+//! 1. [`source`] finds and reads files, and knows what place a byte is: [`source::Sources`].
+//! 2. [`diag`] holds what is wrong, and merges, waives and shows it: [`diag::Finding`].
+//! 3. [`measure`] reckons exactly, with units: [`measure::Quantity`], [`measure::Formula`].
+//! 4. [`model`] is the booklet as written: [`model::Draft`].
+//! 5. [`syntax`] reads YAML, Markdown and work blocks into it: [`syntax::read_booklet`].
+//! 6. [`resolve`] works one size out: [`resolve::Edition`].
+//! 7. [`figure`] binds diagrams to a size and validates them: [`figure::Figures`].
+//! 8. [`checks`] judges: [`checks::CHECKS`].
+//! 9. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//!
+//! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
+
+pub mod checks;
+pub mod cli;
 pub mod diag;
+pub mod figure;
 pub mod measure;
 pub mod model;
+pub mod pipeline;
+pub mod resolve;
 pub mod source;
 pub mod syntax;
-pub mod resolve;
-pub mod figure;
-pub mod checks;
+pub mod typeset;

@@ -15,10 +15,8 @@ const NO_INCHES: &[&str] = &[
 /// Looks at all prose, the words of diagrams, and the words for those who cannot see them.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let facts = &subject.draft.facts;
-    let mut texts: Vec<&Text> = Vec::new();
-    let mut see = |inline: &'_ Inline| {
+    let mut see = |inline: &Inline| {
         if let Inline::Text(text) = inline {
-            // The borrow of a run lasts as long as the booklet; the closure cannot say so.
             look(text, findings);
         }
     };
@@ -42,8 +40,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         .flatten()
         .collect();
     blocks.into_iter().for_each(|block| block.each_inline(&mut see));
-    texts.extend(&subject.figures.words);
-    texts.into_iter().for_each(|text| look(text, findings));
+    subject.figures.words.iter().for_each(|text| look(text, findings));
 }
 
 fn look(text: &Text, findings: &mut Findings) {

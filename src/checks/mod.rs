@@ -25,4 +25,4 @@ mod table;
 mod unused_measurement;
 
 pub use page::Page;
-pub use table::{CHECKS, Check, Group, Run, Subject, by_code, run_all, waivable};
+pub use table::{CHECKS, Check, Group, Run, Subject, by_code, reference, run_all, waivable};

@@ -1,7 +1,7 @@
 //! A notion is on the list of what to buy, and no step mentions it.
 
 use crate::diag::{Finding, Findings};
-use crate::model::{Brace, Inline, ReferenceKind, is_for};
+use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
 use crate::resolve::Edition;
 
 /// Looks at every notion of one size, in work and in words.
@@ -17,6 +17,10 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .flat_map(|step| &step.works)
             .flat_map(|work| &work.touches)
             .any(|name| name.text.split('.').next() == Some(id));
+        let sewn = edition.steps().flat_map(|step| &step.works).any(|work| work.verb.stitches());
+        if notion.kind == Kind::Thread && sewn {
+            continue;
+        }
         let mut told = false;
         for part in &edition.parts {
             let steps = part.steps.iter().flat_map(|step| &step.step.body);

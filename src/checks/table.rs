@@ -201,3 +201,39 @@ pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
         }
     }
 }
+
+impl Check {
+    /// The page with its name, its level and how it is waived: what `explain` prints.
+    pub fn explanation(&self) -> String {
+        let stops = match self.level {
+            Level::Error => "An error: it stops the build.",
+            Level::Warning => "A warning: the build goes on, unless `--deny warnings` is given.",
+        };
+        let waived = if self.waivable {
+            format!(" Where it is meant, say so in place: `<!-- waive {}: the reason -->`.", self.code)
+        } else {
+            " It cannot be waived.".to_owned()
+        };
+        format!("# {}\n\n{}\n\n{stops}{waived}\n", self.code, self.page().text.trim_end())
+    }
+}
+
+/// The reference of all checks, as Markdown.
+pub fn reference() -> String {
+    let mut text = String::from(
+        "# The checks\n\nMade by `notchbook explain --all` from the pages of the checks themselves.\n",
+    );
+    for group in Group::ALL {
+        text.push_str(&format!("\n## {}\n", group.name()));
+        for check in CHECKS.iter().filter(|check| check.group == *group) {
+            // Two levels down: the page's own headings follow suit.
+            let page = check.explanation().lines().map(deeper).collect::<Vec<_>>().join("\n");
+            text.push_str(&format!("\n{}\n", page.trim_end()));
+        }
+    }
+    text
+}
+
+fn deeper(line: &str) -> String {
+    if line.starts_with('#') && line.trim_start_matches('#').starts_with(' ') { format!("##{line}") } else { line.to_owned() }
+}

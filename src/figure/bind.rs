@@ -142,8 +142,8 @@ impl Binder<'_, '_> {
                     return Some(escape(&param.text.text));
                 }
                 let worked = self.scope.work_out(value, self.findings)?;
-                let figures = self.scope.figures(value, worked, self.show);
                 if text {
+                    let figures = self.scope.figures(value, worked, self.show);
                     return Some(escape(&self.printed(figures, worked, filter)));
                 }
                 self.number(worked, *span)

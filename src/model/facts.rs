@@ -110,7 +110,7 @@ pub struct Style {
 #[derive(Debug, Clone)]
 pub enum BySize {
     /// The same formula for every size.
-    Same(Expression),
+    Same(Box<Expression>),
     /// One formula a size (by its place in `sizes`); `None` where the author left one out, which
     /// has been reported.
     Each(Vec<Option<Expression>>),
@@ -196,6 +196,8 @@ pub struct Fabric {
 pub enum Kind {
     /// A zip: it has edges and is open or shut.
     Zip,
+    /// Sewing thread: every stitch uses it.
+    Thread,
     /// Anything else.
     Other,
 }

@@ -2,11 +2,13 @@
 //!
 //! Nothing here reads, works out or prints. [`Draft`] is what the parsing stage hands on.
 
+mod date;
 mod facts;
 mod prose;
 mod text;
 mod work;
 
+pub use date::Date;
 pub use facts::{
     BySize, Cut, CutCopies, Edition, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notion,
     Outline, Piece, Segment, Show, Size, Style, Tool, Wearer, Word,

@@ -29,7 +29,7 @@ pub struct Text {
 impl Text {
     /// The place of a byte range of the words; all of them when they do not stand letter for letter.
     pub fn at(&self, range: Range<usize>) -> Span {
-        if self.verbatim { self.span.sub(range) } else { self.span }
+        if self.verbatim { self.span.part(range) } else { self.span }
     }
 }
 

@@ -64,6 +64,12 @@ impl<'a> Sheet<'a> {
         self.known.borrow().get(name).copied().flatten()
     }
 
+    /// The formula behind a name in this size; `None` when nothing with a value is called so.
+    pub fn expression(&self, name: &str) -> Option<&'a Expression> {
+        let (value, _) = self.definition(name)?;
+        value.get(self.size)
+    }
+
     /// The names that any formula so far has used.
     pub fn used(&self) -> BTreeSet<String> {
         self.used.borrow().clone()

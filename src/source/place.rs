@@ -35,7 +35,7 @@ impl Span {
     }
 
     /// The part of this span at `range`, counted from its start and kept inside it.
-    pub fn sub(self, range: Range<usize>) -> Span {
+    pub fn part(self, range: Range<usize>) -> Span {
         let start = (self.start as usize + range.start).min(self.end as usize);
         let end = (self.start as usize + range.end).min(self.end as usize);
         Span::new(self.file, start..end)

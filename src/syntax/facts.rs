@@ -33,7 +33,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         title: title.unwrap_or_else(|| blank.clone()),
         edition: edition.unwrap_or_else(|| blank.clone()),
         designer: record.text("designer", findings),
-        date: record.text("date", findings),
+        date: things::date(&record, findings),
         language: record.text("language", findings).unwrap_or_else(|| Text { text: "en-GB".into(), ..blank }),
         skill: record.text("skill", findings),
         summary: record.text("summary", findings),
@@ -61,12 +61,12 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
 fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Measurement> {
     fields::named(node, "measurements", findings)
         .into_iter()
-        .filter_map(|(key, node)| {
+        .map(|(key, node)| {
             let value = measures::by_size(node, &format!("`{}`", key.text), sizes, findings);
             let name = fields::name(key, findings);
             // A name whose value cannot be read stays known, so that its users are not blamed.
             let value = value.unwrap_or_else(|| crate::model::BySize::Each(vec![None; sizes.len()]));
-            Some(Measurement { name, value })
+            Measurement { name, value }
         })
         .collect()
 }

@@ -10,7 +10,7 @@ use crate::model::{BySize, Expression, Size, Text};
 /// Reads one value or one for each size; `what` names it in messages.
 pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Option<BySize> {
     match &node.value {
-        Value::Scalar(text) => parse_expression(text, findings).map(BySize::Same),
+        Value::Scalar(text) => parse_expression(text, findings).map(|one| BySize::Same(Box::new(one))),
         Value::Empty => {
             findings.push(
                 Finding::error("key-missing", node.span, format!("{what} has no value"))

@@ -123,7 +123,7 @@ fn conditions(
     reader: &mut Reader<'_>,
 ) -> Option<Vec<usize>> {
     let line = &text[head.range()];
-    let braces = line.rfind('{').map_or(head, |at| head.sub(at..line.len()));
+    let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
     let value = attrs.iter().find(|(key, _)| &**key == "for").map(|(_, value)| value.as_deref().unwrap_or(""));
     let stray: Vec<&str> = attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for").collect();
     let whole = format!("{} {}", value.unwrap_or(""), stray.join(" "));
@@ -151,7 +151,7 @@ fn conditions(
 fn find(text: &str, head: Span, wanted: &str, skip: usize) -> Span {
     let line = &text[head.range()];
     match line.rfind(wanted) {
-        Some(at) => head.sub(at + skip..at + wanted.len()),
+        Some(at) => head.part(at + skip..at + wanted.len()),
         None => head,
     }
 }

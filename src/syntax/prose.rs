@@ -318,7 +318,7 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         match waive::read_comment(html, html_at) {
             waive::Comment::Waiver(waiver) => self.reader.waivers.push(waiver),
             waive::Comment::Remark => {}
-            waive::Comment::NoComment => self.reader.findings.push(
+            waive::Comment::Markup => self.reader.findings.push(
                 Finding::warning("markup-not-printed", html_at, "HTML is not printed in a booklet")
                     .hint("write it in Markdown, or take it out"),
             ),

@@ -7,7 +7,7 @@ use super::pieces::spoken;
 use super::sizes::only_for;
 use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::model::{Block, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word};
+use crate::model::{Block, Date, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word};
 
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
@@ -88,12 +88,24 @@ pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> 
         let Some(edition) = record.need_text("edition", "1.0.0", findings) else { continue };
         editions.push(Edition {
             edition,
-            date: record.text("date", findings),
+            date: date(&record, findings),
             changes: prose(&record, "changes", sizes, findings),
             span: item.span,
         });
     }
     editions
+}
+
+/// The key `date:`; a finding when it is no day.
+pub(super) fn date(record: &Fields<'_>, findings: &mut Findings) -> Option<Text> {
+    let date = record.text("date", findings)?;
+    if Date::parse(&date.text).is_none() {
+        findings.push(
+            Finding::error("value-unreadable", date.span, format!("`{}` is no day", date.text))
+                .hint("write year, month and day: `2026-03-01`"),
+        );
+    }
+    Some(date)
 }
 
 /// Prose under a key; none when the key is absent.
@@ -139,11 +151,12 @@ fn yes(text: &Text, findings: &mut Findings) -> bool {
 fn kind(text: &Text, findings: &mut Findings) -> Kind {
     match text.text.as_str() {
         "zip" => Kind::Zip,
+        "thread" => Kind::Thread,
         "other" => Kind::Other,
         other => {
             findings.push(
                 Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of notion"))
-                    .hint(did_you_mean(other, ["zip", "other"], "leave `kind:` out, or write `kind: zip`")),
+                    .hint(did_you_mean(other, ["zip", "thread", "other"], "leave `kind:` out, or write `kind: zip` or `kind: thread`")),
             );
             Kind::Other
         }

@@ -23,7 +23,7 @@ pub(super) enum Comment {
     /// A comment of the author's, or white space.
     Remark,
     /// Something that asks to be printed.
-    NoComment,
+    Markup,
 }
 
 /// Reads `<!-- waive CHECK: reason -->`.
@@ -33,7 +33,7 @@ pub(super) fn read_comment(html: &str, span: Span) -> Comment {
         return Comment::Remark;
     }
     let Some(inner) = html.strip_prefix("<!--").and_then(|rest| rest.strip_suffix("-->")) else {
-        return Comment::NoComment;
+        return Comment::Markup;
     };
     match read(inner, span) {
         Some(waiver) => Comment::Waiver(waiver),

@@ -1,0 +1,169 @@
+//! What the command line takes.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
+
+use crate::typeset::Paper;
+
+/// Compiles the instruction booklets of sewing patterns: checked, typeset, one for each size.
+#[derive(Debug, Parser)]
+#[command(name = "notchbook", version, max_term_width = 100)]
+pub(super) struct Arguments {
+    /// The folder that holds the booklets; nothing outside it is read [default: ./booklets, or .]
+    #[arg(long, short = 'f', global = true, value_name = "DIR")]
+    pub folder: Option<PathBuf>,
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Make a small worked booklet to start from
+    New(NewArgs),
+    /// Look for everything that is wrong or missing, in every size
+    Check(CheckArgs),
+    /// Make the booklets: one PDF for each size
+    Build(BuildArgs),
+    /// List every measurement, exact and as shown in both systems
+    Values(ValuesArgs),
+    /// Show how a value comes about, formula by formula
+    Trace(TraceArgs),
+    /// Write the diagrams of a booklet as they are printed
+    Figures(FiguresArgs),
+    /// Explain a check, or list them all
+    Explain(ExplainArgs),
+    /// Print a completion script for a shell
+    Completions {
+        /// Which shell
+        shell: Shell,
+    },
+}
+
+#[derive(Debug, Args)]
+pub(super) struct NewArgs {
+    /// The new booklet's name: small letters, digits and hyphens
+    pub name: String,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CheckArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// How findings are shown
+    #[arg(long, value_enum, default_value_t = Form::People)]
+    pub format: Form,
+    #[command(flatten)]
+    pub strictness: Strictness,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Strictness {
+    /// What else stops: `warnings`
+    #[arg(long, value_enum, value_name = "WHAT")]
+    pub deny: Option<Deny>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Deny {
+    Warnings,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Form {
+    /// With excerpts, for reading
+    People,
+    /// One JSON object a line, for programs
+    Json,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct BuildArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// Only these sizes [default: all]
+    #[arg(long, value_delimiter = ',', value_name = "SIZE")]
+    pub size: Vec<String>,
+    /// Papers to print on
+    #[arg(long, value_enum, value_delimiter = ',', default_value = "a4")]
+    pub paper: Vec<PaperName>,
+    /// Where the PDFs go: DIR/NAME/NAME-SIZE-PAPER.pdf
+    #[arg(long, default_value = "out", value_name = "DIR")]
+    pub out: PathBuf,
+    #[command(flatten)]
+    pub strictness: Strictness,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaperName {
+    A4,
+    Letter,
+}
+
+impl PaperName {
+    pub fn paper(self) -> Paper {
+        match self {
+            PaperName::A4 => Paper::A4,
+            PaperName::Letter => Paper::Letter,
+        }
+    }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ValuesArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// Only these sizes [default: all]
+    #[arg(long, value_delimiter = ',', value_name = "SIZE")]
+    pub size: Vec<String>,
+    /// How they are listed
+    #[arg(long, value_enum, default_value_t = Listing::Table)]
+    pub format: Listing,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Listing {
+    Table,
+    Csv,
+    Json,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct TraceArgs {
+    /// A measurement, or a notion's figure such as `zip.length`
+    pub name: String,
+    /// The size
+    #[arg(long)]
+    pub size: String,
+    /// The booklet, where more than one has the name
+    #[arg(long = "in", value_name = "BOOKLET")]
+    pub booklet: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct FiguresArgs {
+    /// The booklet, by name or folder
+    pub booklet: String,
+    /// Pictures as well as drawings
+    #[arg(long)]
+    pub png: bool,
+    /// Dots to the inch of the pictures
+    #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u16).range(20..=1200))]
+    pub dpi: u16,
+    /// Only these sizes [default: all]
+    #[arg(long, value_delimiter = ',', value_name = "SIZE")]
+    pub size: Vec<String>,
+    /// Where they go: DIR/NAME/figures/SIZE/
+    #[arg(long, default_value = "out", value_name = "DIR")]
+    pub out: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ExplainArgs {
+    /// The check's name, such as `allowance-missing`
+    pub code: Option<String>,
+    /// All pages, one after the other
+    #[arg(long, conflicts_with = "code")]
+    pub all: bool,
+}

@@ -1,0 +1,55 @@
+//! `figures`: the diagrams of a booklet as they are printed, as SVG and as PNG.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use super::args::{FiguresArgs, Form};
+use super::{Outcome, Refusal, choose, output};
+use crate::figure::{PictureFault, fonts, to_png};
+use crate::pipeline::{Compiled, compile};
+
+pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs) -> Result<Outcome, Refusal> {
+    let choice = choose::booklets(folder, std::slice::from_ref(&args.booklet))?;
+    let mut worst = Outcome::Clean;
+    for booklet in &choice.booklets {
+        let outcome = compile(&choice.folder, booklet, |compiled| write(&booklet.name, &compiled, args))?;
+        worst = worst.max(outcome);
+    }
+    Ok(worst)
+}
+
+fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outcome, Refusal> {
+    output::report(&compiled.report, compiled, Form::People);
+    let sizes = choose::sizes(&compiled.sizes, &args.size, name)?;
+    let (database, _) = fonts(&compiled.house);
+    let mut count = 0;
+    for size in sizes {
+        let folder = args.out.join(name).join("figures").join(&compiled.sizes[size]);
+        let mut taken = BTreeSet::new();
+        for (_, figure) in compiled.figures.of_size(size) {
+            let stem = Path::new(&figure.path).file_stem().and_then(|stem| stem.to_str()).unwrap_or("figure");
+            let mut file = stem.to_owned();
+            let mut again = 2;
+            while !taken.insert(file.clone()) {
+                file = format!("{stem}-{again}");
+                again += 1;
+            }
+            output::prepare(&folder.join(format!("{file}.svg")), figure.svg.as_bytes())?.settle()?;
+            if args.png {
+                let dots = f32::from(args.dpi) / 25.4;
+                let png = to_png(&figure.svg, &database, dots).map_err(|fault| refusal(&figure.path, fault))?;
+                output::prepare(&folder.join(format!("{file}.png")), &png)?.settle()?;
+            }
+            count += 1;
+        }
+    }
+    output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
+    Ok(if compiled.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
+}
+
+fn refusal(path: &str, fault: PictureFault) -> Refusal {
+    match fault {
+        PictureFault::TooLarge => Refusal::new(format!("the picture of `{path}` would be too large"), "ask for fewer dots with --dpi"),
+        PictureFault::Unreadable(words) => Refusal::new(format!("`{path}` cannot be made into a picture: {words}"), "run `notchbook check`"),
+    }
+}

@@ -1,0 +1,79 @@
+//! The command line: one file a command. Only here is anything printed, and only here are files
+//! written.
+
+mod args;
+mod build;
+mod check;
+mod choose;
+mod explain;
+mod figures;
+mod new;
+mod output;
+mod trace;
+mod values;
+
+use std::process::ExitCode;
+
+use clap::{CommandFactory, Parser};
+
+use args::{Arguments, Command};
+
+/// How a run ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Outcome {
+    /// All is well.
+    Clean,
+    /// There are findings that stop.
+    Findings,
+    /// The call or the files could not be used.
+    Unusable,
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> ExitCode {
+        match outcome {
+            Outcome::Clean => ExitCode::SUCCESS,
+            Outcome::Findings => ExitCode::from(1),
+            Outcome::Unusable => ExitCode::from(2),
+        }
+    }
+}
+
+/// A reason why a command cannot be carried out: the fact and the act.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Refusal {
+    pub fact: String,
+    pub act: String,
+}
+
+impl Refusal {
+    pub fn new(fact: impl Into<String>, act: impl Into<String>) -> Refusal {
+        Refusal { fact: fact.into(), act: act.into() }
+    }
+}
+
+/// Runs the command that the arguments ask for.
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let folder = arguments.folder.as_deref();
+    let outcome = match arguments.command {
+        Command::New(args) => new::run(folder, &args),
+        Command::Check(args) => check::run(folder, &args),
+        Command::Build(args) => build::run(folder, &args),
+        Command::Values(args) => values::run(folder, &args),
+        Command::Trace(args) => trace::run(folder, &args),
+        Command::Figures(args) => figures::run(folder, &args),
+        Command::Explain(args) => explain::run(&args),
+        Command::Completions { shell } => {
+            clap_complete::generate(shell, &mut Arguments::command(), "notchbook", &mut std::io::stdout());
+            Ok(Outcome::Clean)
+        }
+    };
+    match outcome {
+        Ok(outcome) => outcome.into(),
+        Err(refusal) => {
+            output::refuse(&refusal);
+            Outcome::Unusable.into()
+        }
+    }
+}

@@ -1,0 +1,97 @@
+//! What is printed, and files written whole: beside their place first, then renamed into it.
+
+use std::io::{IsTerminal, Write};
+use std::path::{Path, PathBuf};
+
+use super::{Outcome, Refusal};
+use crate::diag::{Report, Terminal, summary, to_json};
+use crate::pipeline::Compiled;
+
+use super::args::{Deny, Form, Strictness};
+
+/// Prints why a command was not carried out.
+pub(super) fn refuse(refusal: &Refusal) {
+    anstream::eprintln!("notchbook: {}\n  do: {}", refusal.fact, refusal.act);
+}
+
+/// Prints a line to standard output; a closed pipe is nobody's fault.
+pub(super) fn line(text: &str) {
+    let mut out = anstream::stdout();
+    let _ = writeln!(out, "{text}");
+}
+
+/// Prints a report.
+pub(super) fn report(report: &Report, compiled: &Compiled<'_>, form: Form) {
+    match form {
+        Form::Json => {
+            for finding in &report.findings {
+                line(&to_json(finding, &compiled.sources, &compiled.sizes));
+            }
+        }
+        Form::People => {
+            // anstream takes the colours out again where they cannot be shown.
+            let terminal = Terminal::new(std::io::stdout().is_terminal());
+            for finding in &report.findings {
+                line(&terminal.show(finding, &compiled.sources, &compiled.sizes));
+                line("");
+            }
+        }
+    }
+}
+
+/// The last line about a booklet.
+pub(super) fn verdict(name: &str, compiled: &Compiled<'_>, report: &Report) {
+    let counts = summary(report);
+    let sizes = match compiled.sizes.len() {
+        1 => "1 size".to_owned(),
+        count => format!("{count} sizes"),
+    };
+    line(&format!("{name} ({sizes}): {counts}"));
+    for waived in &report.waived {
+        let place = compiled.sources.place(waived.finding.span);
+        let file = &compiled.sources.file(waived.finding.span.file).path;
+        line(&format!("  waived at {file}:{}: {} ({})", place.line, waived.finding.code, waived.reason));
+    }
+}
+
+/// Whether a report stops.
+pub(super) fn outcome(report: &Report, strictness: &Strictness) -> Outcome {
+    let strict = strictness.deny == Some(Deny::Warnings);
+    if report.errors() > 0 || (strict && report.warnings() > 0) { Outcome::Findings } else { Outcome::Clean }
+}
+
+/// A file that waits beside its place.
+pub(super) struct Waiting {
+    file: tempfile::NamedTempFile,
+    place: PathBuf,
+}
+
+/// Writes bytes beside their place; nothing is replaced until [`Waiting::settle`].
+pub(super) fn prepare(place: &Path, bytes: &[u8]) -> Result<Waiting, Refusal> {
+    let refused = |error: std::io::Error| {
+        Refusal::new(format!("`{}` cannot be written: {error}", place.display()), "name a folder that you may write to with --out")
+    };
+    let folder = place.parent().unwrap_or(Path::new("."));
+    std::fs::create_dir_all(folder).map_err(refused)?;
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".notchbook-");
+    // Temporary files are for their owner alone; what is made to be handed on is not.
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o644));
+    let mut file = builder.tempfile_in(folder).map_err(refused)?;
+    file.write_all(bytes).map_err(refused)?;
+    Ok(Waiting { file, place: place.to_path_buf() })
+}
+
+impl Waiting {
+    /// Renames the file into its place.
+    pub fn settle(self) -> Result<PathBuf, Refusal> {
+        self.file.persist(&self.place).map_err(|error| {
+            Refusal::new(
+                format!("`{}` cannot be written: {}", self.place.display(), error.error),
+                "close the file where it is open, or name another folder with --out",
+            )
+        })?;
+        Ok(self.place)
+    }
+}

@@ -1,0 +1,15 @@
+//! The printed booklet: an edition as data, set by the templates, written as PDF.
+//!
+//! The only stage that names typst. It holds no layout: that is in `templates/`. Prose reaches the
+//! templates as a tree of data, so nothing that an author writes can run.
+
+mod data;
+mod finish;
+mod fault;
+mod paper;
+mod press;
+mod world;
+
+pub use data::{Sheaf, edition_data};
+pub use paper::Paper;
+pub use press::{Press, PressFault, Printed};
