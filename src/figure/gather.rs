@@ -11,6 +11,7 @@ use super::drawing::{Drawing, tag_length};
 use super::dress::Wardrobe;
 use super::{measure_tree, picture};
 use crate::diag::{Finding, Findings, Waiver};
+use crate::measure::{Exact, to_f64};
 use crate::resolve::{Edition, Scope};
 use crate::source::{Folder, House, Sources};
 
@@ -146,7 +147,7 @@ impl Studio<'_> {
         let root = document.root_element();
         let start = root.range().start;
         let end = start + tag_length(&bound.text[start..]);
-        let svg = with_paper_size(&self.wardrobe.dress(&bound.text, end), root);
+        let svg = with_paper_size(&self.wardrobe.dress(&bound.text, end), root, drawing.unit);
         let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.database)) {
             Ok(tree) => tree,
             Err(error) => {
@@ -173,15 +174,19 @@ impl Studio<'_> {
     }
 }
 
-/// A root without a width on paper is as large as its viewBox in millimetres.
-fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>) -> String {
-    if root.attribute("width").is_some() {
-        return svg.to_owned();
+/// States both sides on paper where the author left one out: the viewBox is then taken in the
+/// drawing's unit, and its proportion is kept.
+fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>, unit: Exact) -> String {
+    let view = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok());
+    let Some(view) = view else { return svg.to_owned() };
+    let unit = to_f64(unit);
+    let mut sides = String::new();
+    for (side, length) in [("width", view.w), ("height", view.h)] {
+        if root.attribute(side).is_none() {
+            sides.push_str(&format!(" {side}=\"{:.4}mm\"", length * unit));
+        }
     }
-    let Some(view) = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok()) else {
-        return svg.to_owned();
-    };
-    svg.replacen("<svg", &format!("<svg width=\"{}mm\" height=\"{}mm\"", view.w, view.h), 1)
+    svg.replacen("<svg", &format!("<svg{sides}"), 1)
 }
 
 /// The words of a drawing that stand outside braces.
