@@ -1,4 +1,36 @@
 //! A step sews and does not say how far from the edge.
+//!
+//! ## Why it matters
+//! A seam sewn at another distance than the pattern reckons with makes the whole thing larger or
+//! smaller, twice over for each seam.
+//!
+//! ## Wrong
+//! ````md
+//! ## Sew the flap {#flap}
+//! ```work
+//! - sew: [front.top, back.top]
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Sew the top edge.
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Sew the flap {#flap}
+//! ```work
+//! - sew: [front.top, back.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Sew the top edge.
+//! ````
+//!
+//! ## Limits
+//! Looks at `sew` and `box`. Topstitching, hems, binding and quilting keep their distance in their
+//! own ways and are not asked for it. The allowance is printed with the step, so it need not be in
+//! the words as well.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

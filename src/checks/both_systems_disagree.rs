@@ -1,4 +1,29 @@
 //! Two figures shown for one measurement do not say the same length.
+//!
+//! ## Why it matters
+//! A maker works in centimetres or in inches from the first cut to the last stitch. If the two
+//! figures for one length differ, half of all makers sew something else, and pieces cut by two
+//! people for one bag do not meet.
+//!
+//! ## Wrong
+//! ```yaml
+//! measurements:
+//!   seam: 1 cm (1/2 in)
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! measurements:
+//!   seam: 1 cm (3/8 in)
+//! ```
+//!
+//! ## Limits
+//! Two figures may stand apart by the `tolerance` under `show:` (3 mm unless you say otherwise),
+//! but by no more than an eighth of the length, since on a narrow seam a millimetre is much. Cloth
+//! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths: measurements,
+//! lengths in work, and formulas printed in the words. Silent when the booklet shows one system
+//! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch. The
+//! limits are common practice, no source.
 
 use crate::diag::{Finding, Findings};
 use crate::measure::{Dimension, Exact, System, nearest_fraction};

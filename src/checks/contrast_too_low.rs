@@ -1,4 +1,22 @@
 //! The booklet's accent colour is too pale to read on paper.
+//!
+//! ## Why it matters
+//! Headings and step numbers are set in this colour. A pale one fades on a home printer, and for
+//! many eyes it is not there at all.
+//!
+//! ## Wrong
+//! ```yaml
+//! style: {accent: "#7fc4d0"}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! style: {accent: "#1f5f6b"}
+//! ```
+//!
+//! ## Limits
+//! Measures the colour against white paper and asks for 4.5 to 1 (WCAG 2.2, success criterion
+//! 1.4.3). The colours of your own templates and pictures are not looked at.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

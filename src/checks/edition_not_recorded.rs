@@ -1,4 +1,27 @@
 //! The booklet's edition is missing from its record of editions.
+//!
+//! ## Why it matters
+//! Makers who bought the booklet before want to know what has changed, and whether their copy is
+//! the old one.
+//!
+//! ## Wrong
+//! ```yaml
+//! edition: 1.1.0
+//! editions:
+//!   - {edition: 1.0.0, changes: First edition.}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! edition: 1.1.0
+//! editions:
+//!   - {edition: 1.1.0, changes: The seam at the base is described more fully.}
+//!   - {edition: 1.0.0, changes: First edition.}
+//! ```
+//!
+//! ## Limits
+//! Looks at the first entry under `editions:`, which is the newest. Silent when there is no record
+//! at all.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,26 @@
 //! Something that must hold does not.
+//!
+//! ## Why it matters
+//! You know what must hold, that the zip is longer than the opening, say, and wrote it under
+//! `expect:`. In some size it does not, and that size cannot be sewn as the words say.
+//!
+//! ## Wrong
+//! ```yaml
+//! expect:
+//!   - that: width > 18 cm
+//!     because: a pencil must fit in
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! expect:
+//!   - that: width >= 15 cm
+//!     because: a pencil must fit in
+//! ```
+//!
+//! ## Limits
+//! Held against the exact figures, before any rounding. The finding says for each size what the two
+//! sides come to.
 
 use crate::diag::{Finding, Findings};
 use crate::measure::{Expr, ExprKind, Formula, Outcome, evaluate};

@@ -1,4 +1,30 @@
 //! Two steps or parts have one id, so that a reference to it is uncertain.
+//!
+//! ## Why it matters
+//! “Go back to step 7” and “go back to step 9” cannot both be meant by one reference. Which of the
+//! two is printed would be chance.
+//!
+//! ## Wrong
+//! ````md
+//! ## Press the seams {#press}
+//! Press the seams open.
+//!
+//! ## Press the pouch {#press}
+//! Press the whole pouch.
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Press the seams {#press-seams}
+//! Press the seams open.
+//!
+//! ## Press the pouch {#press-pouch}
+//! Press the whole pouch.
+//! ````
+//!
+//! ## Limits
+//! Looks at parts and steps through the whole booklet, whichever sizes they are for. A shared part
+//! that is listed twice brings its ids twice: leave them out of it.
 
 use std::collections::BTreeMap;
 

@@ -1,4 +1,31 @@
 //! A measurement is typed by hand in the words, where it will not follow the sizes.
+//!
+//! ## Why it matters
+//! A figure typed into a sentence stays as it is when the size or the seam changes, and it has no
+//! twin for makers who work in the other system.
+//!
+//! ## Wrong
+//! ````md
+//! ## Trim the corners {#trim}
+//! Trim the corners to 5 mm.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! measurements:
+//!   trim: 5 mm (3/16 in)
+//! ```
+//! ````md
+//! ## Trim the corners {#trim}
+//! Trim the corners to {trim}.
+//! ````
+//!
+//! ## Limits
+//! Looks for a number with a unit of length or temperature behind it: mm, cm, m, in, inch, ft, yd,
+//! ″, °C, °F. Numbers written in words (“two inches”) are not seen, nor are weights, times and
+//! stitch counts. `in` counts as a word in “3 in a row” and the like. Looks at headings, at all
+//! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
+//! are looked at too.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,25 @@
 //! A measurement is smaller in one size than in the size before it.
+//!
+//! ## Why it matters
+//! Sizes nearly always grow from one to the next. Where one shrinks, two values have probably
+//! changed places, and both sizes are wrong.
+//!
+//! ## Wrong
+//! ```yaml
+//! measurements:
+//!   height: [15 cm (5 7/8 in), 12 cm (4 3/4 in)]
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! measurements:
+//!   height: [12 cm (4 3/4 in), 15 cm (5 7/8 in)]
+//! ```
+//!
+//! ## Limits
+//! Looks at measurements that state a value for each size, in the order of `sizes`. Equal values
+//! are in order; formulas are not looked at, since what they are made of is. That sizes are listed
+//! from small to large is common practice, no source.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

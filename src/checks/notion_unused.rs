@@ -1,4 +1,34 @@
 //! A notion is on the list of what to buy, and no step mentions it.
+//!
+//! ## Why it matters
+//! The maker buys something that she then has no use for; or the step that needs it has lost its
+//! mention.
+//!
+//! ## Wrong
+//! ```yaml
+//! notions:
+//!   button: {name: Button, count: 1}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! notions:
+//!   button: {name: Button, count: 1}
+//! ```
+//! ````md
+//! ## Sew on the button {#button}
+//! ```work
+//! - attach: [button, front]
+//!   by: hand
+//! ```
+//!
+//! Sew on the button by hand.
+//! ````
+//!
+//! ## Limits
+//! A mention in work counts, as does `[](notion:button)`, or a figure of it such as `{zip.length}`,
+//! in the words of a part or step that the size has. A plain word does not: the booklet cannot know
+//! what it means. A notion of the kind `thread` is used by any seam.
 
 use crate::diag::{Finding, Findings};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
@@ -6,6 +36,9 @@ use crate::resolve::Edition;
 
 /// Looks at every notion of one size, in work and in words.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    if !edition.draft.whole {
+        return;
+    }
     let size = edition.size();
     for notion in &edition.draft.facts.notions {
         let id = notion.id.text.as_str();

@@ -1,4 +1,47 @@
 //! A piece is drawn, and no step cuts it.
+//!
+//! ## Why it matters
+//! The maker reaches the step that sews the piece on, and does not have it. If the cloth is put
+//! away by then, or used up, that is a lost evening.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab:
+//!     outline: {rectangle: [5 cm, 5 cm]}
+//!     cut:
+//!       outer: 1
+//! ```
+//! ````md
+//! ## Fold the tab {#fold}
+//! ```work
+//! - fold: tab
+//! ```
+//!
+//! Fold the tab in half.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   tab:
+//!     outline: {rectangle: [5 cm, 5 cm]}
+//!     cut:
+//!       outer: 1
+//! ```
+//! ````md
+//! ## Fold the tab {#fold}
+//! ```work
+//! - cut: tab
+//! - fold: tab
+//! ```
+//!
+//! Cut the tab and fold it in half.
+//! ````
+//!
+//! ## Limits
+//! `- cut: all` cuts everything. One copy that is cut counts for all copies of a piece. Pieces that
+//! are cut from no fabric, and pieces that a size does not have, are passed over.
 
 use super::piece_unused::names_of;
 use crate::diag::{Finding, Findings};
@@ -7,6 +50,9 @@ use crate::resolve::Edition;
 
 /// Looks at every piece of one size that is cut from a fabric.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    if !edition.draft.whole {
+        return;
+    }
     let cuts = || edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Cut);
     let everything = cuts().any(|work| work.touches.iter().any(|name| name.text == "all"));
     if everything {

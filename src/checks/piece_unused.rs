@@ -1,4 +1,47 @@
 //! A piece is cut, and nothing is done with it.
+//!
+//! ## Why it matters
+//! Cloth is cut that nothing is made of; or a step forgets to say that it uses the piece, and then
+//! nothing about that piece can be checked.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab:
+//!     outline: {rectangle: [5 cm, 5 cm]}
+//!     cut:
+//!       outer: 1
+//! ```
+//! ````md
+//! ## Cut the tab {#tab}
+//! ```work
+//! - cut: tab
+//! ```
+//!
+//! Cut the tab.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   tab:
+//!     outline: {rectangle: [5 cm, 5 cm]}
+//!     cut:
+//!       outer: 1
+//! ```
+//! ````md
+//! ## Cut the tab {#tab}
+//! ```work
+//! - cut: tab
+//! - fold: tab
+//! ```
+//!
+//! Cut the tab and fold it in half.
+//! ````
+//!
+//! ## Limits
+//! Looks at work, not at words. Any work but `cut` counts, on the piece, on one of its copies or on
+//! an edge of either. A piece that a size does not have is passed over in that size.
 
 use crate::diag::{Finding, Findings};
 use crate::model::{Piece, Verb, is_for};
@@ -6,6 +49,9 @@ use crate::resolve::Edition;
 
 /// Looks at every piece of one size.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    if !edition.draft.whole {
+        return;
+    }
     for piece in &edition.draft.facts.pieces {
         let names = names_of(piece);
         let used = edition

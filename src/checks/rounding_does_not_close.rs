@@ -1,4 +1,32 @@
 //! A formula no longer holds when a maker works with the rounded figures of one system alone.
+//!
+//! ## Why it matters
+//! Whoever adds up the printed inches of the parts must arrive at the printed inches of the whole,
+//! or the last piece does not fit. Each figure may be rounded rightly and their sum still be wrong.
+//!
+//! ## Wrong
+//! ```yaml
+//! measurements:
+//!   strip: 9 mm
+//!   row: strip * 12
+//! finished:
+//!   Row: row
+//! ```
+//! …9 mm are shown as ⅜ in, and twelve times that is 4½ in, but the row is shown as 4¼ in.
+//!
+//! ## Right
+//! ```yaml
+//! measurements:
+//!   strip: 9.5 mm (3/8 in)
+//!   row: strip * 12
+//! finished:
+//!   Row: row
+//! ```
+//!
+//! ## Limits
+//! Looks at measurements that are formulas and come to a length, in every size and each system,
+//! against the `tolerance` under `show:` (3 mm unless you say otherwise). Formulas with `stock`,
+//! `round`, `up` or `down` are passed over: they jump on purpose.
 
 use crate::diag::{Finding, Findings};
 use crate::measure::{

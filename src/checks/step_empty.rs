@@ -1,4 +1,29 @@
 //! A step says nothing: no words, no work, no diagram.
+//!
+//! ## Why it matters
+//! A numbered step without words stops the maker: is something missing from the page, or is there
+//! nothing to do?
+//!
+//! ## Wrong
+//! ````md
+//! ## Look at the seams {#look}
+//! ## Finish {#finish}
+//!
+//! Trim the threads.
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Look at the seams {#look}
+//! Every seam should be caught at both ends.
+//!
+//! ## Finish {#finish}
+//! Trim the threads.
+//! ````
+//!
+//! ## Limits
+//! Work alone does not make a step: it is facts, not a sentence. A diagram alone does, since it
+//! comes with its words.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

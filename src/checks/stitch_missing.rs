@@ -1,4 +1,34 @@
 //! A step makes stitches and does not say how long they are.
+//!
+//! ## Why it matters
+//! A stitch that is too long lets the seam gape; one that is too short cuts into the cloth and
+//! cannot be unpicked.
+//!
+//! ## Wrong
+//! ````md
+//! ## Secure the edge {#edge}
+//! ```work
+//! - topstitch: front.top
+//! ```
+//!
+//! Topstitch the top edge.
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Secure the edge {#edge}
+//! ```work
+//! - topstitch: front.top
+//!   stitch: 3 mm
+//! ```
+//!
+//! Topstitch the top edge.
+//! ````
+//!
+//! ## Limits
+//! Looks at `sew`, `topstitch`, `baste`, `hem`, `bind`, `gather`, `box`, `quilt` and `close`.
+//! Silent for `by: hand`, and for `close` when it closes a notion, such as a zip, rather than a
+//! seam. Whether the length suits the cloth is yours to judge.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};

@@ -210,7 +210,11 @@ impl Check {
             Level::Warning => "A warning: the build goes on, unless `--deny warnings` is given.",
         };
         let waived = if self.waivable {
-            format!(" Where it is meant, say so in place: `<!-- waive {}: the reason -->`.", self.code)
+            format!(
+                " Where it is meant, waive it and say why: in words and diagrams `<!-- waive {0}: the reason -->`, \
+                 in booklet.yaml an entry `{{check: {0}, at: the.key, because: the reason}}` under `waive:`.",
+                self.code
+            )
         } else {
             " It cannot be waived.".to_owned()
         };
@@ -226,14 +230,26 @@ pub fn reference() -> String {
     for group in Group::ALL {
         text.push_str(&format!("\n## {}\n", group.name()));
         for check in CHECKS.iter().filter(|check| check.group == *group) {
-            // Two levels down: the page's own headings follow suit.
-            let page = check.explanation().lines().map(deeper).collect::<Vec<_>>().join("\n");
+            let page = deeper(&check.explanation());
             text.push_str(&format!("\n{}\n", page.trim_end()));
         }
     }
     text
 }
 
-fn deeper(line: &str) -> String {
-    if line.starts_with('#') && line.trim_start_matches('#').starts_with(' ') { format!("##{line}") } else { line.to_owned() }
+/// A page two levels down: its headings follow suit, `#` in its examples stays.
+fn deeper(page: &str) -> String {
+    let mut fence: Option<&str> = None;
+    let mut lines = Vec::new();
+    for line in page.lines() {
+        let ticks = &line[..line.len() - line.trim_start_matches('`').len()];
+        let heading = fence.is_none() && line.trim_start_matches('#').starts_with(' ') && line.starts_with('#');
+        match fence {
+            None if ticks.len() >= 3 => fence = Some(ticks),
+            Some(open) if line == open => fence = None,
+            _ => {}
+        }
+        lines.push(if heading { format!("##{line}") } else { line.to_owned() });
+    }
+    lines.join("\n")
 }

@@ -1,4 +1,27 @@
 //! A measurement is defined and nothing uses it.
+//!
+//! ## Why it matters
+//! A figure that nothing uses is most often one that was typed by hand elsewhere, where it does not
+//! follow the sizes; or what is left of an older edition.
+//!
+//! ## Wrong
+//! ```yaml
+//! measurements:
+//!   strap: 60 cm (23 5/8 in)
+//! ```
+//! …and no step, piece or formula names `strap`.
+//!
+//! ## Right
+//! ```yaml
+//! measurements:
+//!   strap: 60 cm (23 5/8 in)
+//! finished:
+//!   Strap: strap
+//! ```
+//!
+//! ## Limits
+//! A use in one size is enough. A use in another measurement counts, even where nothing uses that
+//! one.
 
 use std::collections::BTreeSet;
 
@@ -7,6 +30,9 @@ use crate::diag::{Finding, Findings};
 
 /// Looks at every measurement over all sizes.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    if !subject.draft.whole {
+        return;
+    }
     let used: BTreeSet<String> = subject.editions.iter().flat_map(|edition| edition.sheet.used()).collect();
     for measurement in &subject.draft.facts.measurements {
         if !used.contains(&measurement.name.text) {

@@ -15,6 +15,14 @@ use crate::typeset::{Paper, Press, PressFault, Printed, Sheaf};
 
 pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
+    for (at, booklet) in choice.booklets.iter().enumerate() {
+        if let Some(twin) = choice.booklets[..at].iter().find(|twin| twin.name == booklet.name) {
+            return Err(Refusal::new(
+                format!("two booklets are called `{}`: `{}` and `{}`", booklet.name, twin.path.display(), booklet.path.display()),
+                "give one folder another name, or build them one at a time into different folders with --out",
+            ));
+        }
+    }
     let mut papers: Vec<Paper> = args.paper.iter().map(|name| name.paper()).collect();
     papers.sort_unstable();
     papers.dedup();

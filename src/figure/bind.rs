@@ -51,11 +51,19 @@ impl Bound {
     }
 }
 
-/// Binds a diagram to the size of `scope`.
-pub(super) fn bind(drawing: &Drawing, scope: &Scope<'_>, sizes: &[Size], show: &Show, findings: &mut Findings) -> Bound {
+/// Binds a diagram to the size of `scope`; `None` when a formula could not be worked out, which is
+/// reported here or where the names that it leans on are defined.
+pub(super) fn bind(
+    drawing: &Drawing,
+    scope: &Scope<'_>,
+    sizes: &[Size],
+    show: &Show,
+    findings: &mut Findings,
+) -> Option<Bound> {
     let source = drawing.text.text.as_str();
     let mut bound = Bound::default();
-    let Ok(document) = Document::parse(source) else { return bound };
+    let mut whole = true;
+    let document = Document::parse(source).ok()?;
     let mut places: Vec<(Range<usize>, bool)> = Vec::new();
     for node in document.descendants() {
         if node.is_element() {
@@ -77,19 +85,22 @@ pub(super) fn bind(drawing: &Drawing, scope: &Scope<'_>, sizes: &[Size], show: &
                     Finding::error("figure-formula", span, "this brace is never closed")
                         .hint("close it with `}`, or write `\\{` for a brace"),
                 );
+                whole = false;
                 continue;
             }
         };
         for group in groups {
             let range = place.start + group.start..place.start + group.end;
             bound.push(&source[at..range.start], at..range.start);
-            let words = binder.group(range.clone(), text);
-            bound.push(&words, range.clone());
+            match binder.group(range.clone(), text) {
+                Some(words) => bound.push(&words, range.clone()),
+                None => whole = false,
+            }
             at = range.end;
         }
     }
     bound.push(&source[at..], at..source.len());
-    bound
+    whole.then_some(bound)
 }
 
 /// Text in `<style>` holds braces of its own; titles and descriptions are not drawn.
@@ -106,10 +117,9 @@ struct Binder<'a, 'b> {
 }
 
 impl Binder<'_, '_> {
-    /// A fault in a formula leaves a nought behind, so that the rest can still be checked.
-    fn group(&mut self, range: Range<usize>, text: bool) -> String {
+    fn group(&mut self, range: Range<usize>, text: bool) -> Option<String> {
         let brace = read_brace(&self.drawing.text, range, self.sizes, self.findings);
-        self.brace(&brace, text).unwrap_or_else(|| if text { String::new() } else { "0".into() })
+        self.brace(&brace, text)
     }
 
     fn brace(&mut self, brace: &Brace, text: bool) -> Option<String> {

@@ -136,7 +136,7 @@ impl Studio<'_> {
         let facts = &edition.draft.facts;
         let size = edition.size();
         let before = findings.iter().count();
-        let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings);
+        let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings)?;
         let document = roxmltree::Document::parse(&bound.text).ok()?;
         let locate = |range: std::ops::Range<usize>| drawing.text.at(bound.source(range));
         measure_tree::shapes(&document, &locate, size, findings);

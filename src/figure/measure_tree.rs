@@ -85,10 +85,7 @@ pub(super) fn words(
     findings: &mut Findings,
 ) {
     let mut printed: Vec<f64> = Vec::new();
-    // The tree's transforms stop at the root: the viewBox is laid on the page only when it is drawn.
-    let view = document.root_element().attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok());
-    let laid = view.map_or(1.0, |view| f64::from(tree.size().width()) / view.w);
-    collect(tree.root(), laid, &mut printed);
+    collect(tree.root(), &mut printed);
     let texts: Vec<_> = document
         .descendants()
         .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
@@ -113,10 +110,10 @@ pub(super) fn words(
     }
 }
 
-fn collect(group: &usvg::Group, laid: f64, printed: &mut Vec<f64>) {
+fn collect(group: &usvg::Group, printed: &mut Vec<f64>) {
     for node in group.children() {
         match node {
-            usvg::Node::Group(inner) => collect(inner, laid, printed),
+            usvg::Node::Group(inner) => collect(inner, printed),
             usvg::Node::Text(text) => {
                 let transform = text.abs_transform();
                 let scale = f64::from(transform.sx.hypot(transform.ky).min(transform.kx.hypot(transform.sy)));
@@ -126,8 +123,8 @@ fn collect(group: &usvg::Group, laid: f64, printed: &mut Vec<f64>) {
                     .flat_map(|chunk| chunk.spans())
                     .map(|span| f64::from(span.font_size().get()))
                     .fold(f64::INFINITY, f64::min);
-                // usvg counts in pixels of 1/96 inch; a point is 1/72 inch.
-                printed.push(smallest * scale * laid * 72.0 / 96.0);
+                // usvg counts in pixels of 1/96 inch, the viewBox laid on the page; a point is 1/72 inch.
+                printed.push(smallest * scale * 72.0 / 96.0);
             }
             _ => {}
         }

@@ -36,6 +36,9 @@ pub struct Draft {
     pub facts: Facts,
     /// The parts, in the order of the booklet.
     pub parts: Vec<Part>,
+    /// Whether every part could be read: what is missing from the words may otherwise stand in one
+    /// that could not, and is not reported.
+    pub whole: bool,
     /// What the author waived.
     pub waivers: Vec<Waiver>,
 }

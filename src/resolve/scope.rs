@@ -73,6 +73,8 @@ impl<'a> Scope<'a> {
         }
         let finding = match worked.as_slice() {
             [one] => return Some(*one),
+            // That a work fact leaves it out is told where it does.
+            [] if step.works.iter().any(|work| ought_to_name(work, name)) => return None,
             [] => Finding::error("unknown-name", expression.span(), format!("no work of this step names its {name}"))
                 .hint(format!("add `{name}: …` to a fact in the step's work block, or name a measurement here")),
             [_, ..] => Finding::error("unknown-name", expression.span(), format!("the work of this step names {} kinds of {name}", worked.len()))
@@ -103,6 +105,14 @@ impl<'a> Scope<'a> {
 fn own_name(expression: &Expression) -> Option<&'static str> {
     let text = expression.formula.text.trim();
     OWN.iter().copied().find(|name| *name == text)
+}
+
+fn ought_to_name(work: &Work, name: &str) -> bool {
+    match name {
+        "allowance" => work.verb.joins_at_allowance(),
+        "stitch" => work.verb.stitches() && !work.by_hand,
+        _ => false,
+    }
 }
 
 fn fact<'w>(work: &'w Work, name: &str) -> Option<&'w Expression> {

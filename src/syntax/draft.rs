@@ -25,23 +25,26 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
         Reading { sources: Sources::default(), draft: None, findings: Findings::default() };
     let path = booklet.path.join("booklet.yaml");
     let Some((file, text)) = open(folder, &path, None, &mut reading) else { return reading };
-    if text.trim().is_empty() {
+    let source = Text { span: Span::new(file, 0..text.len()), text, verbatim: true };
+    let Some(root) = yaml::parse(&source, &mut reading.findings) else { return reading };
+    // Blank, or nothing but comments.
+    if matches!(root.value, yaml::Value::Empty) {
         reading.findings.push(
             Finding::error("file-empty", Span::new(file, 0..0), "the facts are empty")
                 .hint("`notchbook new NAME` makes a small booklet to start from"),
         );
         return reading;
     }
-    let source = Text { span: Span::new(file, 0..text.len()), text, verbatim: true };
-    let Some(root) = yaml::parse(&source, &mut reading.findings) else { return reading };
     let Some((facts, record)) = facts::read(&root, &mut reading.findings) else { return reading };
     let mut waivers = match record.get("waive") {
         Some(node) => waive::read_list(node, &root, &mut reading.findings),
         None => Vec::new(),
     };
     let parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
-    reading.draft =
-        Some(Draft { name: booklet.name.clone(), folder: booklet.path.clone(), file, facts, parts, waivers });
+    let unread = ["file-unreadable", "nested-too-deep", "yaml-unreadable", "work-unreadable", "key-missing"];
+    let whole = !reading.findings.iter().any(|finding| unread.contains(&finding.code));
+    let (name, folder) = (booklet.name.clone(), booklet.path.clone());
+    reading.draft = Some(Draft { name, folder, file, facts, parts, whole, waivers });
     reading
 }
 

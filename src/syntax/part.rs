@@ -33,7 +33,7 @@ pub(super) fn read(
                 .hint("begin the file with the part's heading: `# The zip`"),
         );
         Builder::new(&mut reader, &pieces[..first]).blocks();
-    } else if pieces.is_empty() {
+    } else if text.trim().is_empty() {
         reader.findings.push(
             Finding::error("heading-skips", source.at(0..0), "this part is empty")
                 .hint("begin it with a heading, `# The zip`, and steps, `## Sew the zip {#sew-zip}`"),

@@ -274,13 +274,10 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
             return;
         }
         let mut at = range.start;
-        let inside: Vec<Range<usize>> = self
-            .reader
-            .groups
-            .iter()
-            .filter(|group| group.start >= range.start && group.end <= range.end)
-            .cloned()
-            .collect();
+        // The groups stand in the order of the text: a long one is not walked anew for every run.
+        let first = self.reader.groups.partition_point(|group| group.start < range.start);
+        let inside: Vec<Range<usize>> =
+            self.reader.groups[first..].iter().take_while(|group| group.end <= range.end).cloned().collect();
         for group in inside {
             self.verbatim(at..group.start, content);
             at = group.end;

@@ -256,6 +256,10 @@ fn explain(info: &str, text: &str, at: usize) -> (String, String) {
         let hint = "use spaces, not tabs, at the start of a line";
         return ("a tab stands where YAML wants spaces".into(), hint.into());
     }
+    if info.contains("recursion") {
+        let hint = format!("nest at most {DEEPEST} levels");
+        return ("lists and records are nested too deep here".into(), hint);
+    }
     if info.contains("mapping values are not allowed") {
         let hint = "put words that hold a colon in double quotes, and give a new line the same indent as its sisters";
         return ("there is a second colon here, or the indent is wrong".into(), hint.into());

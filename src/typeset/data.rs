@@ -197,9 +197,11 @@ fn finished(edition: &Edition<'_>) -> Value {
 
 fn needs(edition: &Edition<'_>) -> Value {
     let facts = &edition.draft.facts;
+    // A fabric without a width is made on the way, such as cloth quilted from two others.
     let fabrics: Vec<Value> = edition
         .fabrics
         .iter()
+        .filter(|row| !row.widths.is_empty() || row.amount.is_some())
         .map(|row| {
             let fabric = &facts.fabrics[row.fabric];
             json!({

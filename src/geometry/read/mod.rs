@@ -1,0 +1,103 @@
+//! From what an author described to a closed line of runs: every kind of description ends in the
+//! same clockwise ring, so that nothing later needs to know how it was written.
+
+mod drawing;
+mod path;
+mod rectangle;
+
+use kurbo::Point;
+
+use super::fault::ShapeFault;
+use super::ring::{Named, Ring, Seg, signed_area};
+use super::spec::Spec;
+use super::{FARTHEST, crossing};
+
+/// Reads a description and makes sure that it is one simple closed line.
+pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
+    let ring = match spec {
+        Spec::Rectangle {
+            width,
+            height,
+            corners_out,
+        } => rectangle::read(*width, *height, corners_out)?,
+        Spec::Path(runs) => path::read(runs)?,
+        Spec::Drawing(entries) => drawing::read(entries)?,
+    };
+    let ring = clockwise(ring)?;
+    match crossing::find(&ring.segs) {
+        Some(found) => Err(vec![ShapeFault::SelfCrossing {
+            first: ring.name(found.first),
+            second: ring.name(found.second),
+            at: [found.at.x, found.at.y],
+        }]),
+        None => Ok(ring),
+    }
+}
+
+/// A line with an inside, its runs in clockwise order and each edge in one stretch.
+fn clockwise(mut ring: Ring) -> Result<Ring, Vec<ShapeFault>> {
+    let area = signed_area(&ring.segs);
+    // A square of a hundredth of a millimetre: under it there is no piece of cloth.
+    if area.abs() < 1e-4 {
+        // A figure of eight may have no area either, and is told apart by its crossing.
+        if let Some(found) = crossing::find(&ring.segs) {
+            return Err(vec![ShapeFault::SelfCrossing {
+                first: ring.name(found.first),
+                second: ring.name(found.second),
+                at: [found.at.x, found.at.y],
+            }]);
+        }
+        let edge = ring.segs.first().and_then(|seg| seg.edge);
+        return Err(vec![ShapeFault::Degenerate(ring.name(edge))]);
+    }
+    if area < 0.0 {
+        ring.segs = ring.segs.iter().rev().map(Seg::reversed).collect();
+        for edge in &mut ring.edges {
+            edge.against = !edge.against;
+        }
+    }
+    Ok(ring)
+}
+
+/// Gives every stretch of neighbouring runs its edge. The last stretch and the first are one edge
+/// when they bear one name, and the line then begins where that edge does.
+fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
+    let mut edges: Vec<Named> = Vec::new();
+    let mut segs: Vec<Seg> = Vec::new();
+    let mut faults = Vec::new();
+    let count = named.len();
+    let wraps = named.first().zip(named.last()).is_some_and(|(first, last)| first.0 == last.0);
+    let tail = named.iter().rev().take_while(|(name, _)| Some(name) == named.first().map(|first| &first.0)).count();
+    for (index, (name, mut seg)) in named.into_iter().enumerate() {
+        let same = edges.last().is_some_and(|last| last.name == name);
+        let edge = if same {
+            edges.len() - 1
+        } else if wraps && index + tail >= count {
+            0
+        } else {
+            if edges.iter().any(|edge| edge.name == name) {
+                faults.push(ShapeFault::NameTwice { edge: name.clone() });
+            }
+            edges.push(Named {
+                name,
+                against: false,
+            });
+            edges.len() - 1
+        };
+        seg.edge = Some(edge);
+        segs.push(seg);
+    }
+    if wraps && tail < count {
+        segs.rotate_right(tail);
+    }
+    if faults.is_empty() {
+        Ok(Ring { edges, segs })
+    } else {
+        Err(faults)
+    }
+}
+
+fn too_far(point: Point) -> bool {
+    let near = |value: f64| value.is_finite() && value.abs() <= FARTHEST;
+    !(near(point.x) && near(point.y))
+}
