@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use crate::checks::{self, Subject};
+use crate::construct::{History, play};
 use crate::diag::{Finding, Findings, Report, Waiver};
 use crate::figure::{self, Figures};
 use crate::model::{Draft, Text};
@@ -21,6 +22,8 @@ pub struct Compiled<'a> {
     pub draft: Option<&'a Draft>,
     /// Every size, worked out; empty when there was no draft.
     pub editions: &'a [Edition<'a>],
+    /// Every size, played; in the order of the editions.
+    pub histories: &'a [History],
     /// The diagrams.
     pub figures: Figures,
     /// Templates and fonts.
@@ -45,6 +48,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
             sizes: Vec::new(),
             draft: None,
             editions: &[],
+            histories: &[],
             figures: Figures::default(),
             house,
             pictures: BTreeMap::new(),
@@ -60,7 +64,14 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         sheets.iter().map(|sheet| resolve(&draft, &catalogue, sheet, &mut findings)).collect();
     let figures = figure::draw_all(&editions, folder, &house, &mut sources, &mut findings);
     let pictures = pictures(folder, &draft, &mut findings);
-    let subject = Subject { draft: &draft, catalogue: &catalogue, editions: &editions, figures: &figures };
+    let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
+    let subject = Subject {
+        draft: &draft,
+        catalogue: &catalogue,
+        editions: &editions,
+        histories: &histories,
+        figures: &figures,
+    };
     checks::run_all(&subject, &mut findings);
     let waivers: Vec<Waiver> = draft.waivers.iter().chain(&figures.waivers).cloned().collect();
     let report = findings.report(&sources, draft.facts.sizes.len(), &waivers, &checks::waivable);
@@ -69,6 +80,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         sizes: draft.size_ids(),
         draft: Some(&draft),
         editions: &editions,
+        histories: &histories,
         figures,
         house,
         pictures,

@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Sew the flap {#flap}
+//!
 //! ```work
 //! - sew: [front.top, back.top]
 //!   stitch: 2.5 mm
@@ -18,6 +19,7 @@
 //! ## Right
 //! ````md
 //! ## Sew the flap {#flap}
+//!
 //! ```work
 //! - sew: [front.top, back.top]
 //!   allowance: seam

@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! Compare the seams with the diagram.
 //!
 //! ![](figures/sew.svg)
@@ -15,6 +16,7 @@
 //! ## Right
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! Compare the seams with the diagram.
 //!
 //! ![Two pieces, right sides together, sewn on three sides](figures/sew.svg)

@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! Every seam should be caught at both ends.
 //!
 //! #### If one is not
@@ -17,6 +18,7 @@
 //! ## Right
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! Every seam should be caught at both ends.
 //!
 //! ### If one is not
@@ -26,7 +28,8 @@
 //!
 //! ## Limits
 //! A file begins with the heading of its part, `#`; steps are `##`; headings inside a step begin at
-//! `###`. Words or a step before the first `#`, and a file without any heading, are told here too.
+//! `###`, and an introduction has none. Words or a step before the first `#`, and a file without
+//! any heading, are told here too.
 
 use super::Subject;
 use crate::diag::{Finding, Findings};
@@ -46,9 +49,13 @@ fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {
         let Block::Heading(level, _, span) = block else { continue };
         if *level > last + 1 {
             let right = "#".repeat(usize::from(last) + 1);
+            let hint = match last {
+                1 => "begin a step with `##`, or make these words a paragraph: an introduction has no headings".to_owned(),
+                _ => format!("write it with `{right}`; a step is `##`, a heading inside a step `###`"),
+            };
             findings.push(
                 Finding::error("heading-skips", *span, format!("a heading of level {level} follows one of level {last}"))
-                    .hint(format!("write it with `{right}`; a step is `##`, a heading inside a step `###`")),
+                    .hint(hint),
             );
         }
         last = *level;

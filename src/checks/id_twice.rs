@@ -7,18 +7,22 @@
 //! ## Wrong
 //! ````md
 //! ## Press the seams {#press}
+//!
 //! Press the seams open.
 //!
 //! ## Press the pouch {#press}
+//!
 //! Press the whole pouch.
 //! ````
 //!
 //! ## Right
 //! ````md
 //! ## Press the seams {#press-seams}
+//!
 //! Press the seams open.
 //!
 //! ## Press the pouch {#press-pouch}
+//!
 //! Press the whole pouch.
 //! ````
 //!

@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Trim the corners {#trim}
+//!
 //! Trim the corners to 5 mm.
 //! ````
 //!
@@ -17,6 +18,7 @@
 //! ```
 //! ````md
 //! ## Trim the corners {#trim}
+//!
 //! Trim the corners to {trim}.
 //! ````
 //!
@@ -29,6 +31,7 @@
 
 use super::Subject;
 use crate::diag::{Finding, Findings};
+use crate::measure::read_measure;
 use crate::model::{Block, Inline, Text};
 
 /// Units that people type, longest first.
@@ -73,9 +76,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 fn look(text: &Text, findings: &mut Findings) {
     for range in find(&text.text) {
         let written = &text.text[range.clone()];
+        let hint = match read_measure(written) {
+            Ok(_) => format!("name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`"),
+            Err(_) => "name a measurement, such as `{seam}`, or write the figure in braces: `{5 mm}`".to_owned(),
+        };
         findings.push(
             Finding::error("loose-measurement", text.at(range.clone()), format!("`{written}` is typed by hand, so it will not follow the sizes"))
-                .hint(format!("name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`")),
+                .hint(hint),
         );
     }
 }

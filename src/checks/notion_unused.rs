@@ -17,6 +17,7 @@
 //! ```
 //! ````md
 //! ## Sew on the button {#button}
+//!
 //! ```work
 //! - attach: [button, front]
 //!   by: hand
@@ -27,8 +28,9 @@
 //!
 //! ## Limits
 //! A mention in work counts, as does `[](notion:button)`, or a figure of it such as `{zip.length}`,
-//! in the words of a part or step that the size has. A plain word does not: the booklet cannot know
-//! what it means. A notion of the kind `thread` is used by any seam.
+//! in the words of a part or step that the size has; of a choice by size, only the branch that it
+//! takes. A plain word does not: the booklet cannot know what it means. A notion of the kind
+//! `thread` is used by any seam.
 
 use crate::diag::{Finding, Findings};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
@@ -58,7 +60,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         for part in &edition.parts {
             let steps = part.steps.iter().flat_map(|step| &step.step.body);
             part.part.intro.iter().chain(steps).for_each(|block| {
-                block.each_inline(&mut |inline| told |= mentions(inline, id, size));
+                block.each_inline_for(Some(size), &mut |inline| told |= mentions(inline, id));
             });
         }
         if !worked && !told {
@@ -71,20 +73,12 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     }
 }
 
-fn mentions(inline: &Inline, id: &str, size: usize) -> bool {
+fn mentions(inline: &Inline, id: &str) -> bool {
     match inline {
         Inline::Reference(reference) => reference.kind == ReferenceKind::Notion && reference.target == id,
         Inline::Brace(Brace::Print { value, .. }) => {
             let owner = format!("{id}.");
             value.formula.names().iter().any(|(name, _)| name.starts_with(&owner))
-        }
-        Inline::Brace(Brace::Choice { branches, .. }) => {
-            let taken = branches.iter().find(|branch| is_for(branch.sizes.as_ref(), size));
-            let mut found = false;
-            if let Some(branch) = taken {
-                Inline::walk(&branch.content, &mut |inner| found |= mentions(inner, id, size));
-            }
-            found
         }
         _ => false,
     }

@@ -14,6 +14,7 @@
 //! ```
 //! ````md
 //! ## Fold the tab {#fold}
+//!
 //! ```work
 //! - fold: tab
 //! ```
@@ -31,6 +32,7 @@
 //! ```
 //! ````md
 //! ## Fold the tab {#fold}
+//!
 //! ```work
 //! - cut: tab
 //! - fold: tab

@@ -14,6 +14,7 @@
 //! ```
 //! ````md
 //! ## Cut the tab {#tab}
+//!
 //! ```work
 //! - cut: tab
 //! ```
@@ -31,6 +32,7 @@
 //! ```
 //! ````md
 //! ## Cut the tab {#tab}
+//!
 //! ```work
 //! - cut: tab
 //! - fold: tab

@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! ## Finish {#finish}
 //!
 //! Trim the threads.
@@ -15,9 +16,11 @@
 //! ## Right
 //! ````md
 //! ## Look at the seams {#look}
+//!
 //! Every seam should be caught at both ends.
 //!
 //! ## Finish {#finish}
+//!
 //! Trim the threads.
 //! ````
 //!

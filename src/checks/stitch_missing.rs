@@ -7,6 +7,7 @@
 //! ## Wrong
 //! ````md
 //! ## Secure the edge {#edge}
+//!
 //! ```work
 //! - topstitch: front.top
 //! ```
@@ -17,6 +18,7 @@
 //! ## Right
 //! ````md
 //! ## Secure the edge {#edge}
+//!
 //! ```work
 //! - topstitch: front.top
 //!   stitch: 3 mm

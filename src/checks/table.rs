@@ -1,11 +1,28 @@
 //! The table of checks.
 
+use crate::construct::History;
 use crate::diag::{Findings, Level};
 use crate::figure::Figures;
 use crate::resolve::{Catalogue, Edition};
 use crate::model::Draft;
 
 use super::page::Page;
+use super::used_before_cut;
+use super::cut_count_differs;
+use super::edge_unknown;
+use super::seam_lengths_differ;
+use super::notches_differ;
+use super::allowance_differs;
+use super::fused_after_sewn;
+use super::topstitched_before_sewn;
+use super::not_pressed;
+use super::pinned_after_sewn;
+use super::boxed_before_sewn;
+use super::gap_not_left;
+use super::gap_not_closed;
+use super::closed_zip_before_turning;
+use super::edge_left_raw;
+use super::finished_size_differs;
 use super::allowance_missing;
 use super::alt_missing;
 use super::both_systems_disagree;
@@ -67,6 +84,8 @@ pub struct Subject<'a> {
     pub catalogue: &'a Catalogue,
     /// Every size, worked out.
     pub editions: &'a [Edition<'a>],
+    /// Every size, played; in the order of the editions.
+    pub histories: &'a [History],
     /// The diagrams.
     pub figures: &'a Figures,
 }
@@ -80,6 +99,8 @@ pub enum Run {
     Booklet(fn(&Subject<'_>, &mut Findings)),
     /// Once for each size.
     Edition(fn(&Edition<'_>, &mut Findings)),
+    /// Once for each size, over the steps as they were played.
+    Construction(fn(&Edition<'_>, &History, &mut Findings)),
 }
 
 /// One check.
@@ -141,6 +162,8 @@ pub const CHECKS: &[Check] = &[
     check!("size-missing.md", "size-missing", Facts, Error, false, Run::Elsewhere),
     check!("size-unknown.md", "size-unknown", Facts, Error, false, Run::Elsewhere),
     check!("no-stock-length.md", "no-stock-length", Facts, Error, false, Run::Elsewhere),
+    check!("outline-wrong.md", "outline-wrong", Facts, Error, false, Run::Elsewhere),
+    check!("notch-off-edge.md", "notch-off-edge", Facts, Error, false, Run::Elsewhere),
     check!("both_systems_disagree.rs", "both-systems-disagree", Facts, Error, true, Run::Edition(both_systems_disagree::run)),
     check!("rounding_does_not_close.rs", "rounding-does-not-close", Facts, Error, true, Run::Edition(rounding_does_not_close::run)),
     check!("expectation_fails.rs", "expectation-fails", Facts, Error, true, Run::Edition(expectation_fails::run)),
@@ -167,6 +190,22 @@ pub const CHECKS: &[Check] = &[
     check!("piece_not_cut.rs", "piece-not-cut", Work, Error, true, Run::Edition(piece_not_cut::run)),
     check!("piece_unused.rs", "piece-unused", Work, Warning, true, Run::Edition(piece_unused::run)),
     check!("notion_unused.rs", "notion-unused", Work, Warning, true, Run::Edition(notion_unused::run)),
+    check!("used_before_cut.rs", "used-before-cut", Work, Error, false, Run::Construction(used_before_cut::run)),
+    check!("cut_count_differs.rs", "cut-count-differs", Work, Error, false, Run::Construction(cut_count_differs::run)),
+    check!("edge_unknown.rs", "edge-unknown", Work, Error, false, Run::Construction(edge_unknown::run)),
+    check!("seam_lengths_differ.rs", "seam-lengths-differ", Work, Error, true, Run::Construction(seam_lengths_differ::run)),
+    check!("notches_differ.rs", "notches-differ", Work, Error, true, Run::Construction(notches_differ::run)),
+    check!("allowance_differs.rs", "allowance-differs", Work, Error, true, Run::Construction(allowance_differs::run)),
+    check!("fused_after_sewn.rs", "fused-after-sewn", Work, Error, true, Run::Construction(fused_after_sewn::run)),
+    check!("topstitched_before_sewn.rs", "topstitched-before-sewn", Work, Error, true, Run::Construction(topstitched_before_sewn::run)),
+    check!("not_pressed.rs", "not-pressed", Work, Warning, true, Run::Construction(not_pressed::run)),
+    check!("pinned_after_sewn.rs", "pinned-after-sewn", Work, Error, true, Run::Construction(pinned_after_sewn::run)),
+    check!("boxed_before_sewn.rs", "boxed-before-sewn", Work, Error, true, Run::Construction(boxed_before_sewn::run)),
+    check!("gap_not_left.rs", "gap-not-left", Work, Error, true, Run::Construction(gap_not_left::run)),
+    check!("gap_not_closed.rs", "gap-not-closed", Work, Error, true, Run::Construction(gap_not_closed::run)),
+    check!("closed_zip_before_turning.rs", "closed-zip-before-turning", Work, Error, true, Run::Construction(closed_zip_before_turning::run)),
+    check!("edge_left_raw.rs", "edge-left-raw", Work, Error, true, Run::Construction(edge_left_raw::run)),
+    check!("finished_size_differs.rs", "finished-size-differs", Work, Error, true, Run::Construction(finished_size_differs::run)),
     check!("figure-not-drawable.md", "figure-not-drawable", Figures, Error, false, Run::Elsewhere),
     check!("figure-formula.md", "figure-formula", Figures, Error, false, Run::Elsewhere),
     check!("script-in-figure.md", "script-in-figure", Figures, Error, false, Run::Elsewhere),
@@ -198,6 +237,12 @@ pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
             Run::Elsewhere => {}
             Run::Booklet(run) => run(subject, findings),
             Run::Edition(run) => subject.editions.iter().for_each(|edition| run(edition, findings)),
+            // Steps that could not be read would be missed at every turn.
+            Run::Construction(_) if !subject.draft.whole => {}
+            Run::Construction(run) => {
+                let played = subject.editions.iter().zip(subject.histories);
+                played.for_each(|(edition, history)| run(edition, history, findings));
+            }
         }
     }
 }
@@ -211,8 +256,9 @@ impl Check {
         };
         let waived = if self.waivable {
             format!(
-                " Where it is meant, waive it and say why: in words and diagrams `<!-- waive {0}: the reason -->`, \
-                 in booklet.yaml an entry `{{check: {0}, at: the.key, because: the reason}}` under `waive:`.",
+                " Where it is meant, waive it and say why:\n\n\
+                 - in words and diagrams: `<!-- waive {0}: the reason -->`\n\
+                 - in booklet.yaml, under `waive:`: `{{check: {0}, at: the.key, because: the reason}}`",
                 self.code
             )
         } else {

@@ -80,7 +80,7 @@ impl Tracer<'_> {
         }
         output::line(&format!("{indent}{value}    {file}:{}", place.line));
         for (part, quantity) in explain(&expression.formula, self.edition.sheet) {
-            if part.contains('(') {
+            if part.contains('(') && part != text {
                 let worked = Worked { quantity, stated: None };
                 output::line(&format!("{indent}  {part} = {}", self.figures(&worked)));
             }

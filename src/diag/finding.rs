@@ -41,6 +41,8 @@ pub struct Finding {
     /// Sizes (by their place in `sizes`) that have the fault, with what differs by size (may be
     /// empty); none at all when the fault does not hang on the size.
     pub sizes: Vec<(usize, String)>,
+    /// Whether the same message at other places is the same fault, told once with all its places.
+    pub everywhere: bool,
 }
 
 impl Finding {
@@ -64,6 +66,7 @@ impl Finding {
             label: String::new(),
             notes: Vec::new(),
             sizes: Vec::new(),
+            everywhere: false,
         }
     }
 
@@ -76,6 +79,12 @@ impl Finding {
     /// Says what the marked characters are.
     pub fn label(mut self, label: impl Into<String>) -> Finding {
         self.label = label.into();
+        self
+    }
+
+    /// Says that the same message at other places is this very fault, to be told once.
+    pub fn everywhere(mut self) -> Finding {
+        self.everywhere = true;
         self
     }
 

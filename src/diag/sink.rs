@@ -87,9 +87,13 @@ impl Findings {
     ) -> Report {
         let mut merged = merge(self.found);
         for finding in &mut merged {
-            let all = finding.sizes.len() == size_count;
-            if all && finding.sizes.iter().all(|(_, detail)| detail.is_empty()) {
+            let Some((_, detail)) = finding.sizes.first().cloned() else { continue };
+            let alike = finding.sizes.iter().all(|(_, other)| *other == detail);
+            if finding.sizes.len() == size_count && alike {
                 finding.sizes.clear();
+                if !detail.is_empty() {
+                    finding.message = format!("{}: {detail}", finding.message);
+                }
             }
         }
         let mut used = vec![false; waivers.len()];
@@ -129,12 +133,15 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
     for finding in found {
         let twin = merged.iter_mut().find(|other| {
             other.code == finding.code
-                && other.span == finding.span
+                && (other.span == finding.span || other.everywhere)
                 && other.message == finding.message
                 && other.sizes.is_empty() == finding.sizes.is_empty()
         });
         match twin {
             Some(twin) => {
+                if twin.span != finding.span && !twin.notes.iter().any(|(span, _)| *span == finding.span) {
+                    twin.notes.push((finding.span, "and here".into()));
+                }
                 for (size, detail) in finding.sizes {
                     if !twin.sizes.iter().any(|(known, _)| *known == size) {
                         twin.sizes.push((size, detail));
@@ -155,9 +162,9 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
 
 fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
     match waivable(&waiver.check) {
-        None => Finding::error("waiver-unused", waiver.span, format!("no check is called `{}`", waiver.check))
+        None => Finding::warning("waiver-unused", waiver.span, format!("no check is called `{}`", waiver.check))
             .hint("`notchbook explain` lists the checks"),
-        Some(false) => Finding::error(
+        Some(false) => Finding::warning(
             "waiver-unused",
             waiver.span,
             format!("`{}` cannot be waived: without it the booklet cannot be made", waiver.check),
@@ -165,7 +172,7 @@ fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
         .hint("mend the fault, and take the waiver out"),
         Some(true) if waiver.reason.is_empty() => {
             Finding::error("waiver-without-reason", waiver.span, "this waiver gives no reason")
-                .hint(format!("write why it is right here: `waive {}: the reason`", waiver.check))
+                .hint(format!("write why it is right here: `waive {}: the reason`, in the facts `because: the reason`", waiver.check))
         }
         Some(true) => Finding::warning(
             "waiver-unused",

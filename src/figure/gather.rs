@@ -162,7 +162,7 @@ impl Studio<'_> {
         measure_tree::words(&tree, &document, &locate, size, findings);
         let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
         let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
-        if width > measure_tree::WIDEST + 0.5 || height > 200.0 {
+        if width > measure_tree::WIDEST + 0.5 || height > 200.5 {
             findings.push(
                 Finding::error("figure-too-wide", drawing.root, format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"))
                     .hint(format!("keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words", measure_tree::WIDEST))

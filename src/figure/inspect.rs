@@ -129,16 +129,18 @@ impl Look<'_> {
 
     fn class(&mut self, value: &str, range: std::ops::Range<usize>) {
         let mut at = 0;
+        // Of a choice by size, the classes count and the rest is left to the formula's own reader.
+        let mut depth = 0usize;
         for word in value.split([' ', '\n', '\t']) {
             let start = range.start + at;
             at += word.len() + 1;
-            if word.is_empty() || word.contains(['{', '}']) {
-                continue;
-            }
-            match class(word) {
+            let chosen = depth > 0 || word.contains('{');
+            depth = (depth + word.matches('{').count()).saturating_sub(word.matches('}').count());
+            match class(word.trim_matches(['{', '}'])) {
                 Some(class) => {
                     self.found.classes.insert(class.name.to_owned());
                 }
+                None if chosen || word.is_empty() => {}
                 None => self.findings.push(
                     Finding::warning("class-unknown", self.text.at(start..start + word.len()), format!("the house style has no class `{word}`"))
                         .hint(did_you_mean(

@@ -43,7 +43,7 @@ pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, 
             if let Some(message) = fault {
                 findings.push(
                     Finding::error("figure-not-drawable", locate(attribute.range_value()), message)
-                        .hint("see what the formula comes to in this size, and mend the number or the command")
+                        .hint("mend it; where a formula stands there, see what it comes to in this size")
                         .in_size(size, ""),
                 );
             }

@@ -106,16 +106,25 @@ impl ShapeFault {
     pub fn message(&self) -> String {
         match self {
             Self::NotClosed { gap } => {
-                format!("the outline does not close: it ends {} from its start", mm(*gap))
+                format!(
+                    "the outline does not close: it ends {} from its start",
+                    mm(*gap)
+                )
             }
             Self::StartMisplaced => {
                 "the outline does not begin with one start point and end where it closes".to_owned()
             }
             Self::SelfCrossing { first, second, at } if first == second => {
-                format!("the edge `{first}` crosses or touches itself {}", place(*at))
+                format!(
+                    "the edge `{first}` crosses or touches itself {}",
+                    place(*at)
+                )
             }
             Self::SelfCrossing { first, second, at } => {
-                format!("the edge `{first}` crosses or touches `{second}` {}", place(*at))
+                format!(
+                    "the edge `{first}` crosses or touches `{second}` {}",
+                    place(*at)
+                )
             }
             Self::AllowanceEatsPiece { edge } => {
                 format!("the allowances leave nothing of the edge `{edge}`")
@@ -148,7 +157,10 @@ impl ShapeFault {
                 format!("the line drawn for `{edge}` cannot be read: {message}")
             }
             Self::NotJoined { edge, gap, .. } => {
-                format!("`{edge}` begins {} from the end of the line before it", mm(*gap))
+                format!(
+                    "`{edge}` begins {} from the end of the line before it",
+                    mm(*gap)
+                )
             }
             Self::TooFar { edge } => format!("`{edge}` reaches further than a kilometre"),
         }

@@ -1,7 +1,9 @@
 //! A closed line as runs that know their edge: the form in which outlines are read, offset and
 //! measured.
 
-use kurbo::{BezPath, CubicBez, ParamCurve, ParamCurveArclen, ParamCurveDeriv, PathSeg, Point, Vec2};
+use kurbo::{
+    BezPath, CubicBez, ParamCurve, ParamCurveArclen, ParamCurveDeriv, PathSeg, Point, Vec2,
+};
 
 use crate::measure::{Exact, to_f64};
 
@@ -85,7 +87,9 @@ pub(super) fn direction(curve: &PathSeg, t: f64) -> Vec2 {
 
 /// The derivative of a cubic at `t`, read a little further in where it vanishes.
 pub(super) fn speed(cubic: &CubicBez, t: f64) -> Vec2 {
-    let size = (cubic.p1 - cubic.p0).hypot() + (cubic.p2 - cubic.p1).hypot() + (cubic.p3 - cubic.p2).hypot();
+    let size = (cubic.p1 - cubic.p0).hypot()
+        + (cubic.p2 - cubic.p1).hypot()
+        + (cubic.p3 - cubic.p2).hypot();
     let here = cubic.deriv().eval(t).to_vec2();
     if here.hypot() > 1e-6 * size {
         return here;
@@ -96,7 +100,11 @@ pub(super) fn speed(cubic: &CubicBez, t: f64) -> Vec2 {
 
 fn unit(vector: Vec2) -> Vec2 {
     let length = vector.hypot();
-    if length > 0.0 { vector / length } else { Vec2::new(1.0, 0.0) }
+    if length > 0.0 {
+        vector / length
+    } else {
+        Vec2::new(1.0, 0.0)
+    }
 }
 
 /// To the left of the walker, which is outwards on a line that runs clockwise.

@@ -159,6 +159,9 @@ pub struct FinishedRow {
     pub name: Text,
     /// How long it is.
     pub value: BySize,
+    /// The measure of the sewn thing that it must agree with: a copy and `width`, `height` or
+    /// `depth`; `None` where the construction does not determine it.
+    pub sewn: Option<Text>,
 }
 
 /// A term of the trade and its meaning.
@@ -183,6 +186,8 @@ pub struct Fabric {
     pub shrinkage: Option<Expression>,
     /// The sizes that need it (by their place in `sizes`); `None` for all.
     pub sizes: Option<Vec<usize>>,
+    /// The piece that becomes this cloth once it is quilted; `None` for cloth that is bought.
+    pub from: Option<Name>,
     /// Whether its pile or print runs one way.
     pub nap: bool,
     /// How much to buy, as the author states it.
@@ -250,7 +255,11 @@ pub struct Piece {
     /// How the grain runs.
     pub grain: Option<Text>,
     /// Where notches are.
-    pub notches: Vec<Text>,
+    pub notches: Vec<Notch>,
+    /// The edges that are meant to stay raw; the name `all` stands for every one.
+    pub raw: Vec<Name>,
+    /// Whether every second copy is cut from the outline turned over.
+    pub mirrored: bool,
     /// What is cut, fabric by fabric.
     pub cut: Vec<Cut>,
     /// More to know.
@@ -290,6 +299,28 @@ pub enum Outline {
     },
 }
 
+/// A notch.
+#[derive(Debug, Clone)]
+pub struct Notch {
+    /// The edge that it is on.
+    pub edge: Name,
+    /// Where on the edge.
+    pub at: NotchAt,
+    /// As written.
+    pub text: Text,
+}
+
+/// Where on its edge a notch is.
+#[derive(Debug, Clone)]
+pub enum NotchAt {
+    /// In the middle.
+    Centre,
+    /// At a length or a share (a plain number from 0 to 1) from the edge's beginning.
+    FromStart(Expression),
+    /// The same from its end.
+    FromEnd(Expression),
+}
+
 /// One edge of a drawn path.
 #[derive(Debug, Clone)]
 pub struct Segment {
@@ -297,8 +328,26 @@ pub struct Segment {
     pub name: Name,
     /// Where it ends; `None` when it closes the outline.
     pub to: Option<(Expression, Expression)>,
-    /// Two control points of a cubic curve; `None` for a straight edge.
-    pub curve: Option<[(Expression, Expression); 2]>,
+    /// How it runs.
+    pub bend: Bend,
+}
+
+/// How an edge of a drawn path runs.
+#[derive(Debug, Clone)]
+pub enum Bend {
+    /// Straight.
+    Straight,
+    /// A cubic curve with two control points.
+    Cubic([(Expression, Expression); 2]),
+    /// A part of a circle.
+    Arc {
+        /// Its radius.
+        radius: Expression,
+        /// Whether it turns left as one walks along it.
+        left: bool,
+        /// Whether it is the longer of the two arcs.
+        large: bool,
+    },
 }
 
 /// How many of a piece are cut from one fabric.

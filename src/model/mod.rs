@@ -10,8 +10,8 @@ mod work;
 
 pub use date::Date;
 pub use facts::{
-    BySize, Cut, CutCopies, Edition, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notion,
-    Outline, Piece, Segment, Show, Size, Style, Tool, Wearer, Word,
+    Bend, BySize, Cut, CutCopies, Edition, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notch,
+    NotchAt, Notion, Outline, Piece, Segment, Show, Size, Style, Tool, Wearer, Word,
 };
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Reference,
@@ -19,6 +19,8 @@ pub use prose::{
 };
 pub use text::{Expression, Name, Text};
 pub use work::{Param, Verb, Work};
+
+use std::collections::BTreeMap;
 
 use crate::diag::Waiver;
 use crate::source::FileId;
@@ -36,6 +38,9 @@ pub struct Draft {
     pub facts: Facts,
     /// The parts, in the order of the booklet.
     pub parts: Vec<Part>,
+    /// Outlines drawn elsewhere, by file and id: each edge's name (empty for the only one) and its
+    /// path in mm, as SVG path data.
+    pub outlines: BTreeMap<(String, String), Vec<(String, String)>>,
     /// Whether every part could be read: what is missing from the words may otherwise stand in one
     /// that could not, and is not reported.
     pub whole: bool,

@@ -1,6 +1,6 @@
 //! The words: parts, steps, and prose as a tree.
 
-use super::{Expression, Name, Param, Text, Work};
+use super::{Expression, Name, Param, Text, Work, is_for};
 use crate::source::{FileId, Span};
 use std::path::PathBuf;
 
@@ -242,18 +242,24 @@ impl ReferenceKind {
 impl Block {
     /// Calls `see` with every run of prose below this block, footnotes and branches included.
     pub fn each_inline<'a>(&'a self, see: &mut dyn FnMut(&'a Inline)) {
+        self.each_inline_for(None, see);
+    }
+
+    /// The same, in choices only the branch that `size` takes, or all of them when there is no size.
+    pub fn each_inline_for<'a>(&'a self, size: Option<usize>, see: &mut dyn FnMut(&'a Inline)) {
         match self {
-            Block::Paragraph(content) | Block::Heading(_, content, _) => Inline::walk(content, see),
+            Block::Paragraph(content) | Block::Heading(_, content, _) => Inline::walk_for(content, size, see),
             Block::List(_, items) => {
-                items.iter().flat_map(|item| &item.content).for_each(|block| block.each_inline(see));
+                items.iter().flat_map(|item| &item.content).for_each(|block| block.each_inline_for(size, see));
             }
             Block::Quote(content) | Block::Notice(_, content) => {
-                content.iter().for_each(|block| block.each_inline(see));
+                content.iter().for_each(|block| block.each_inline_for(size, see));
             }
             Block::Table(table) => {
-                table.header.iter().chain(table.rows.iter().flatten()).for_each(|cell| Inline::walk(cell, see));
+                let cells = table.header.iter().chain(table.rows.iter().flatten());
+                cells.for_each(|cell| Inline::walk_for(cell, size, see));
             }
-            Block::Figure(figure) => Inline::walk(&figure.alt, see),
+            Block::Figure(figure) => Inline::walk_for(&figure.alt, size, see),
             Block::Code(_) | Block::Rule => {}
         }
     }
@@ -276,16 +282,26 @@ impl Block {
 impl Inline {
     /// Calls `see` with every run in `content`, outer before inner.
     pub fn walk<'a>(content: &'a [Inline], see: &mut dyn FnMut(&'a Inline)) {
+        Inline::walk_for(content, None, see);
+    }
+
+    /// The same, in choices only the branch that `size` takes, or all of them when there is no size.
+    pub fn walk_for<'a>(content: &'a [Inline], size: Option<usize>, see: &mut dyn FnMut(&'a Inline)) {
         for inline in content {
             see(inline);
             match inline {
-                Inline::Strong(inner) | Inline::Emphasis(inner) | Inline::Link(_, inner) => Inline::walk(inner, see),
-                Inline::Reference(reference) => Inline::walk(&reference.content, see),
-                Inline::Brace(Brace::Choice { branches, .. }) => {
-                    branches.iter().for_each(|branch| Inline::walk(&branch.content, see));
+                Inline::Strong(inner) | Inline::Emphasis(inner) | Inline::Link(_, inner) => {
+                    Inline::walk_for(inner, size, see);
                 }
-                Inline::Footnote(blocks) => blocks.iter().for_each(|block| block.each_inline(see)),
-                Inline::Figure(figure) => Inline::walk(&figure.alt, see),
+                Inline::Reference(reference) => Inline::walk_for(&reference.content, size, see),
+                Inline::Brace(Brace::Choice { branches, .. }) => {
+                    let takes = |branch: &&Branch| size.is_none_or(|size| is_for(branch.sizes.as_ref(), size));
+                    let most = if size.is_some() { 1 } else { branches.len() };
+                    let taken = branches.iter().filter(takes).take(most);
+                    taken.for_each(|branch| Inline::walk_for(&branch.content, size, see));
+                }
+                Inline::Footnote(blocks) => blocks.iter().for_each(|block| block.each_inline_for(size, see)),
+                Inline::Figure(figure) => Inline::walk_for(&figure.alt, size, see),
                 Inline::Text(_) | Inline::Code(_) | Inline::Brace(_) | Inline::Break => {}
             }
         }

@@ -141,30 +141,11 @@ impl Lister<'_> {
             }
             let note = self.prose(&piece.note, findings);
             let dimensions = match &piece.outline {
-                Some(Outline::Rectangle { width, height, corners_out }) => {
-                    for (_, across, down) in corners_out {
-                        self.sheet.by_size(across, findings);
-                        self.sheet.by_size(down, findings);
-                    }
-                    let width = self.sheet.by_size(width, findings);
-                    let height = self.sheet.by_size(height, findings);
-                    width.zip(height)
-                }
-                Some(Outline::Path(segments)) => {
-                    for segment in segments {
-                        let points = segment.to.iter().chain(segment.curve.iter().flatten());
-                        for (across, down) in points {
-                            self.sheet.work_out(across, self.sheet, findings);
-                            self.sheet.work_out(down, self.sheet, findings);
-                        }
-                    }
-                    None
+                Some(Outline::Rectangle { width, height, .. }) => {
+                    self.sheet.by_size(width, findings).zip(self.sheet.by_size(height, findings))
                 }
                 _ => None,
             };
-            for (_, allowance) in &piece.allowance {
-                self.sheet.work_out(allowance, self.sheet, findings);
-            }
             for cut in &piece.cut {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {

@@ -10,6 +10,7 @@ mod names;
 mod printed;
 mod prose;
 mod scope;
+mod shapes;
 mod sheet;
 mod works;
 

@@ -259,8 +259,13 @@ impl Printer<'_> {
             ReferenceKind::Figure => "no step with a diagram has the id",
             ReferenceKind::Term => "no term is",
         };
+        let otherwise = match reference.kind {
+            ReferenceKind::Step => "write an id that stands in a heading's braces, such as `{#zip-first}`",
+            ReferenceKind::Figure => "name the id of a step that shows a diagram",
+            _ => "add it to booklet.yaml, or name one that stands there",
+        };
         Finding::error("reference-broken", reference.span, format!("{what} `{target}`"))
-            .hint(did_you_mean(target, names, "write an id that stands in a heading's braces, such as `{#zip-first}`"))
+            .hint(did_you_mean(target, names, otherwise))
     }
 }
 

@@ -75,9 +75,9 @@ impl<'a> Scope<'a> {
             [one] => return Some(*one),
             // That a work fact leaves it out is told where it does.
             [] if step.works.iter().any(|work| ought_to_name(work, name)) => return None,
-            [] => Finding::error("unknown-name", expression.span(), format!("no work of this step names its {name}"))
+            [] => Finding::error("unknown-name", expression.span(), format!("no work of this step gives its `{name}`"))
                 .hint(format!("add `{name}: …` to a fact in the step's work block, or name a measurement here")),
-            [_, ..] => Finding::error("unknown-name", expression.span(), format!("the work of this step names {} kinds of {name}", worked.len()))
+            [_, ..] => Finding::error("unknown-name", expression.span(), format!("the work of this step gives {} different figures for `{name}`", worked.len()))
                 .hint("name the measurement that is meant here"),
         };
         findings.push(finding.in_size(self.sheet.size(), ""));

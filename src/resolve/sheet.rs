@@ -2,11 +2,13 @@
 
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 use super::names::{Catalogue, NameKind};
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::measure::{Lookup, Measure, Names, Outcome, Problem, ProblemKind, Quantity, evaluate};
-use crate::model::{BySize, Draft, Expression};
+use crate::geometry::Shape;
+use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Quantity, Unit, evaluate};
+use crate::model::{BySize, Draft, Expression, is_for};
 use crate::source::Span;
 use crate::syntax::problem_to_finding;
 
@@ -24,12 +26,14 @@ pub struct Worked {
 
 /// The values of one size.
 pub struct Sheet<'a> {
-    draft: &'a Draft,
+    pub(super) draft: &'a Draft,
     catalogue: &'a Catalogue,
     size: usize,
+    pub(super) shapes: RefCell<BTreeMap<usize, Option<Rc<Shape>>>>,
+    pub(super) building: RefCell<Vec<usize>>,
     known: RefCell<BTreeMap<String, Option<Worked>>>,
     open: RefCell<Vec<(String, Span)>>,
-    findings: RefCell<Findings>,
+    pub(super) findings: RefCell<Findings>,
     used: RefCell<BTreeSet<String>>,
     printed: RefCell<Vec<(Span, Worked)>>,
 }
@@ -41,6 +45,8 @@ impl<'a> Sheet<'a> {
             draft,
             catalogue,
             size,
+            shapes: RefCell::default(),
+            building: RefCell::default(),
             known: RefCell::default(),
             open: RefCell::default(),
             findings: RefCell::default(),
@@ -49,6 +55,11 @@ impl<'a> Sheet<'a> {
         };
         for measurement in &draft.facts.measurements {
             sheet.named(&measurement.name.text);
+        }
+        for (at, piece) in draft.facts.pieces.iter().enumerate() {
+            if is_for(piece.sizes.as_ref(), size) {
+                sheet.shape(at);
+            }
         }
         findings.extend(sheet.findings.take().iter().cloned());
         sheet
@@ -78,7 +89,7 @@ impl<'a> Sheet<'a> {
     /// Takes down that a value was printed by a formula of its own, for the checks of both systems.
     /// A bare name is left out: its figures are judged where it is defined.
     pub fn note_printed(&self, expression: &Expression, worked: Worked) {
-        if !matches!(expression.formula.root.kind, crate::measure::ExprKind::Name(_)) {
+        if !matches!(expression.formula.root.kind, ExprKind::Name(_)) {
             self.printed.borrow_mut().push((expression.span(), worked));
         }
     }
@@ -97,9 +108,7 @@ impl<'a> Sheet<'a> {
     ) -> Option<Worked> {
         let outcome = self.outcome(expression, names, findings)?;
         match outcome {
-            Outcome::Quantity(quantity) => {
-                Some(Worked { quantity, stated: expression.formula.as_measure().copied() })
-            }
+            Outcome::Quantity(quantity) => Some(Worked { quantity, stated: self.stated(expression) }),
             Outcome::Truth(_) => {
                 findings.push(
                     Finding::error("unit-mismatch", expression.span(), "a comparison stands where a figure should")
@@ -109,6 +118,15 @@ impl<'a> Sheet<'a> {
                 None
             }
             Outcome::List(_) => None,
+        }
+    }
+
+    /// The figure as the author stated it, which a bare name keeps: `{seam}` prints both figures of
+    /// `seam: 1 cm (3/8 in)`. `None` where a formula makes a new figure.
+    fn stated(&self, expression: &Expression) -> Option<Measure> {
+        match &expression.formula.root.kind {
+            ExprKind::Name(name) => self.get(name)?.stated,
+            _ => expression.formula.as_measure().copied(),
         }
     }
 
@@ -144,19 +162,43 @@ impl<'a> Sheet<'a> {
     /// Adds "did you mean" to an unknown name.
     fn guess(&self, mut problem: Problem) -> Problem {
         if let ProblemKind::UnknownName(name) = &problem.kind {
-            let names = self.catalogue.in_formulas(self.draft);
-            let otherwise = match self.catalogue.get(name) {
-                Some(kind) => format!("`{name}` is {}, which has no value of its own", kind.word()),
-                None => "write a measurement of booklet.yaml, or add this one there".to_owned(),
+            if Unit::parse(name).is_some() {
+                return problem;
+            }
+            let mut names = self.catalogue.in_formulas(self.draft);
+            names.extend(self.piece_names(name));
+            let (owner, field) = name.split_once('.').unwrap_or((name.as_str(), ""));
+            let otherwise = match self.catalogue.get(owner) {
+                Some(NameKind::Notion(_)) if matches!(field, "length" | "amount" | "count") => {
+                    format!("give the notion `{owner}` a `{field}:`, or name another value")
+                }
+                Some(kind) if field.is_empty() => {
+                    format!("`{name}` is {}, which has no value of its own: name a measurement", kind.word())
+                }
+                _ => "write a measurement of booklet.yaml, or add this one there".to_owned(),
             };
             problem.hint = did_you_mean(name, names.iter().map(String::as_str), &otherwise);
         }
         problem
     }
 
+    /// What could have been meant behind the dot of a piece's name.
+    fn piece_names(&self, name: &str) -> Vec<String> {
+        let Some((owner, _)) = name.split_once('.') else { return Vec::new() };
+        let Some(piece) = self.catalogue.get(owner).and_then(|kind| kind.piece()) else { return Vec::new() };
+        let Some(shape) = self.shape(piece) else { return Vec::new() };
+        let edges = shape.edges().iter().map(|edge| edge.name.clone());
+        edges.chain(["width", "height", "area"].map(str::to_owned)).map(|field| format!("{owner}.{field}")).collect()
+    }
+
     fn named(&self, name: &str) -> Lookup {
         if let Some(known) = self.known.borrow().get(name) {
             return known.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity));
+        }
+        if let Some(measure) = self.of_piece(name) {
+            let worked = measure.map(|quantity| Worked { quantity, stated: None });
+            self.known.borrow_mut().insert(name.to_owned(), worked);
+            return worked.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity));
         }
         let Some((value, span)) = self.definition(name) else { return Lookup::Unknown };
         if let Some(ring) = self.ring(name) {
@@ -173,6 +215,17 @@ impl<'a> Sheet<'a> {
         self.open.borrow_mut().pop();
         self.known.borrow_mut().insert(name.to_owned(), worked);
         worked.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity))
+    }
+
+    /// A dotted name that belongs to a piece: its value, or nothing where the piece is faulty; `None`
+    /// when the name is no measure of a piece.
+    fn of_piece(&self, name: &str) -> Option<Option<Quantity>> {
+        let (owner, field) = name.split_once('.')?;
+        let piece = self.catalogue.get(owner)?.piece()?;
+        match self.shape(piece) {
+            None => Some(None),
+            Some(_) => self.piece_measure(piece, field).map(Some),
+        }
     }
 
     /// The formula behind a name.

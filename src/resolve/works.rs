@@ -128,7 +128,12 @@ fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, fi
     let pieces = draft.facts.pieces.iter().map(|piece| piece.id.text.as_str()).collect::<Vec<_>>().join(", ");
     findings.push(
         Finding::error("unknown-name", span, message)
-            .hint(did_you_mean(owner, names, &format!("the pieces are: {pieces}; plain words have a space between them"))),
+            .hint(did_you_mean(
+                owner,
+                names,
+                &format!("the pieces are: {pieces}; a copy's name stands under its piece's `cut:`; plain words have a space between them"),
+            ))
+            .everywhere(),
     );
 }
 

@@ -162,8 +162,12 @@ fn read_filter(reader: &mut Reader<'_>, range: Range<usize>) -> Option<Filter> {
     if known || Unit::parse(&text.text).is_some() {
         return Some(Filter { name: text.text, span: text.span });
     }
+    let message = match text.text.as_str() {
+        "" => "nothing stands after the bar".to_owned(),
+        other => format!("`{other}` is no way to print a value"),
+    };
     reader.findings.push(
-        Finding::error("formula-unreadable", text.span, format!("`{}` is no way to print a value", text.text))
+        Finding::error("formula-unreadable", text.span, message)
             .hint("write a unit (`cm`, `in`), `words`, `first` or `second` after the bar"),
     );
     None
@@ -176,6 +180,7 @@ fn choice(
     span: crate::source::Span,
 ) -> Brace {
     let mut read = Vec::new();
+    let mut whole = true;
     for (branch, head) in branches.into_iter().zip(heads) {
         let Some(head) = head else {
             let span = trimmed(reader, branch).span;
@@ -183,23 +188,28 @@ fn choice(
                 Finding::error("choice-unreadable", span, "this branch names no size")
                     .hint("begin it with its sizes and a colon, such as `large: three times`, or with `else:`"),
             );
+            whole = false;
             continue;
         };
-        let sizes = if trimmed(reader, head.clone()).text == "else" { None } else { Some(names(reader, head.clone())) };
+        let is_else = trimmed(reader, head.clone()).text == "else";
+        let sizes = if is_else { None } else { Some(names(reader, head.clone(), &mut whole)) };
         let content = reader.inline_part(head.end + 1..branch.end);
         read.push(Branch { sizes, content });
     }
-    Brace::Choice { branches: read, span }
+    // What a branch that cannot be read would have covered is not told beside its fault.
+    if whole { Brace::Choice { branches: read, span } } else { Brace::Broken }
 }
 
-fn names(reader: &mut Reader<'_>, head: Range<usize>) -> Vec<usize> {
+/// The sizes of a branch; `whole` becomes false when one is unknown.
+fn names(reader: &mut Reader<'_>, head: Range<usize>, whole: &mut bool) -> Vec<usize> {
     let mut found = Vec::new();
     let mut at = head.start;
     let text = reader.source.text[head].to_owned();
     for word in text.split(',') {
         let name = trimmed(reader, at..at + word.len());
-        if let Some(index) = sizes::index(&name.text, name.span, reader.sizes, reader.findings) {
-            found.push(index);
+        match sizes::index(&name.text, name.span, reader.sizes, reader.findings) {
+            Some(index) => found.push(index),
+            None => *whole = false,
         }
         at += word.len() + 1;
     }

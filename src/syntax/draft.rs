@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
-use super::{facts, part, waive, yaml};
+use super::{facts, outlines, part, waive, yaml};
 use crate::diag::{Finding, Findings};
 use crate::model::{Draft, Part, Text};
 use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
@@ -43,8 +43,9 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     let parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
     let unread = ["file-unreadable", "nested-too-deep", "yaml-unreadable", "work-unreadable", "key-missing"];
     let whole = !reading.findings.iter().any(|finding| unread.contains(&finding.code));
+    let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
-    reading.draft = Some(Draft { name, folder, file, facts, parts, whole, waivers });
+    reading.draft = Some(Draft { name, folder, file, facts, parts, outlines, whole, waivers });
     reading
 }
 

@@ -87,8 +87,16 @@ fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Finishe
     fields::named(node, "finished measurements", findings)
         .into_iter()
         .filter_map(|(key, node)| {
-            let value = measures::by_size(node, &format!("“{}”", key.text), sizes, findings)?;
-            Some(FinishedRow { name: key.clone(), value })
+            let what = format!("“{}”", key.text);
+            // A record with `value:` also says which measure of the sewn thing it is.
+            let is_record = matches!(&node.value, Value::Map(entries) if entries.iter().any(|(key, _)| key.text == "value"));
+            if !is_record {
+                let value = measures::by_size(node, &what, sizes, findings)?;
+                return Some(FinishedRow { name: key.clone(), value, sewn: None });
+            }
+            let record = Fields::open(node, "a finished measurement", &["value", "sewn"], findings)?;
+            let value = measures::by_size(record.need("value", "width", findings)?, &what, sizes, findings)?;
+            Some(FinishedRow { name: key.clone(), value, sewn: record.text("sewn", findings) })
         })
         .collect()
 }

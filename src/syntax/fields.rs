@@ -55,12 +55,12 @@ impl<'a> Fields<'a> {
     pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
         let found = self.get(key);
         if found.is_none() {
-            let place = self.entries.iter().find(|(known, _)| known.text == key);
-            let span = place.map_or_else(|| self.first_line(), |(known, _)| known.span);
-            findings.push(
-                Finding::error("key-missing", span, format!("{} has no `{key}`", self.what))
+            findings.push(match self.entries.iter().find(|(known, _)| known.text == key) {
+                Some((known, _)) => Finding::error("key-missing", known.span, format!("`{key}` has no value"))
+                    .hint(format!("write it behind the colon: `{key}: {example}`")),
+                None => Finding::error("key-missing", self.first_line(), format!("{} has no `{key}`", self.what))
                     .hint(format!("add a line: `{key}: {example}`")),
-            );
+            });
         }
         found
     }
@@ -147,9 +147,16 @@ pub(super) fn record<T: DeserializeOwned>(node: &Node, what: &str, findings: &mu
         Err(error) => {
             let at = node.follow(error.path());
             let words = error.inner().to_string();
+            let wanted = words.split_once("expected ").map_or("one of the values it may have", |(_, wanted)| wanted);
+            let wanted = if wanted == "a string" { "a single value" } else { wanted };
+            let message = match &at.value {
+                Value::Scalar(text) => format!("{what} cannot be `{}`", text.text),
+                _ => format!("{what} cannot be {}", at.what()),
+            };
+            let place = error.path().to_string();
             findings.push(
-                Finding::error("value-unreadable", at.span, format!("{what} cannot be read: {words}"))
-                    .hint("write one of the values named above, or leave the line out"),
+                Finding::error("value-unreadable", at.span, message.replacen(what, &format!("`{place}` of {what}"), 1))
+                    .hint(format!("write {wanted}, or leave the line out")),
             );
             None
         }

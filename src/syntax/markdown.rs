@@ -6,6 +6,7 @@ use std::ops::Range;
 use pulldown_cmark::{Event, Options, Parser, Tag, TagEnd};
 
 use super::braces;
+use super::links;
 use super::prose::Builder;
 use super::waive::WaiverNote;
 use crate::diag::{Finding, Findings};
@@ -134,7 +135,7 @@ impl<'a> Reader<'a> {
 }
 
 fn events(text: &str, offset: usize) -> Vec<Piece> {
-    Parser::new_ext(text, options())
+    Parser::new_ext(&links::hide(text), options())
         .into_offset_iter()
         .map(|(event, range)| (event.into_static(), range.start + offset..range.end + offset))
         .collect()

@@ -24,9 +24,9 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
                 let code = if items.len() < sizes.len() { "size-missing" } else { "size-unknown" };
                 findings.push(
                     Finding::error(code, node.span, format!(
-                        "{what} lists {} values, but there are {} sizes",
-                        items.len(),
-                        sizes.len()
+                        "{what} lists {}, but there {}",
+                        counted(items.len(), "value"),
+                        if sizes.len() == 1 { "is 1 size".to_owned() } else { format!("are {} sizes", sizes.len()) }
                     ))
                     .hint(format!("give one value for each of: {}", names.join(", "))),
                 );
@@ -60,6 +60,10 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
             Some(BySize::Each(each))
         }
     }
+}
+
+fn counted(count: usize, thing: &str) -> String {
+    if count == 1 { format!("1 {thing}") } else { format!("{count} {thing}s") }
 }
 
 /// One formula; anything but a single value is a finding.

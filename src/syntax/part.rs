@@ -133,6 +133,7 @@ fn conditions(
     if !stray.is_empty() || !clean || !classes.is_empty() {
         let finding = Finding::error("for-unreadable", braces, "this heading's braces cannot be read");
         reader.findings.push(match value {
+            Some(_) if names.is_empty() => finding.hint("name the sizes that it is for, `for=small,large`, or take `for=` out"),
             Some(_) => finding.hint(format!("write the sizes without quotes and without spaces: `for={}`", names.join(","))),
             None => finding.hint("write `{#the-id}`, or `{#the-id for=small,large}` for some sizes only"),
         });

@@ -1,14 +1,16 @@
 //! Pieces: outlines, allowances, notches, and what is cut from which fabric.
 
+use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::markdown;
 use super::measures;
+use super::things::yes;
 use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::model::{BySize, Cut, CutCopies, Expression, Outline, Piece, Segment, Size, Text};
+use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
 const KEYS: &[&str] =
-    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "cut", "note"];
+    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "raw", "mirrored", "cut", "note"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
@@ -29,7 +31,15 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
             grain: record.text("grain", findings),
-            notches: record.get("notches").map(|node| texts(node, "a notch", findings)).unwrap_or_default(),
+            notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
+            raw: record
+                .get("raw")
+                .map(|node| texts(node, "a raw edge", findings))
+                .unwrap_or_default()
+                .iter()
+                .map(|text| fields::name(text, findings))
+                .collect(),
+            mirrored: record.text("mirrored", findings).is_some_and(|text| yes(&text, findings)),
             cut: record.get("cut").map(|node| cut(node, findings)).unwrap_or_default(),
             note: record
                 .text("note", findings)
@@ -83,6 +93,39 @@ fn texts(node: &Node, what: &str, findings: &mut Findings) -> Vec<Text> {
     fields::list(node).into_iter().filter_map(|item| fields::text(item, what, findings)).collect()
 }
 
+/// `top centre`, `top 1/3`, `top 5 cm`, `top 5 cm from end`.
+fn notches(node: &Node, findings: &mut Findings) -> Vec<Notch> {
+    texts(node, "a notch", findings).into_iter().filter_map(|text| notch(text, findings)).collect()
+}
+
+fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
+    let whole = text.text.trim();
+    let (edge, place) = whole.split_once(' ').unwrap_or((whole, ""));
+    let place = place.trim();
+    let edge_at = text.text.find(edge).unwrap_or(0);
+    let edge_text = Text { text: edge.to_owned(), span: text.at(edge_at..edge_at + edge.len()), verbatim: text.verbatim };
+    let name = fields::name(&edge_text, findings);
+    if matches!(place, "centre" | "center" | "middle") {
+        return Some(Notch { edge: name, at: NotchAt::Centre, text });
+    }
+    let (formula, from_end) = match place.strip_suffix("from end").or(place.strip_suffix("from the end")) {
+        Some(formula) => (formula.trim(), true),
+        None => (place, false),
+    };
+    if formula.is_empty() {
+        findings.push(
+            Finding::error("value-unreadable", text.span, format!("this notch does not say where on `{edge}` it is"))
+                .hint(format!("write `{edge} centre`, `{edge} 1/3`, `{edge} 5 cm` or `{edge} 5 cm from end`")),
+        );
+        return None;
+    }
+    let at = text.text.rfind(formula).unwrap_or(0);
+    let source = Text { text: formula.to_owned(), span: text.at(at..at + formula.len()), verbatim: text.verbatim };
+    let formula = parse_expression(&source, findings)?;
+    let at = if from_end { NotchAt::FromEnd(formula) } else { NotchAt::FromStart(formula) };
+    Some(Notch { edge: name, at, text })
+}
+
 fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
     let mut cuts = Vec::new();
     for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
@@ -131,7 +174,10 @@ fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outli
         return Some(Outline::Rectangle { width, height, corners_out: corners });
     }
     if let Some(node) = record.get("path") {
-        return Some(Outline::Path(fields::list(node).into_iter().filter_map(|item| segment(item, findings)).collect()));
+        // Every edge is read for its faults; with one of them missing there is no outline.
+        let segments: Vec<Option<Segment>> =
+            fields::list(node).into_iter().map(|item| segment(item, findings)).collect();
+        return segments.into_iter().collect::<Option<Vec<Segment>>>().map(Outline::Path);
     }
     if record.get("svg").is_some() {
         let file = record.need_text("svg", "pieces/yoke.svg", findings)?;
@@ -153,6 +199,7 @@ fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::
                 Finding::error("key-unknown", key.span, format!("corners are taken out at the top or the bottom, not at `{}`", key.text))
                     .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
             );
+            continue;
         }
         if let Some((width, height)) = pair(node, "a corner taken out", sizes, findings) {
             found.push((fields::name(key, findings), width, height));
@@ -205,27 +252,43 @@ fn segment(node: &Node, findings: &mut Findings) -> Option<Segment> {
     })?;
     let name = fields::name(key, findings);
     match &target.value {
-        Value::Scalar(text) if text.text == "close" => Some(Segment { name, to: None, curve: None }),
-        Value::List(_) => Some(Segment { name, to: Some(point(target, findings)?), curve: None }),
+        Value::Scalar(text) if text.text == "close" => Some(Segment { name, to: None, bend: Bend::Straight }),
+        Value::List(_) => Some(Segment { name, to: Some(point(target, findings)?), bend: Bend::Straight }),
         _ => {
-            let record = Fields::open(target, "an edge", &["to", "curve"], findings)?;
+            let record = Fields::open(target, "an edge", &["to", "curve", "arc", "turn", "large"], findings)?;
             let to = match record.need("to", "[30 cm, 0 cm]", findings)? {
                 Node { value: Value::Scalar(text), .. } if text.text == "close" => None,
                 node => Some(point(node, findings)?),
             };
-            let controls: Vec<&Node> = record.get("curve").map(fields::list).unwrap_or_default();
-            let curve = match controls.as_slice() {
-                [] => None,
-                [first, second] => Some([point(first, findings)?, point(second, findings)?]),
-                _ => {
-                    findings.push(
-                        Finding::error("value-unreadable", target.span, "a curve has two control points")
-                            .hint("write `curve: [[30 cm, 5 cm], [28 cm, 10 cm]]`"),
-                    );
-                    None
-                }
-            };
-            Some(Segment { name, to, curve })
+            Some(Segment { name, to, bend: bend(&record, target, findings)? })
+        }
+    }
+}
+
+fn bend(record: &Fields<'_>, target: &Node, findings: &mut Findings) -> Option<Bend> {
+    if let Some(node) = record.get("arc") {
+        let radius = measures::expression(node, "`arc`", findings)?;
+        let turn = record.text("turn", findings);
+        let left = turn.as_ref().is_some_and(|turn| turn.text == "left");
+        if let Some(turn) = turn.filter(|turn| !matches!(turn.text.as_str(), "left" | "right")) {
+            findings.push(
+                Finding::error("value-unreadable", turn.span, format!("an arc cannot turn `{}`", turn.text))
+                    .hint("write `turn: left` or `turn: right`, as one walks along the edge"),
+            );
+        }
+        let large = record.text("large", findings).is_some_and(|text| yes(&text, findings));
+        return Some(Bend::Arc { radius, left, large });
+    }
+    let controls: Vec<&Node> = record.get("curve").map(fields::list).unwrap_or_default();
+    match controls.as_slice() {
+        [] => Some(Bend::Straight),
+        [first, second] => Some(Bend::Cubic([point(first, findings)?, point(second, findings)?])),
+        _ => {
+            findings.push(
+                Finding::error("value-unreadable", target.span, "a curve has two control points")
+                    .hint("write `curve: [[30 cm, 5 cm], [28 cm, 10 cm]]`"),
+            );
+            None
         }
     }
 }

@@ -4,12 +4,12 @@ use std::ops::Range;
 
 use pulldown_cmark::{Alignment as Align, BlockQuoteKind, CodeBlockKind, Event, LinkType, Tag, TagEnd};
 
-use super::braces;
+use super::{braces, links};
 use super::markdown::{Piece, Reader};
 use super::{waive, work};
 use crate::diag::{Finding, did_you_mean};
 use crate::model::{
-    Alignment, Block, Figure, Inline, ListItem, NoticeKind, Reference, ReferenceKind, Table, Text,
+    Alignment, Block, Figure, Inline, ListItem, NoticeKind, Reference, Table, Text,
 };
 
 /// Walks over events and builds prose.
@@ -42,10 +42,6 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
                     blocks.push(Block::Rule);
                 }
                 Event::TaskListMarker(_) => self.at += 1,
-                Event::Html(html) => {
-                    self.at += 1;
-                    self.html(html, range.clone());
-                }
                 _ => {
                     let content = self.run();
                     push_paragraph(content, &mut blocks);
@@ -90,7 +86,14 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
                 let table = self.table(columns);
                 blocks.push(Block::Table(table));
             }
-            // Everything else is either HTML, whose pieces report themselves, or switched off.
+            Tag::HtmlBlock => {
+                while matches!(self.pieces.get(self.at), Some((Event::Html(_) | Event::Text(_), _))) {
+                    self.at += 1;
+                }
+                self.at += 1;
+                self.html(range);
+            }
+            // Everything else is switched off.
             _ => {
                 let inner = self.blocks();
                 blocks.extend(inner);
@@ -166,6 +169,7 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
     /// Words up to the end of the enclosing element, which is consumed.
     pub fn inlines(&mut self) -> Vec<Inline> {
         let content = self.run();
+        links::unread(&content, self.reader.findings);
         if matches!(self.pieces.get(self.at), Some((Event::End(_), _))) {
             self.at += 1;
         }
@@ -186,7 +190,8 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
                     let whole = &self.reader.source.text[range.clone()];
                     let inner = whole.trim_matches('`');
                     let same = inner.len() == whole.len() - 2 && inner.len() == words.len();
-                    content.push(Inline::Code(if same { inner.to_owned() } else { words.to_string() }));
+                    // The end of a line is a space there (CommonMark 0.31, 6.1).
+                    content.push(Inline::Code(if same { inner.replace('\n', " ") } else { words.to_string() }));
                 }
                 Event::SoftBreak => {
                     self.at += 1;
@@ -201,9 +206,9 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
                     let blocks = self.reader.footnotes.get(label.as_ref()).cloned().unwrap_or_default();
                     content.push(Inline::Footnote(blocks));
                 }
-                Event::InlineHtml(html) => {
+                Event::InlineHtml(_) => {
                     self.at += 1;
-                    self.html(html, range.clone());
+                    self.html(range.clone());
                 }
                 Event::TaskListMarker(_) => self.at += 1,
                 Event::Start(tag) if is_inline(tag) => {
@@ -222,8 +227,9 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
             Tag::Strong => Inline::Strong(self.inlines()),
             Tag::Link { link_type, dest_url, .. } => {
                 let content = self.inlines();
+                let written = links::target(&self.reader.source.text[range.clone()]);
                 let span = self.reader.source.at(range);
-                match reference(dest_url) {
+                match links::reference(written.as_deref().unwrap_or(dest_url)) {
                     Some((kind, target)) => Inline::Reference(Reference { kind, target, content, span }),
                     None => self.link(*link_type, dest_url, content, span),
                 }
@@ -310,8 +316,9 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         content.push(Inline::Text(Text { text: words.to_owned(), span, verbatim }));
     }
 
-    fn html(&mut self, html: &str, range: Range<usize>) {
-        let html_at = self.reader.source.at(range.clone());
+    fn html(&mut self, range: Range<usize>) {
+        let html = self.reader.source.text[range.clone()].trim_end();
+        let html_at = self.reader.source.at(range.start..range.start + html.len());
         match waive::read_comment(html, html_at) {
             waive::Comment::Waiver(waiver) => self.reader.waivers.push(waiver),
             waive::Comment::Remark => {}
@@ -353,22 +360,6 @@ fn push_paragraph(content: Vec<Inline>, blocks: &mut Vec<Block>) {
 
 fn is_inline(tag: &Tag<'_>) -> bool {
     matches!(tag, Tag::Emphasis | Tag::Strong | Tag::Strikethrough | Tag::Link { .. } | Tag::Image { .. })
-}
-
-fn reference(url: &str) -> Option<(ReferenceKind, String)> {
-    if let Some(id) = url.strip_prefix('#') {
-        return Some((ReferenceKind::Step, id.to_owned()));
-    }
-    let (prefix, id) = url.split_once(':')?;
-    let kinds = [
-        ReferenceKind::Piece,
-        ReferenceKind::Notion,
-        ReferenceKind::Fabric,
-        ReferenceKind::Figure,
-        ReferenceKind::Term,
-    ];
-    let kind = kinds.into_iter().find(|kind| kind.prefix() == prefix)?;
-    Some((kind, id.replace("%20", " ")))
 }
 
 fn notice(kind: BlockQuoteKind) -> NoticeKind {

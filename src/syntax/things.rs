@@ -12,7 +12,7 @@ use crate::model::{Block, Date, Edition, Fabric, Kind, Notion, Size, Text, Tool,
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
     let mut fabrics = Vec::new();
-    let known = ["name", "for", "widths", "shrinkage", "nap", "amount", "note"];
+    let known = ["name", "for", "from", "widths", "shrinkage", "nap", "amount", "note"];
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
@@ -22,6 +22,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             widths: widths.into_iter().filter_map(|node| measures::expression(node, "a width", findings)).collect(),
             shrinkage: record.get("shrinkage").and_then(|node| measures::expression(node, "`shrinkage`", findings)),
             sizes: only_for(&record, sizes, findings),
+            from: record.text("from", findings).map(|text| fields::name(&text, findings)),
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
             amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
             note: prose(&record, "note", sizes, findings),
@@ -134,7 +135,7 @@ fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
     })
 }
 
-fn yes(text: &Text, findings: &mut Findings) -> bool {
+pub(super) fn yes(text: &Text, findings: &mut Findings) -> bool {
     match text.text.as_str() {
         "yes" | "true" => true,
         "no" | "false" => false,

@@ -9,6 +9,8 @@ use crate::diag::{Finding, Findings};
 use crate::model::Text;
 use crate::source::Span;
 
+/// What helps where a bracket is never closed.
+const NO_END: &str = "close it with `]` or `}`; put words that begin with a bracket in double quotes";
 /// How deep lists and records may nest.
 const DEEPEST: usize = 32;
 
@@ -91,13 +93,23 @@ pub(super) fn parse(source: &Text, findings: &mut Findings) -> Option<Node> {
             Ok((event, span)) => {
                 let range = byte(span.start.index())..byte(span.end.index());
                 if builder.take(event, range).is_none() {
-                    break;
+                    // What was whole before the fault is still worth a look.
+                    return builder.root;
                 }
             }
             Err(error) => {
                 let at = byte(error.marker().index()).min(text.len());
+                // An open bracket is the place to look at, wherever the reading gave up.
+                let open = builder.open_bracket().filter(|_| at == text.len() || error.info().contains("while parsing a flow"));
+                let (at, message, hint) = match open {
+                    Some(open) => (open, "this bracket is never closed".to_owned(), NO_END.to_owned()),
+                    None => {
+                        let (message, hint) = explain(error.info(), text, at);
+                        (at, message, hint)
+                    }
+                };
                 let end = text[at..].find('\n').map_or(text.len(), |length| at + length).max(at);
-                let (message, hint) = explain(error.info(), text, at);
+                let findings = builder.findings;
                 findings.push(
                     Finding::error("yaml-unreadable", source.at(at..end), message)
                         .hint(hint)
@@ -124,6 +136,12 @@ enum Open {
 }
 
 impl Builder<'_> {
+    /// The innermost bracket that is still open.
+    fn open_bracket(&self) -> Option<usize> {
+        let Some(Open::List { start, .. } | Open::Map { start, .. }) = self.stack.last() else { return None };
+        self.source.text[*start..].starts_with(['[', '{']).then_some(*start)
+    }
+
     /// Takes in one event; `None` ends the reading.
     fn take(&mut self, event: Event<'_>, range: std::ops::Range<usize>) -> Option<()> {
         if self.stack.len() > DEEPEST {
@@ -145,12 +163,13 @@ impl Builder<'_> {
                 }
             }
             Event::Alias(_) => {
-                self.refuse(&range, "`*` at the start of a value has a meaning of its own in YAML");
-                self.node(Node { span: self.source.at(range), value: Value::Empty });
+                self.refuse(&range);
+                let text = self.scalar("", ScalarStyle::Plain, range.clone());
+                self.node(Node { span: self.source.at(range), value: Value::Scalar(text) });
             }
             Event::Scalar(value, style, anchor, tag) => {
                 if anchor != 0 || tag.is_some() {
-                    self.refuse(&range, "`&` or `!` at the start of a value has a meaning of its own in YAML");
+                    self.refuse(&range);
                 }
                 let text = self.scalar(&value, style, range.clone());
                 let empty = style == ScalarStyle::Plain && matches!(&*value, "" | "~" | "null");
@@ -189,7 +208,9 @@ impl Builder<'_> {
         self.source.at(range.start..range.start + text.trim_end().len())
     }
 
-    fn refuse(&mut self, range: &std::ops::Range<usize>, message: &str) {
+    fn refuse(&mut self, range: &std::ops::Range<usize>) {
+        let sign = self.source.text[range.clone()].chars().next().unwrap_or('&');
+        let message = format!("`{sign}` at the start of a value has a meaning of its own in YAML");
         self.findings.push(
             Finding::error("yaml-unreadable", self.source.at(range.clone()), message)
                 .hint("put the value in double quotes: \"…\""),
@@ -264,6 +285,18 @@ fn explain(info: &str, text: &str, at: usize) -> (String, String) {
         let hint = "put words that hold a colon in double quotes, and give a new line the same indent as its sisters";
         return ("there is a second colon here, or the indent is wrong".into(), hint.into());
     }
+    if info.contains("quoted scalar") {
+        let hint = "close it with the same sign, `\"` or `'`; inside double quotes write `\\\"` for one";
+        return ("these quotes are never closed".into(), hint.into());
+    }
+    if info.contains("block mapping") || info.contains("':'") {
+        if indent.contains(": [") || indent.contains(": {") {
+            let hint = "put words that begin with a bracket in double quotes";
+            return ("words follow a bracket here".into(), hint.into());
+        }
+        let hint = "look at this line and the one above: the indent of their sisters, a colon and a space after the key";
+        return ("this line is no key with its value".into(), hint.into());
+    }
     let hint = "check the indent, the colons, and that quotes and brackets are closed";
-    (format!("the facts cannot be read here: {info}"), hint.into())
+    (format!("this cannot be read as YAML: {info}"), hint.into())
 }

@@ -4,13 +4,17 @@
 mod drawing;
 mod path;
 mod rectangle;
+mod svg;
 
-use kurbo::Point;
+use kurbo::{ParamCurve, Point};
 
 use super::fault::ShapeFault;
 use super::ring::{Named, Ring, Seg, signed_area};
 use super::spec::Spec;
 use super::{FARTHEST, crossing};
+
+/// An arc is drawn with cubics that leave it by no more than this, in mm.
+const ARC_WITHIN: f64 = 1e-5;
 
 /// Reads a description and makes sure that it is one simple closed line.
 pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
@@ -23,7 +27,7 @@ pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
         Spec::Path(runs) => path::read(runs)?,
         Spec::Drawing(entries) => drawing::read(entries)?,
     };
-    let ring = clockwise(ring)?;
+    let ring = clockwise(halved(ring))?;
     match crossing::find(&ring.segs) {
         Some(found) => Err(vec![ShapeFault::SelfCrossing {
             first: ring.name(found.first),
@@ -32,6 +36,20 @@ pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
         }]),
         None => Ok(ring),
     }
+}
+
+/// A line of a single run, such as a drop, as two runs: everything that follows may then take it
+/// that a run has a neighbour other than itself.
+fn halved(mut ring: Ring) -> Ring {
+    if let [only] = ring.segs.as_slice() {
+        let half = |range| Seg {
+            edge: only.edge,
+            curve: only.curve.subsegment(range),
+            ends: None,
+        };
+        ring.segs = vec![half(0.0..0.5), half(0.5..1.0)];
+    }
+    ring
 }
 
 /// A line with an inside, its runs in clockwise order and each edge in one stretch.
@@ -66,8 +84,10 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
     let mut segs: Vec<Seg> = Vec::new();
     let mut faults = Vec::new();
     let count = named.len();
-    let wraps = named.first().zip(named.last()).is_some_and(|(first, last)| first.0 == last.0);
-    let tail = named.iter().rev().take_while(|(name, _)| Some(name) == named.first().map(|first| &first.0)).count();
+    let first = named.first().map(|(name, _)| name.clone());
+    let tail = named.iter().rev().take_while(|(name, _)| Some(name) == first.as_ref()).count();
+    // The last runs belong to the first edge, unless they are all of one edge anyway.
+    let wraps = tail < count;
     for (index, (name, mut seg)) in named.into_iter().enumerate() {
         let same = edges.last().is_some_and(|last| last.name == name);
         let edge = if same {
@@ -87,7 +107,7 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
         seg.edge = Some(edge);
         segs.push(seg);
     }
-    if wraps && tail < count {
+    if wraps {
         segs.rotate_right(tail);
     }
     if faults.is_empty() {

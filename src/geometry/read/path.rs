@@ -6,18 +6,23 @@ use num_traits::Signed;
 use super::super::fault::ShapeFault;
 use super::super::ring::{ExactPoint, Ring, Seg, point};
 use super::super::spec::{Run, RunKind};
-use super::{name_edges, too_far};
+use super::{ARC_WITHIN, name_edges, too_far};
 use crate::measure::{Exact, to_f64};
-
-/// An arc is drawn with cubics that leave the circle by no more than this, in mm.
-const ARC_WITHIN: f64 = 1e-6;
 
 /// Ends that lie closer together than this, in mm, are one point.
 const SAME_POINT: f64 = 1e-9;
 
 /// Reads a path in the order written.
 pub(super) fn read(runs: &[Run]) -> Result<Ring, Vec<ShapeFault>> {
-    let Some((Run { to: Some(start), kind: RunKind::Start, .. }, rest)) = runs.split_first() else {
+    let Some((
+        Run {
+            to: Some(start),
+            kind: RunKind::Start,
+            ..
+        },
+        rest,
+    )) = runs.split_first()
+    else {
         return Err(vec![ShapeFault::StartMisplaced]);
     };
     let closes_early = rest.iter().rev().skip(1).any(|run| run.to.is_none());
@@ -33,7 +38,16 @@ pub(super) fn read(runs: &[Run]) -> Result<Ring, Vec<ShapeFault>> {
         match curves(run, at, to) {
             Ok(curves) => {
                 let ends = (curves.len() == 1).then_some([at, to]);
-                named.extend(curves.into_iter().map(|curve| (run.name.clone(), Seg { edge: None, curve, ends })));
+                named.extend(curves.into_iter().map(|curve| {
+                    (
+                        run.name.clone(),
+                        Seg {
+                            edge: None,
+                            curve,
+                            ends,
+                        },
+                    )
+                }));
             }
             Err(fault) => faults.push(fault),
         }
@@ -72,11 +86,21 @@ fn curves(run: &Run, from: ExactPoint, to: ExactPoint) -> Result<Vec<PathSeg>, S
             Ok(vec![PathSeg::Cubic(cubic)])
         }
         RunKind::Arc { .. } if together => Err(ShapeFault::Degenerate(edge())),
-        RunKind::Arc { radius, left, large } => arc(edge(), *radius, !left, *large, [start, end]),
+        RunKind::Arc {
+            radius,
+            left,
+            large,
+        } => arc(edge(), *radius, !left, *large, [start, end]),
     }
 }
 
-fn arc(edge: String, radius: Exact, clockwise: bool, large: bool, [from, to]: [Point; 2]) -> Result<Vec<PathSeg>, ShapeFault> {
+fn arc(
+    edge: String,
+    radius: Exact,
+    clockwise: bool,
+    large: bool,
+    [from, to]: [Point; 2],
+) -> Result<Vec<PathSeg>, ShapeFault> {
     if !radius.is_positive() {
         return Err(ShapeFault::Degenerate(edge));
     }

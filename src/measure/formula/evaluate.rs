@@ -208,7 +208,10 @@ impl<'a> Run<'a> {
                     ProblemKind::DivisionByZero,
                     right.range.clone(),
                     message,
-                    format!("check {divisor}, which comes to 0 here"),
+                    match right.kind {
+                        ExprKind::Literal(_) => "divide by a figure other than 0".to_owned(),
+                        _ => format!("check {divisor}, which comes to 0 here"),
+                    },
                 )
             }
             (Fault::Mismatch { .. }, Operator::Add | Operator::Subtract)

@@ -1,0 +1,24 @@
+//! Something is fused to a piece that is already sewn, quilted or folded.
+
+use crate::construct::{Fault, History};
+use crate::diag::{Finding, Findings};
+use crate::resolve::Edition;
+
+/// Looks at the play of one size.
+pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    let mut told = Vec::new();
+    for fault in &history.faults {
+        let Fault::FusedTooLate { copy, fused, earlier } = fault else { continue };
+        // A step that fuses several pieces too late is one fault.
+        if told.contains(&(fused.step, earlier.step)) {
+            continue;
+        }
+        told.push((fused.step, earlier.step));
+        findings.push(
+            Finding::error("fused-after-sewn", fused.verb, format!("`{copy}` is fused after it was worked on in step {}", earlier.step))
+                .hint(format!("fuse while the pieces are flat: move this before step {}", earlier.step))
+                .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
+                .in_size(edition.size(), ""),
+        );
+    }
+}

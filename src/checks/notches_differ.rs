@@ -1,0 +1,30 @@
+//! The notches of two edges that are sewn together do not meet.
+
+use super::words::length;
+use crate::construct::{Fault, History};
+use crate::diag::{Finding, Findings};
+use crate::resolve::Edition;
+
+/// Looks at the play of one size.
+pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    let mut told: Vec<(crate::source::Span, Finding)> = Vec::new();
+    for fault in &history.faults {
+        let Fault::NotchesDiffer { edges, notch, places, sewn } = fault else { continue };
+        let seam = format!("`{}` meets `{}` in step {}", edges.0, edges.1, sewn.step);
+        if let Some((_, finding)) = told.iter_mut().find(|(known, _)| known == notch) {
+            finding.notes.push((sewn.verb, seam));
+            continue;
+        }
+        let list = |places: &[f64]| match places {
+            [] => "none".to_owned(),
+            places => places.iter().map(|place| length(edition, *place)).collect::<Vec<_>>().join(", "),
+        };
+        let detail = format!("at {} on `{}`, where `{}` has them at {}", list(&places.0), edges.0, edges.1, list(&places.1));
+        let finding = Finding::error("notches-differ", *notch, format!("the notches of `{}` and `{}` do not meet", edges.0, edges.1))
+            .hint("place them so that they meet when the pieces lie right sides together: the turned piece runs the other way")
+            .note(sewn.verb, seam)
+            .in_size(edition.size(), detail);
+        told.push((*notch, finding));
+    }
+    findings.extend(told.into_iter().map(|(_, finding)| finding));
+}

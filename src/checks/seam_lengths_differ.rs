@@ -1,0 +1,34 @@
+//! Two edges that are sewn together do not have one length.
+
+use crate::construct::Moment;
+use super::words::length;
+use crate::construct::{Fault, History};
+use crate::diag::{Finding, Findings};
+use crate::resolve::Edition;
+
+/// Looks at the play of one size.
+pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    // A piece that is too short does not fit at any of its seams: one finding tells them all.
+    let mut told: Vec<((usize, usize), Vec<Moment>, Finding)> = Vec::new();
+    for fault in &history.faults {
+        let Fault::LengthsDiffer { pieces, first, second, eased, sewn } = fault else { continue };
+        let edges = format!("`{}` and `{}`", first.0, second.0);
+        if let Some((_, moments, finding)) = told.iter_mut().find(|(known, ..)| known == pieces) {
+            if !moments.contains(sewn) {
+                moments.push(*sewn);
+                finding.notes.push((sewn.verb, format!("nor do {edges} in step {}", sewn.step)));
+            }
+            continue;
+        }
+        let length = |mm: f64| length(edition, mm);
+        let mut detail = format!("{} against {}", length(first.1), length(second.1));
+        if *eased > 0.0 {
+            detail = format!("{detail}, more than the ease of {}", length(*eased));
+        }
+        let finding = Finding::error("seam-lengths-differ", sewn.verb, format!("{edges} are sewn together and differ in length"))
+            .hint("mend the piece that is wrong; where one edge is meant to be longer, say how much with `ease:` or `gather:`")
+            .in_size(edition.size(), detail);
+        told.push((*pieces, vec![*sewn], finding));
+    }
+    findings.extend(told.into_iter().map(|(.., finding)| finding));
+}

@@ -1,0 +1,45 @@
+//! A piece is used before the step that cuts it, or before the cloth for it is made.
+
+use crate::construct::{Fault, History};
+use crate::diag::{Finding, Findings};
+use crate::resolve::Edition;
+
+/// Looks at the play of one size.
+pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    for fault in &history.faults {
+        match fault {
+            Fault::UsedBeforeCut { copies, used, cut } => findings.push(
+                Finding::error("used-before-cut", used.verb, format!("{} used before being cut", are(copies)))
+                    .hint(format!("cut first: move the step that cuts before step {}, or this one after it", used.step))
+                    .note(cut.verb, format!("cut only here, in step {}", cut.step))
+                    .in_size(edition.size(), ""),
+            ),
+            Fault::ClothNotMade { piece, fabric, cut, made } => {
+                let facts = &edition.draft.facts;
+                let (piece, fabric) = (&facts.pieces[*piece].id.text, &facts.fabrics[*fabric].id.text);
+                let finding = Finding::error(
+                    "used-before-cut",
+                    cut.verb,
+                    format!("`{piece}` is cut from `{fabric}`, which is not made yet"),
+                );
+                let finding = match made {
+                    Some(made) => finding
+                        .hint(format!("cut it after step {}, which makes the cloth", made.step))
+                        .note(made.verb, format!("made only here, in step {}", made.step)),
+                    None => finding.hint("add the step that quilts the piece this cloth is made from"),
+                };
+                findings.push(finding.in_size(edition.size(), ""));
+            }
+            _ => {}
+        }
+    }
+}
+
+/// "`front` is", "`strip` and `tab` are".
+fn are(names: &[String]) -> String {
+    let quoted: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
+    match quoted.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} and {last} are", rest.join(", ")),
+        _ => format!("{} is", quoted.join("")),
+    }
+}

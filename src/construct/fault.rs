@@ -1,0 +1,57 @@
+//! What is wrong with the order of the work, as facts.
+
+use crate::model::Name;
+use crate::source::Span;
+
+/// One work fact in its step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Moment {
+    /// The step's number in this size.
+    pub step: usize,
+    /// The work fact's place in its step.
+    pub work: usize,
+    /// The verb.
+    pub verb: Span,
+    /// The step's heading.
+    pub heading: Span,
+}
+
+/// A fault in the construction.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(missing_docs, reason = "the fields say what they hold")]
+pub enum Fault {
+    /// Copies are used before the step that cuts them.
+    UsedBeforeCut { copies: Vec<String>, used: Moment, cut: Moment },
+    /// A piece is cut from cloth that is not made yet.
+    ClothNotMade { piece: usize, fabric: usize, cut: Moment, made: Option<Moment> },
+    /// A piece is cut fewer times than it is used.
+    CutTooFew { missing: Vec<String>, piece: usize, cut: Moment, used: Moment },
+    /// A piece or a zip has no such edge.
+    NoSuchEdge { name: Name, owner: String, known: Vec<String> },
+    /// Two edges that are sewn together differ in length (mm).
+    LengthsDiffer { pieces: (usize, usize), first: (String, f64), second: (String, f64), eased: f64, sewn: Moment },
+    /// The notches of two edges that are sewn together do not meet.
+    NotchesDiffer { edges: (String, String), notch: Span, places: (Vec<f64>, Vec<f64>), sewn: Moment },
+    /// Something is fused to a piece that is sewn, quilted or folded already.
+    FusedTooLate { copy: String, fused: Moment, earlier: Moment },
+    /// An edge is topstitched before it is sewn.
+    TopstitchedTooSoon { edge: String, stitched: Moment, sewn: Moment },
+    /// A seam is topstitched without having been pressed.
+    NotPressed { edge: String, stitched: Moment, sewn: Moment },
+    /// Edges are pinned after they are sewn.
+    PinnedTooLate { edges: (String, String), pinned: Moment, sewn: Moment },
+    /// A corner is boxed before the seams beside it are sewn.
+    BoxedTooSoon { corner: String, edge: String, boxed: Moment, sewn: Moment },
+    /// Nothing is open to turn through; the moment at which a gap was closed too soon.
+    NothingOpen { turned: Moment, closed: Option<Moment> },
+    /// A gap stays open.
+    GapOpen { edges: Vec<String>, sewn: Moment, leave: Span },
+    /// A thing is turned while its zip is shut.
+    ZipShut { notion: usize, turned: Moment },
+    /// Edges are never sewn, finished or declared raw; each with its piece.
+    EdgesRaw { edges: Vec<(usize, String)> },
+    /// A seam's allowance is not the piece's own (both in mm).
+    AllowanceDiffers { edge: String, own: f64, sewn: Moment, stated: Span },
+    /// A finished measurement is not what the sewing gives (both in mm).
+    SewnDiffers { row: usize, stated: f64, sewn: f64 },
+}

@@ -1,0 +1,316 @@
+//! Seams: what is joined to what, at which allowance, and whether the lengths and notches meet.
+
+use std::collections::BTreeSet;
+
+use super::cast::Target;
+use super::fault::{Fault, Moment};
+use super::play::Player;
+use super::state::Seam;
+use crate::geometry::Along;
+use crate::measure::{Dimension, Exact, to_f64};
+use crate::model::NotchAt;
+use crate::resolve::{EditionWork, Worked};
+
+/// How far two edges may differ and still be sewn without ease, in mm: what a hand does not notice.
+const LENGTH_TOLERANCE: f64 = 1.0;
+/// How far two notches may lie apart and still meet, in mm (common practice, no source: a notch is a
+/// snip of 2 to 3 mm).
+const NOTCH_TOLERANCE: f64 = 1.5;
+
+impl Player<'_> {
+    pub(super) fn sew(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+        let explicit: Vec<(usize, String)> = edges(targets);
+        self.check_allowance(work, &explicit, moment);
+        // Notches of edges that do not fit cannot meet: that follows.
+        if self.check_lengths(work, &explicit, moment) {
+            self.check_notches(&explicit, moment);
+        }
+        self.check_topstitched(&explicit, moment);
+        self.join(work, targets, moment);
+    }
+
+    /// Puts a seam on record. A whole piece stands for all its edges that are still free.
+    fn join(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+        let seam = self.state.seams.len();
+        let mut members = Vec::new();
+        for target in targets {
+            match target {
+                Target::Edge(copy, edge) => {
+                    self.handle(*copy, moment);
+                    self.state.edge(*copy, edge).seams.push(seam);
+                    members.push(target.clone());
+                }
+                Target::Copy(copy) => {
+                    self.handle(*copy, moment);
+                    for (copy, edge) in self.edges_of(&[Target::Copy(*copy)]) {
+                        if !self.state.is_settled(copy, &edge) {
+                            self.state.edge(copy, &edge).seams.push(seam);
+                            members.push(Target::Edge(copy, edge));
+                        }
+                    }
+                }
+                Target::NotionEdge(notion, edge) => {
+                    self.state.notion_edges.entry((*notion, edge.clone())).or_default().push(seam);
+                    members.push(target.clone());
+                }
+                Target::Notion(_) | Target::Unknown => members.push(target.clone()),
+            }
+        }
+        self.state.seams.push(Seam {
+            sewn: moment,
+            members,
+            gap: work.leave.map(|_| None),
+            leave: work.work.leave.as_ref().map(|leave| leave.span()),
+            pressed: false,
+        });
+    }
+
+    pub(super) fn box_corners(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+        let corners = edges(targets);
+        self.check_allowance(work, &corners, moment);
+        for (copy, corner) in &corners {
+            for beside in self.beside(*copy, corner) {
+                if self.state.is_sewn(*copy, &beside) {
+                    continue;
+                }
+                // A seam that never comes leaves its edge raw, which is told by itself.
+                if let Some(sewn) = self.sewn_later(*copy, &beside, moment) {
+                    let (corner, edge) = (self.edge_name(*copy, corner), self.edge_name(*copy, &beside));
+                    self.faults.push(Fault::BoxedTooSoon { corner, edge, boxed: moment, sewn });
+                    break;
+                }
+            }
+        }
+        self.join(work, targets, moment);
+    }
+
+    /// The edges on both sides of an edge.
+    fn beside(&self, copy: usize, edge: &str) -> Vec<String> {
+        let Some(shape) = self.edition.sheet.shape(self.cast.members[copy].piece) else { return Vec::new() };
+        let names: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
+        let Some(at) = names.iter().position(|name| *name == edge) else { return Vec::new() };
+        let count = names.len();
+        vec![names[(at + count - 1) % count].to_owned(), names[(at + 1) % count].to_owned()]
+    }
+
+    /// The moment after `now` at which an edge is sewn.
+    fn sewn_later(&self, copy: usize, edge: &str, now: Moment) -> Option<Moment> {
+        for step in self.edition.steps() {
+            for (at, work) in step.works.iter().enumerate() {
+                if (step.number, at) <= (now.step, now.work) || work.verb != crate::model::Verb::Sew {
+                    continue;
+                }
+                let named = work.touches.iter().flat_map(|name| {
+                    self.cast.targets(name, self.edition.catalogue, self.edition.draft)
+                });
+                let holds = named.into_iter().any(|target| match target {
+                    Target::Edge(other, name) => other == copy && name == edge,
+                    Target::Copy(other) => other == copy,
+                    _ => false,
+                });
+                if holds {
+                    let (verb, heading) = (work.work.verb_span, step.step.span);
+                    return Some(Moment { step: step.number, work: at, verb, heading });
+                }
+            }
+        }
+        None
+    }
+
+    fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) {
+        let (Some(stated), Some(formula)) = (work.allowance, work.work.allowance.as_ref()) else { return };
+        if stated.quantity.dimension != Dimension::Length {
+            return;
+        }
+        let stated = to_f64(stated.quantity.value);
+        for (copy, edge) in edges {
+            let piece = self.cast.members[*copy].piece;
+            let Some(own) = self.edition.sheet.allowance(piece, edge) else { continue };
+            let own = to_f64(own);
+            if (own - stated).abs() > 0.01 {
+                let edge = self.edge_name(*copy, edge);
+                self.faults.push(Fault::AllowanceDiffers { edge, own, sewn: moment, stated: formula.span() });
+                return;
+            }
+        }
+    }
+
+    /// Whether all edges fit.
+    fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) -> bool {
+        let gathered = |player: &Self, (copy, edge): &(usize, String)| {
+            player.state.known_edge(*copy, edge).is_some_and(|edge| edge.gathered)
+        };
+        let lengths: Vec<(usize, String, Lengths)> = edges
+            .iter()
+            .filter(|edge| !gathered(self, edge))
+            .filter_map(|(copy, edge)| Some((*copy, edge.clone(), self.lengths(*copy, edge)?)))
+            .collect();
+        let millimetres = |worked: Option<Worked>| {
+            worked.filter(|one| one.quantity.dimension == Dimension::Length).map(|one| to_f64(one.quantity.value))
+        };
+        let eased = millimetres(work.ease).unwrap_or(0.0);
+        // A gathered seam meets at the length that it is gathered to.
+        let gather = millimetres(work.gather);
+        let Some((first_copy, first_edge, first)) = lengths.first().cloned() else { return true };
+        if joined_end_to_end(&lengths) {
+            return true;
+        }
+        let before = self.faults.len();
+        for (copy, edge, length) in &lengths[1..] {
+            let apart = first.apart(*length);
+            let fits = match gather {
+                Some(to) => (first.shorter(*length) - to).abs() <= LENGTH_TOLERANCE,
+                None => apart <= eased + LENGTH_TOLERANCE,
+            };
+            if !fits {
+                let pieces = (self.cast.members[first_copy].piece, self.cast.members[*copy].piece);
+                self.faults.push(Fault::LengthsDiffer {
+                    pieces: (pieces.0.min(pieces.1), pieces.0.max(pieces.1)),
+                    first: (self.edge_name(first_copy, &first_edge), first.seam),
+                    second: (self.edge_name(*copy, edge), length.seam),
+                    eased,
+                    sewn: moment,
+                });
+            }
+        }
+        self.faults.len() == before
+    }
+
+    fn lengths(&self, copy: usize, edge: &str) -> Option<Lengths> {
+        let shape = self.edition.sheet.shape(self.cast.members[copy].piece)?;
+        let edge = shape.edge(edge)?;
+        Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
+    }
+
+    fn check_notches(&mut self, edges: &[(usize, String)], moment: Moment) {
+        let noted: Vec<(usize, &String, Vec<f64>, f64)> = edges
+            .iter()
+            .filter_map(|(copy, edge)| {
+                let places = self.notches(*copy, edge);
+                let length = self.edition.sheet.shape(self.cast.members[*copy].piece)?.edge(edge)?.length;
+                (!places.is_empty()).then_some((*copy, edge, places, length))
+            })
+            .collect();
+        let mut seen: BTreeSet<(usize, usize)> = BTreeSet::new();
+        for (at, (copy, edge, places, _)) in noted.iter().enumerate() {
+            for (other, other_edge, other_places, other_length) in &noted[at + 1..] {
+                let same_way = self.same_way((*copy, edge), (*other, other_edge));
+                let mut mirrored: Vec<f64> = match same_way {
+                    true => other_places.clone(),
+                    false => other_places.iter().map(|place| other_length - place).collect(),
+                };
+                mirrored.sort_by(f64::total_cmp);
+                let meet = places.len() == mirrored.len()
+                    && places.iter().zip(&mirrored).all(|(one, two)| (one - two).abs() <= NOTCH_TOLERANCE);
+                if !meet && seen.insert((*copy, *other)) {
+                    let piece = self.cast.members[*copy].piece;
+                    let notch = self.edition.draft.facts.pieces[piece]
+                        .notches
+                        .iter()
+                        .find(|notch| notch.edge.text == **edge)
+                        .map_or(moment.verb, |notch| notch.text.span);
+                    self.faults.push(Fault::NotchesDiffer {
+                        edges: (self.edge_name(*copy, edge), self.edge_name(*other, other_edge)),
+                        notch,
+                        places: (places.clone(), mirrored.clone()),
+                        sewn: moment,
+                    });
+                }
+            }
+        }
+    }
+
+    /// Whether two edges are counted the same way once their pieces lie right sides together. One of
+    /// them is then turned over, so that two edges that both run clockwise run against each other.
+    /// The same upright edge of two copies can only meet when one is turned upside down or is as good
+    /// as mirrored; there the second is meant, and both are counted from the top.
+    fn same_way(&self, first: (usize, &str), second: (usize, &str)) -> bool {
+        let (one, two) = (&self.cast.members[first.0], &self.cast.members[second.0]);
+        let clockwise = |member: &super::Member, edge: &str| {
+            let shape = self.edition.sheet.shape(member.piece)?;
+            let at = |share: i128| Some(shape.point_at(edge, Along::Fraction(Exact::new(share, 1000)))?);
+            let (here, next) = (at(500)?, at(501)?);
+            let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
+            // Walking clockwise as seen, the inside is at the right hand.
+            let inside = here.inward[0] * -walk[1] + here.inward[1] * walk[0] > 0.0;
+            Some((inside != member.mirrored, walk[1].abs() > walk[0].abs()))
+        };
+        let (Some((one_way, upright)), Some((other_way, _))) = (clockwise(one, first.1), clockwise(two, second.1)) else {
+            return true;
+        };
+        let same_edge = one.piece == two.piece && first.1 == second.1 && one.mirrored == two.mirrored;
+        (same_edge && upright) || one_way != other_way
+    }
+
+    /// Where the notches of an edge are, in mm from its beginning, in order.
+    fn notches(&self, copy: usize, edge: &str) -> Vec<f64> {
+        let piece = self.cast.members[copy].piece;
+        let facts = &self.edition.draft.facts.pieces[piece];
+        let Some(shape) = self.edition.sheet.shape(piece) else { return Vec::new() };
+        let mut places: Vec<f64> = facts
+            .notches
+            .iter()
+            .filter(|notch| notch.edge.text == edge)
+            .filter_map(|notch| {
+                let along = match &notch.at {
+                    NotchAt::Centre => Along::Centre,
+                    NotchAt::FromStart(formula) => self.edition.sheet.along(formula, false)?,
+                    NotchAt::FromEnd(formula) => self.edition.sheet.along(formula, true)?,
+                };
+                shape.point_at(edge, along).map(|point| point.distance)
+            })
+            .collect();
+        places.sort_by(f64::total_cmp);
+        places
+    }
+
+    /// Edges that were topstitched before this seam.
+    fn check_topstitched(&mut self, edges: &[(usize, String)], moment: Moment) {
+        for (copy, edge) in edges {
+            let known = self.state.known_edge(*copy, edge);
+            let early = known.filter(|known| known.seams.is_empty() && known.folded.is_none()).and_then(|known| known.topstitched);
+            if let Some(stitched) = early {
+                let edge = self.edge_name(*copy, edge);
+                self.faults.push(Fault::TopstitchedTooSoon { edge, stitched, sewn: moment });
+            }
+        }
+    }
+}
+
+/// An edge's length on the stitching line and on the cutting line, in mm.
+#[derive(Debug, Clone, Copy)]
+struct Lengths {
+    seam: f64,
+    cut: f64,
+}
+
+impl Lengths {
+    /// Two edges meet when they agree on either line: the allowances beside them may differ.
+    fn apart(self, other: Lengths) -> f64 {
+        (self.seam - other.seam).abs().min((self.cut - other.cut).abs())
+    }
+
+    fn shorter(self, other: Lengths) -> f64 {
+        self.seam.min(other.seam)
+    }
+}
+
+/// One edge against several in a row: the long one is as long as the others together.
+fn joined_end_to_end(lengths: &[(usize, String, Lengths)]) -> bool {
+    if lengths.len() < 3 {
+        return false;
+    }
+    let longest = lengths.iter().map(|(_, _, length)| length.seam).fold(0.0, f64::max);
+    let total: f64 = lengths.iter().map(|(_, _, length)| length.seam).sum();
+    (total - 2.0 * longest).abs() <= LENGTH_TOLERANCE
+}
+
+fn edges(targets: &[Target]) -> Vec<(usize, String)> {
+    targets
+        .iter()
+        .filter_map(|target| match target {
+            Target::Edge(copy, edge) => Some((*copy, edge.clone())),
+            _ => None,
+        })
+        .collect()
+}

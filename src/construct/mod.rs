@@ -1,0 +1,23 @@
+//! The steps played in order over the cut pieces: what is cut, joined, open, turned, left raw.
+//!
+//! A play never stops at a fault: it takes the step as meant and goes on, so that one slip is one
+//! fault. Faults are facts without words; the checks put them into messages. Layers that are fused or
+//! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
+//! own to finish.
+
+mod cast;
+mod end;
+mod fault;
+mod joins;
+mod play;
+mod sewn;
+mod state;
+mod tell;
+mod thread;
+
+pub use cast::{Cast, Member, Target};
+pub use fault::{Fault, Moment};
+pub use play::{History, play};
+pub use sewn::{SewnMeasure, sewn};
+pub use tell::tell;
+pub use thread::{ThreadEstimate, thread};

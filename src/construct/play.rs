@@ -1,0 +1,375 @@
+//! The play: each step's work in its order.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::cast::{Cast, Target, ZIP_EDGES};
+use super::end;
+use super::fault::{Fault, Moment};
+use super::state::{CopyState, State};
+use crate::model::{Kind, Verb};
+use crate::resolve::{Edition, EditionStep, EditionWork};
+
+/// What came of a play.
+#[derive(Debug, Clone)]
+pub struct History {
+    /// The copies.
+    pub cast: Cast,
+    /// What is wrong, in the order in which it was met.
+    pub faults: Vec<Fault>,
+    pub(super) state: State,
+}
+
+/// Plays all steps of one size, or those up to a number, after which the ending is not judged.
+pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
+    let mut player = Player::new(edition);
+    for step in edition.steps().take_while(|step| until.is_none_or(|last| step.number <= last)) {
+        for (at, work) in step.works.iter().enumerate() {
+            let moment = moment(step, at);
+            player.work(work, moment);
+        }
+    }
+    if until.is_none() {
+        player.uncut();
+        end::judge(&mut player);
+    }
+    History { cast: player.cast, faults: player.faults, state: player.state }
+}
+
+fn moment(step: &EditionStep<'_>, at: usize) -> Moment {
+    let verb = step.works.get(at).map_or(step.step.span, |work| work.work.verb_span);
+    Moment { step: step.number, work: at, verb, heading: step.step.span }
+}
+
+/// The stage of a play.
+pub(super) struct Player<'a> {
+    pub edition: &'a Edition<'a>,
+    pub cast: Cast,
+    pub state: State,
+    pub faults: Vec<Fault>,
+    /// Copies used before they were cut: the first use of each.
+    early: BTreeMap<usize, Moment>,
+    reported_edges: BTreeSet<(usize, String)>,
+}
+
+impl<'a> Player<'a> {
+    fn new(edition: &'a Edition<'a>) -> Player<'a> {
+        let cast = Cast::of(edition);
+        let state = State { copies: vec![CopyState::default(); cast.members.len()], ..State::default() };
+        Player { edition, cast, state, faults: Vec::new(), early: BTreeMap::new(), reported_edges: BTreeSet::new() }
+    }
+
+    fn work(&mut self, work: &EditionWork<'_>, moment: Moment) {
+        let targets = self.targets(work);
+        if work.verb == Verb::Cut {
+            self.cut(work, &targets, moment);
+            return;
+        }
+        let touched: BTreeSet<usize> = targets
+            .iter()
+            .filter_map(|target| match target {
+                Target::Copy(copy) | Target::Edge(copy, _) => Some(*copy),
+                _ => None,
+            })
+            .collect();
+        for copy in &touched {
+            if self.state.copies[*copy].cut.is_none() {
+                self.early.entry(*copy).or_insert(moment);
+            }
+        }
+        match work.verb {
+            Verb::Fuse | Verb::Quilt => self.layer(work.verb, &touched, moment),
+            Verb::Sew => self.sew(work, &targets, moment),
+            Verb::Box => self.box_corners(work, &targets, moment),
+            Verb::Hem | Verb::Bind => self.finish(work.verb, &targets, moment),
+            Verb::Fold => self.fold(&targets, moment),
+            Verb::Gather => self.each_edge(&targets, |edge| edge.gathered = true),
+            Verb::Topstitch => self.topstitch(&targets, moment),
+            Verb::Press => self.press(&touched),
+            Verb::Pin => self.pin(&targets, moment),
+            Verb::Turn => self.turn(&touched, moment),
+            Verb::Open | Verb::Close => self.open_or_close(work.verb, &targets, moment),
+            Verb::Cut | Verb::Mark | Verb::Baste | Verb::Trim | Verb::Clip | Verb::Attach => {}
+        }
+    }
+
+    /// What a fact touches; names of edges that do not exist are faults, once each, and then count
+    /// as whole pieces.
+    fn targets(&mut self, work: &EditionWork<'_>) -> Vec<Target> {
+        let mut found = Vec::new();
+        let facts = &self.edition.draft.facts;
+        for name in &work.touches {
+            for target in self.cast.targets(name, self.edition.catalogue, self.edition.draft) {
+                let (owner, edge, known): (usize, &str, Vec<String>) = match &target {
+                    Target::Edge(copy, edge) => {
+                        let piece = self.cast.members[*copy].piece;
+                        let Some(shape) = self.edition.sheet.shape(piece) else {
+                            found.push(Target::Unknown);
+                            continue;
+                        };
+                        (piece, edge, shape.edges().iter().map(|edge| edge.name.clone()).collect())
+                    }
+                    Target::NotionEdge(notion, edge) => {
+                        (usize::MAX - notion, edge, ZIP_EDGES.iter().map(|edge| (*edge).to_owned()).collect())
+                    }
+                    _ => {
+                        found.push(target);
+                        continue;
+                    }
+                };
+                if known.iter().any(|one| one == edge) {
+                    found.push(target);
+                    continue;
+                }
+                if self.reported_edges.insert((owner, edge.to_owned())) {
+                    let owner = match &target {
+                        Target::NotionEdge(notion, _) => facts.notions[*notion].id.text.clone(),
+                        _ => facts.pieces[owner].id.text.clone(),
+                    };
+                    self.faults.push(Fault::NoSuchEdge { name: name.clone(), owner, known });
+                }
+                found.push(Target::Unknown);
+            }
+        }
+        found
+    }
+
+    fn cut(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+        let everything = work.touches.iter().any(|name| name.text == "all");
+        let copies: Vec<usize> = match everything {
+            true => (0..self.cast.members.len()).collect(),
+            false => targets
+                .iter()
+                .filter_map(|target| match target {
+                    Target::Copy(copy) => Some(*copy),
+                    _ => None,
+                })
+                .collect(),
+        };
+        let mut unmade: BTreeSet<(usize, usize)> = BTreeSet::new();
+        for copy in copies {
+            let state = &mut self.state.copies[copy];
+            if state.cut.is_none() {
+                state.cut = Some(moment);
+            }
+            let member = &self.cast.members[copy];
+            if let Some(fabric) = member.fabric.filter(|fabric| !self.is_made(*fabric)) {
+                unmade.insert((member.piece, fabric));
+            }
+        }
+        for (piece, fabric) in unmade {
+            let made = self.will_be_made(fabric);
+            self.faults.push(Fault::ClothNotMade { piece, fabric, cut: moment, made });
+        }
+        self.late(moment);
+    }
+
+    /// Whether a cloth is bought, or the piece that it is made from is quilted.
+    fn is_made(&self, fabric: usize) -> bool {
+        match self.source_of(fabric) {
+            None => true,
+            Some(piece) => self.copies_of(piece).any(|copy| self.state.copies[copy].quilted.is_some()),
+        }
+    }
+
+    fn source_of(&self, fabric: usize) -> Option<usize> {
+        let facts = &self.edition.draft.facts;
+        let from = facts.fabrics[fabric].from.as_ref()?;
+        facts.pieces.iter().position(|piece| piece.id.text == from.text)
+    }
+
+    fn copies_of(&self, piece: usize) -> impl Iterator<Item = usize> {
+        self.cast.members.iter().enumerate().filter(move |(_, member)| member.piece == piece).map(|(at, _)| at)
+    }
+
+    /// The step that makes a cloth, looked for in the whole booklet.
+    fn will_be_made(&self, fabric: usize) -> Option<Moment> {
+        let piece = self.source_of(fabric)?;
+        let copies: BTreeSet<usize> = self.copies_of(piece).collect();
+        for step in self.edition.steps() {
+            for (at, work) in step.works.iter().enumerate().filter(|(_, work)| work.verb == Verb::Quilt) {
+                let touched = work.touches.iter().flat_map(|name| {
+                    self.cast.targets(name, self.edition.catalogue, self.edition.draft)
+                });
+                if touched.into_iter().any(|target| matches!(target, Target::Copy(copy) if copies.contains(&copy))) {
+                    return Some(moment(step, at));
+                }
+            }
+        }
+        None
+    }
+
+    /// Copies that this cut comes too late for: one fault, at the first use.
+    fn late(&mut self, cut: Moment) {
+        let late: Vec<(usize, Moment)> = self
+            .early
+            .iter()
+            .filter(|(copy, _)| self.state.copies[**copy].cut == Some(cut))
+            .map(|(copy, used)| (*copy, *used))
+            .collect();
+        self.early.retain(|copy, _| self.state.copies[*copy].cut != Some(cut));
+        let Some(used) = late.iter().map(|(_, used)| *used).min() else { return };
+        let copies = late.iter().map(|(copy, _)| self.cast.members[*copy].name.clone()).collect();
+        self.faults.push(Fault::UsedBeforeCut { copies: unique(copies), used, cut });
+    }
+
+    /// Copies that are used and never cut, though others of their piece are.
+    fn uncut(&mut self) {
+        let mut by_piece: BTreeMap<usize, Vec<(usize, Moment)>> = BTreeMap::new();
+        for (copy, used) in std::mem::take(&mut self.early) {
+            by_piece.entry(self.cast.members[copy].piece).or_default().push((copy, used));
+        }
+        for (piece, missing) in by_piece {
+            let cut = self.copies_of(piece).filter_map(|copy| self.state.copies[copy].cut).min();
+            let used = missing.iter().map(|(_, used)| *used).min();
+            // A piece of which nothing is cut at all is another check's.
+            let (Some(cut), Some(used)) = (cut, used) else { continue };
+            let missing = unique(missing.iter().map(|(copy, _)| self.cast.members[*copy].name.clone()).collect());
+            self.faults.push(Fault::CutTooFew { missing, piece, cut, used });
+        }
+    }
+
+    fn layer(&mut self, verb: Verb, touched: &BTreeSet<usize>, moment: Moment) {
+        for copy in touched {
+            let state = &self.state.copies[*copy];
+            // What is quilted together was fused for it before: only the fusing can come too late.
+            if let (Verb::Fuse, Some(earlier)) = (verb, state.worked) {
+                let copy_name = self.cast.members[*copy].name.clone();
+                self.faults.push(Fault::FusedTooLate { copy: copy_name, fused: moment, earlier });
+            }
+            let state = &mut self.state.copies[*copy];
+            state.layered = true;
+            if verb == Verb::Quilt {
+                state.quilted.get_or_insert(moment);
+                state.worked.get_or_insert(moment);
+            }
+        }
+    }
+
+    pub(super) fn handle(&mut self, copy: usize, moment: Moment) {
+        let state = &mut self.state.copies[copy];
+        state.worked.get_or_insert(moment);
+        state.handled = true;
+    }
+
+    fn finish(&mut self, verb: Verb, targets: &[Target], moment: Moment) {
+        let word = if verb == Verb::Hem { "hemmed" } else { "bound" };
+        for (copy, edge) in self.edges_of(targets) {
+            self.handle(copy, moment);
+            self.state.edge(copy, &edge).finished.get_or_insert((moment, word));
+        }
+    }
+
+    fn fold(&mut self, targets: &[Target], moment: Moment) {
+        for (copy, edge) in self.edges_of(targets) {
+            self.handle(copy, moment);
+            self.state.edge(copy, &edge).folded.get_or_insert(moment);
+        }
+    }
+
+    fn topstitch(&mut self, targets: &[Target], moment: Moment) {
+        for target in targets {
+            let Target::Edge(copy, edge) = target else { continue };
+            let name = self.edge_name(*copy, edge);
+            let pressed = self.state.known_edge(*copy, edge).and_then(|known| known.seams.last()).map(|seam| {
+                let seam = &self.state.seams[*seam];
+                (seam.pressed, seam.sewn)
+            });
+            if let Some((false, sewn)) = pressed {
+                self.faults.push(Fault::NotPressed { edge: name, stitched: moment, sewn });
+            }
+            self.state.edge(*copy, edge).topstitched.get_or_insert(moment);
+        }
+    }
+
+    fn press(&mut self, touched: &BTreeSet<usize>) {
+        for seam in &mut self.state.seams {
+            seam.pressed |= seam.members.iter().any(|member| match member {
+                Target::Copy(copy) | Target::Edge(copy, _) => touched.contains(copy),
+                _ => false,
+            });
+        }
+    }
+
+    fn pin(&mut self, targets: &[Target], moment: Moment) {
+        let edges: Vec<(usize, String)> = targets
+            .iter()
+            .filter_map(|target| match target {
+                Target::Edge(copy, edge) => Some((*copy, edge.clone())),
+                _ => None,
+            })
+            .collect();
+        let [first, second] = edges.as_slice() else { return };
+        let seams = |edge: &(usize, String)| -> Vec<usize> {
+            self.state.known_edge(edge.0, &edge.1).map(|edge| edge.seams.clone()).unwrap_or_default()
+        };
+        let other = seams(second);
+        if let Some(seam) = seams(first).into_iter().find(|seam| other.contains(seam)) {
+            let edges = (self.edge_name(first.0, &first.1), self.edge_name(second.0, &second.1));
+            let sewn = self.state.seams[seam].sewn;
+            self.faults.push(Fault::PinnedTooLate { edges, pinned: moment, sewn });
+        }
+    }
+
+    fn open_or_close(&mut self, verb: Verb, targets: &[Target], moment: Moment) {
+        for target in targets {
+            match target {
+                Target::Notion(notion) | Target::NotionEdge(notion, _) => {
+                    if self.edition.draft.facts.notions[*notion].kind == Kind::Zip {
+                        if verb == Verb::Open {
+                            self.state.open_zips.insert(*notion);
+                        } else {
+                            self.state.open_zips.remove(notion);
+                        }
+                    }
+                }
+                Target::Copy(_) | Target::Edge(..) if verb == Verb::Close => self.close_gaps(target, moment),
+                _ => {}
+            }
+        }
+    }
+
+    fn close_gaps(&mut self, target: &Target, moment: Moment) {
+        for seam in &mut self.state.seams {
+            let holds = seam.members.iter().any(|member| match (member, target) {
+                (Target::Edge(copy, _), Target::Copy(wanted)) => copy == wanted,
+                (member, target) => member == target,
+            });
+            if holds && let Some(None) = seam.gap {
+                seam.gap = Some(Some(moment));
+            }
+        }
+    }
+
+    /// Edges, those of whole copies included.
+    pub(super) fn edges_of(&self, targets: &[Target]) -> Vec<(usize, String)> {
+        let mut edges = Vec::new();
+        for target in targets {
+            match target {
+                Target::Edge(copy, edge) => edges.push((*copy, edge.clone())),
+                Target::Copy(copy) => {
+                    let shape = self.edition.sheet.shape(self.cast.members[*copy].piece);
+                    let names = shape.iter().flat_map(|shape| shape.edges().iter().map(|edge| edge.name.clone()));
+                    edges.extend(names.map(|edge| (*copy, edge)));
+                }
+                _ => {}
+            }
+        }
+        edges
+    }
+
+    fn each_edge(&mut self, targets: &[Target], mut act: impl FnMut(&mut super::state::EdgeState)) {
+        for (copy, edge) in self.edges_of(targets) {
+            act(self.state.edge(copy, &edge));
+        }
+    }
+
+    /// `lining_front.top` as authors write it.
+    pub(super) fn edge_name(&self, copy: usize, edge: &str) -> String {
+        format!("{}.{edge}", self.cast.members[copy].name)
+    }
+}
+
+fn unique(names: Vec<String>) -> Vec<String> {
+    let mut seen = BTreeSet::new();
+    names.into_iter().filter(|name| seen.insert(name.clone())).collect()
+}

@@ -1,0 +1,154 @@
+//! The second line of a piece: every edge shifted by its own allowance, neighbours joined at the
+//! corners.
+
+mod curve;
+mod joint;
+mod meet;
+mod untangle;
+
+use kurbo::{Line, ParamCurve, PathSeg, Point};
+
+use super::crossing;
+use super::exact::offset_ends;
+use super::fault::ShapeFault;
+use super::ring::{Ring, Seg, point, signed_area};
+use crate::measure::{Exact, to_f64};
+use curve::shift;
+use joint::{Stretch, ways};
+
+/// Less than this of a run left between its two corners, as a share of it, is nothing.
+const LEAST_SHARE: f64 = 1e-9;
+
+/// Shifts every edge by its distance in mm, below 0 inwards. The distances stand in the order of
+/// [`Ring::edges`].
+pub(super) fn offset(ring: &Ring, distances: &[Exact]) -> Result<Vec<Seg>, Vec<ShapeFault>> {
+    if distances
+        .iter()
+        .all(|distance| *distance == Exact::default())
+    {
+        return Ok(ring.segs.clone());
+    }
+    let shifted = stretches(ring, distances);
+    match tidy(ring, &shifted) {
+        Some(mut segs) => {
+            make_exact(ring, distances, &mut segs);
+            Ok(segs)
+        }
+        None => untangle::untangle(ring, &joined(ring, shifted, joint::join_loosely)),
+    }
+}
+
+fn stretches(ring: &Ring, distances: &[Exact]) -> Vec<Stretch> {
+    let stretch = |seg: &Seg| {
+        let distance = seg
+            .edge
+            .and_then(|edge| distances.get(edge))
+            .map_or(0.0, |distance| to_f64(*distance));
+        Stretch::new(seg.edge, distance, shift(&seg.curve, distance))
+    };
+    ring.segs.iter().map(stretch).collect()
+}
+
+/// The joined line, when that is all there is to do; `None` when it has loops.
+fn tidy(ring: &Ring, shifted: &[Stretch]) -> Option<Vec<Seg>> {
+    if shifted.iter().any(|stretch| stretch.backwards) {
+        return None;
+    }
+    let mut met = true;
+    let stretches = joined(ring, shifted.to_vec(), |first, second, corner, ways| {
+        met &= joint::join(first, second, corner, ways);
+    });
+    if !met
+        || stretches
+            .iter()
+            .any(|stretch| stretch.to - stretch.from < LEAST_SHARE)
+    {
+        return None;
+    }
+    let segs = trimmed(&stretches);
+    (signed_area(&segs) > 0.0 && crossing::find(&segs).is_none()).then_some(segs)
+}
+
+/// Joins every stretch to the next at the corner of the drawn line between them.
+fn joined(
+    ring: &Ring,
+    mut stretches: Vec<Stretch>,
+    mut join: impl FnMut(&mut Stretch, &mut Stretch, Point, [kurbo::Vec2; 2]),
+) -> Vec<Stretch> {
+    for index in 0..stretches.len() {
+        let after = (index + 1) % stretches.len();
+        let (before_seg, after_seg) = (&ring.segs[index], &ring.segs[after]);
+        let ways = ways(&before_seg.curve, &after_seg.curve);
+        // A line of a single run is its own neighbour: it is made two before it comes here.
+        if let Ok([first, second]) = stretches.get_disjoint_mut([index, after]) {
+            join(first, second, after_seg.curve.start(), ways);
+        }
+    }
+    stretches
+}
+
+/// The stretches cut to their places, end to start.
+fn trimmed(stretches: &[Stretch]) -> Vec<Seg> {
+    let mut segs: Vec<Seg> = Vec::new();
+    for (index, stretch) in stretches.iter().enumerate() {
+        let mut own: Vec<PathSeg> = Vec::new();
+        for (number, curve) in stretch.chain.iter().enumerate() {
+            let place = number as f64;
+            let (from, to) = (
+                (stretch.from - place).max(0.0),
+                (stretch.to - place).min(1.0),
+            );
+            if to - from < LEAST_SHARE {
+                continue;
+            }
+            let kept = curve.subsegment(from..to);
+            match (own.last_mut(), kept) {
+                // A straight run and its prolongation are one line.
+                (Some(PathSeg::Line(line)), PathSeg::Line(more)) => line.p1 = more.p1,
+                _ => own.push(kept),
+            }
+        }
+        let seg = |curve| Seg {
+            edge: stretch.edge,
+            curve,
+            ends: None,
+        };
+        segs.extend(own.into_iter().map(seg));
+        if stretch.link {
+            let next = &stretches[(index + 1) % stretches.len()];
+            segs.push(Seg::line(None, stretch.end(), next.start()));
+        }
+    }
+    close_up(&mut segs);
+    segs
+}
+
+/// Lets every run start exactly where the one before it ends.
+fn close_up(segs: &mut [Seg]) {
+    let Some(mut at) = segs.last().map(|last| last.curve.end()) else {
+        return;
+    };
+    for seg in segs {
+        match &mut seg.curve {
+            PathSeg::Line(line) => line.p0 = at,
+            PathSeg::Cubic(cubic) => {
+                cubic.p1 += at - cubic.p0;
+                cubic.p0 = at;
+            }
+            PathSeg::Quad(quad) => quad.p0 = at,
+        }
+        at = seg.curve.end();
+    }
+}
+
+/// Puts exact ends in the place of reckoned ones, where every run lies along an axis.
+fn make_exact(ring: &Ring, distances: &[Exact], segs: &mut [Seg]) {
+    let Some(ends) = offset_ends(&ring.segs, distances).filter(|ends| ends.len() == segs.len())
+    else {
+        return;
+    };
+    for (seg, ends) in segs.iter_mut().zip(ends) {
+        seg.curve = PathSeg::Line(Line::new(point(ends[0]), point(ends[1])));
+        seg.ends = Some(ends);
+    }
+}

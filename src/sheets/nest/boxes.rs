@@ -1,0 +1,196 @@
+//! Laying pieces by their boxes: the best method for rectangles, and the starting point for
+//! pieces of any other outline.
+//!
+//! Lengths are whole numbers of units here, so that "as wide as" has one meaning. One trial lays
+//! the boxes in a given order below a limit; the search changes the order, keeps what leaves less
+//! area over, and lowers the limit as soon as nothing is left over.
+
+use super::random::Random;
+use super::skyline::{Bench, Choice};
+
+/// How many boxes the first climbs compare before another start is tried; later climbs last longer.
+/// It does not depend on the budget, so a greater budget never gives a longer layout.
+const FIRST_CLIMB: u64 = 400_000;
+
+/// A box that is to be laid.
+pub(super) struct Crate {
+    /// Its size, one for each way it may lie.
+    pub(super) poses: Vec<Size>,
+    /// In square units.
+    pub(super) area: i128,
+    /// Lies with its left edge on the left edge of the strip.
+    pub(super) on_fold: bool,
+}
+
+impl Crate {
+    /// A box with its poses; poses of one size are kept apart by their number only.
+    pub(super) fn new(poses: Vec<Size>, on_fold: bool) -> Crate {
+        let area = poses.first().map_or(0, |size| i128::from(size.width) * i128::from(size.height));
+        Crate { poses, area, on_fold }
+    }
+}
+
+/// In units.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) struct Size {
+    pub(super) width: i64,
+    pub(super) height: i64,
+}
+
+/// Where a box lies: its corner nearest the start and the left edge, in units, and the number of
+/// its pose.
+#[derive(Clone, Copy)]
+pub(super) struct Spot {
+    pub(super) x: i64,
+    pub(super) y: i64,
+    pub(super) pose: usize,
+}
+
+/// Every box laid.
+pub(super) struct Stack {
+    /// In units.
+    pub(super) length: i64,
+    /// One for each box, in the order of the boxes.
+    pub(super) spots: Vec<Spot>,
+}
+
+/// Lays boxes on a strip `width` units wide, trying as long as the `budget` of compared boxes
+/// lasts. None only when a box fits in no pose.
+pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Option<Stack> {
+    let least = least_length(boxes, width)?;
+    let mut search = Search {
+        boxes,
+        width,
+        bench: Bench::new(boxes.len()),
+        best: None,
+        spent: 0,
+    };
+    let mut starts = Vec::new();
+    for order in first_orders(boxes) {
+        for choice in [Choice::Level, Choice::Snug] {
+            let top = search.trial(&order, i64::MAX, choice).0;
+            starts.push((top, order.clone(), choice));
+        }
+    }
+    // A stable sort: equal starts keep the order above.
+    starts.sort_by_key(|start| start.0);
+    let mut random = Random::new(boxes.len() as u64 + 1);
+    let mut round = 0;
+    while search.length() > least && search.spent < budget && boxes.len() > 1 {
+        let (_, order, choice) = &starts[round % starts.len()];
+        let until = search.spent.saturating_add(FIRST_CLIMB * (round as u64 / 5 + 1));
+        search.climb(order.clone(), *choice, least, until.min(budget), &mut random);
+        round += 1;
+    }
+    search.best
+}
+
+/// No layout is shorter than this; None when a box is too wide in every pose.
+fn least_length(boxes: &[Crate], width: i64) -> Option<i64> {
+    let mut least = 0;
+    let mut area = 0;
+    for each in boxes {
+        let fitting = each.poses.iter().filter(|size| size.width <= width);
+        least = least.max(fitting.map(|size| size.height).min()?);
+        area += each.area;
+    }
+    let by_area = (area + i128::from(width) - 1) / i128::from(width.max(1));
+    Some(least.max(i64::try_from(by_area).unwrap_or(i64::MAX)))
+}
+
+/// Orders worth trying first, each by one measure, the greatest first.
+fn first_orders(boxes: &[Crate]) -> Vec<Vec<usize>> {
+    let long = |each: &Crate| each.poses.iter().map(|size| size.height.max(size.width)).max();
+    let tall = |each: &Crate| each.poses.iter().map(|size| size.height).max();
+    let wide = |each: &Crate| each.poses.iter().map(|size| size.width).max();
+    let around = |each: &Crate| each.poses.iter().map(|size| size.width + size.height).max();
+    let sorted = |measure: &dyn Fn(&Crate) -> (i128, i128)| {
+        let mut order: Vec<usize> = (0..boxes.len()).collect();
+        order.sort_by(|&a, &b| measure(&boxes[b]).cmp(&measure(&boxes[a])));
+        order
+    };
+    let number = |value: Option<i64>| i128::from(value.unwrap_or(0));
+    vec![
+        sorted(&|each| (each.area, 0)),
+        sorted(&|each| (number(wide(each)), number(tall(each)))),
+        sorted(&|each| (number(tall(each)), number(wide(each)))),
+        sorted(&|each| (number(long(each)), each.area)),
+        sorted(&|each| (number(around(each)), each.area)),
+    ]
+}
+
+struct Search<'a> {
+    boxes: &'a [Crate],
+    width: i64,
+    bench: Bench,
+    best: Option<Stack>,
+    /// Boxes compared so far.
+    spent: u64,
+}
+
+impl Search<'_> {
+    /// The length of the best layout so far.
+    fn length(&self) -> i64 {
+        self.best.as_ref().map_or(i64::MAX, |best| best.length)
+    }
+
+    /// Lays once, remembers the layout if it is complete and the shortest, and gives the farthest
+    /// end and the area left over.
+    fn trial(&mut self, order: &[usize], limit: i64, choice: Choice) -> (i64, i128) {
+        let trial = self.bench.lay(self.boxes, order, self.width, limit, choice);
+        self.spent += trial.steps + order.len() as u64;
+        if trial.left_over == 0 && trial.top < self.length() {
+            let spots: Option<Vec<Spot>> = self.bench.spots.iter().copied().collect();
+            self.best = spots.map(|spots| Stack {
+                length: trial.top,
+                spots,
+            });
+        }
+        (trial.top, trial.left_over)
+    }
+
+    /// Changes the order step by step, for a layout shorter than the best one.
+    fn climb(&mut self, mut order: Vec<usize>, choice: Choice, least: i64, until: u64, random: &mut Random) {
+        let count = order.len();
+        let mut limit = self.length() - 1;
+        let mut left_over = self.trial(&order, limit, choice).1;
+        while self.spent < until {
+            let (from, to) = (random.below(count), random.below(count));
+            if from == to {
+                self.spent += 1;
+                continue;
+            }
+            let moved = random.below(3) == 0;
+            change(&mut order, from, to, moved);
+            let now = self.trial(&order, limit, choice).1;
+            if now <= left_over {
+                left_over = now;
+            } else {
+                undo(&mut order, from, to, moved);
+            }
+            if left_over == 0 {
+                if self.length() <= least {
+                    return;
+                }
+                limit = self.length() - 1;
+                left_over = self.trial(&order, limit, choice).1;
+            }
+        }
+    }
+}
+
+/// Swaps two places, or moves one box to another place.
+fn change(order: &mut [usize], from: usize, to: usize, moved: bool) {
+    if !moved {
+        order.swap(from, to);
+    } else if from < to {
+        order[from..=to].rotate_left(1);
+    } else {
+        order[to..=from].rotate_right(1);
+    }
+}
+
+/// Takes a `change` back.
+fn undo(order: &mut [usize], from: usize, to: usize, moved: bool) {
+    change(order, to, from, moved);
+}

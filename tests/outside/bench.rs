@@ -1,0 +1,72 @@
+//! Booklets compiled and printed in-process, for tests that look at what came out.
+
+use std::path::Path;
+
+use notchbook::pipeline::{Compiled, compile};
+use notchbook::source::{BookletFolder, Folder, find_booklets};
+use notchbook::typeset::{Paper, Press};
+
+/// The project's folder.
+pub fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Compiles each demo booklet in turn and hands it over with its name.
+#[allow(
+    dead_code,
+    reason = "not every test that shares this file looks at all booklets"
+)]
+pub fn demos(mut see: impl FnMut(&str, &Compiled<'_>)) {
+    let folder = Folder::open(&root().join("booklets")).expect("the demo booklets");
+    let (booklets, refused) = find_booklets(&folder);
+    assert!(
+        refused.is_empty() && booklets.len() >= 3,
+        "{refused:?} {booklets:?}"
+    );
+    for booklet in &booklets {
+        compile(&folder, booklet, |compiled| see(&booklet.name, &compiled));
+    }
+}
+
+/// Compiles one demo booklet.
+#[allow(
+    dead_code,
+    reason = "not every test that shares this file looks at one booklet alone"
+)]
+pub fn demo<R>(name: &str, then: impl FnOnce(&Compiled<'_>) -> R) -> R {
+    let folder = Folder::open(&root().join("booklets")).expect("the demo booklets");
+    let booklet = BookletFolder {
+        name: name.into(),
+        path: name.into(),
+    };
+    compile(&folder, &booklet, |compiled| then(&compiled))
+}
+
+/// Writes files into a folder of their own and compiles them as a booklet.
+#[allow(
+    dead_code,
+    reason = "not every test that shares this file writes booklets"
+)]
+pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R) -> R {
+    let home = tempfile::tempdir().expect("a folder of our own");
+    for (name, text) in files {
+        let path = home.path().join("pouch").join(name);
+        std::fs::create_dir_all(path.parent().expect("a folder above the file")).expect("a folder");
+        std::fs::write(path, text).expect("a file");
+    }
+    let folder = Folder::open(home.path()).expect("the folder just made");
+    let booklet = BookletFolder {
+        name: "pouch".into(),
+        path: "pouch".into(),
+    };
+    compile(&folder, &booklet, |compiled| then(&compiled))
+}
+
+/// Sets and prints one size; fails with what the typesetter says.
+pub fn print(compiled: &Compiled<'_>, size: usize, paper: Paper) -> Vec<u8> {
+    let sheaf = compiled.sheaf(&compiled.editions[size]);
+    match Press::new(&compiled.house).print(&sheaf, paper) {
+        Ok(printed) => printed.pdf,
+        Err(faults) => panic!("{faults:?}"),
+    }
+}

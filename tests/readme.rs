@@ -1,0 +1,163 @@
+//! README.md tells the truth: its examples are one booklet that checks clean, and its lists are
+//! those of the program.
+
+#[path = "outside/bench.rs"]
+mod bench;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::process::Command;
+
+use bench::{print, root, written};
+use notchbook::figure::{CLASSES, SYMBOLS};
+use notchbook::measure::{FUNCTIONS, Unit};
+use notchbook::model::Verb;
+use notchbook::typeset::Paper;
+
+fn readme() -> String {
+    std::fs::read_to_string(root().join("README.md")).expect("README.md")
+}
+
+/// The fenced examples that name a file, put together file by file.
+fn booklet(readme: &str) -> BTreeMap<String, String> {
+    let mut files: BTreeMap<String, String> = BTreeMap::new();
+    let mut lines = readme.lines();
+    while let Some(line) = lines.next() {
+        let fence: String = line.chars().take_while(|letter| *letter == '`').collect();
+        let Some((_, name)) = line[fence.len()..]
+            .split_once(' ')
+            .filter(|_| fence.len() >= 3)
+        else {
+            continue;
+        };
+        let text = files.entry(name.to_owned()).or_default();
+        for line in lines.by_ref().take_while(|line| *line != fence) {
+            text.push_str(line);
+            text.push('\n');
+        }
+    }
+    files
+}
+
+/// The words in code marks behind a mark in the text, up to an empty line.
+fn listed<'a>(readme: &'a str, from: &str) -> BTreeSet<&'a str> {
+    let start = readme
+        .find(from)
+        .unwrap_or_else(|| panic!("README.md no longer says “{from}”"));
+    let rest = &readme[start..];
+    let rest = &rest[..rest.find("\n\n").unwrap_or(rest.len())];
+    rest.split('`').skip(1).step_by(2).collect()
+}
+
+#[test]
+fn the_examples_are_one_booklet_that_checks_clean() {
+    let readme = readme();
+    let files = booklet(&readme);
+    assert!(
+        files.len() >= 5,
+        "the examples name only {:?}",
+        files.keys()
+    );
+    let files: Vec<(&str, &str)> = files
+        .iter()
+        .map(|(name, text)| (name.as_str(), text.as_str()))
+        .collect();
+    written(&files, |compiled| {
+        let terminal = notchbook::diag::Terminal::new(false);
+        let shown = |finding| terminal.show(finding, &compiled.sources, &compiled.sizes);
+        let findings: Vec<String> = compiled.report.findings.iter().map(shown).collect();
+        assert!(findings.is_empty(), "\n{}", findings.join("\n"));
+        let waived: Vec<&str> = compiled
+            .report
+            .waived
+            .iter()
+            .map(|waived| waived.finding.code)
+            .collect();
+        assert_eq!(
+            waived,
+            ["loose-measurement", "unused-measurement"],
+            "what the examples waive"
+        );
+        for size in 0..compiled.sizes.len() {
+            assert!(print(compiled, size, Paper::A4).starts_with(b"%PDF"));
+        }
+    });
+}
+
+#[test]
+fn the_tables_are_those_of_the_program() {
+    let readme = readme();
+    for function in FUNCTIONS {
+        let row = format!("| `{}` | {} |", function.signature, function.meaning);
+        assert!(readme.contains(&row), "README.md has no line: {row}");
+    }
+    let rows = readme
+        .lines()
+        .skip_while(|line| !line.starts_with("| function |"))
+        .skip(2);
+    assert_eq!(
+        rows.take_while(|line| line.starts_with('|')).count(),
+        FUNCTIONS.len(),
+        "a function that there is not"
+    );
+    for unit in listed(&readme, "| units of |") {
+        assert!(Unit::parse(unit).is_some(), "`{unit}` is no unit");
+    }
+    let verbs = listed(&readme, "**Work.**");
+    let missing: Vec<_> = Verb::ALL
+        .iter()
+        .filter(|(verb, _)| !verbs.contains(verb))
+        .collect();
+    assert!(missing.is_empty(), "README.md does not name {missing:?}");
+    let drawn = listed(&readme, "Any SVG.");
+    let classes = CLASSES.iter().map(|class| class.name);
+    for name in classes.chain(SYMBOLS.iter().map(|(name, _)| *name)) {
+        assert!(
+            drawn.contains(name),
+            "README.md does not name the class or symbol `{name}`"
+        );
+    }
+}
+
+#[test]
+fn the_commands_are_those_of_the_program() {
+    let readme = readme();
+    let help = Command::new(env!("CARGO_BIN_EXE_notchbook"))
+        .arg("--help")
+        .output()
+        .expect("the program");
+    let help = String::from_utf8(help.stdout).expect("words");
+    let commands = help
+        .lines()
+        .skip_while(|line| !line.starts_with("Commands:"))
+        .skip(1);
+    let commands: BTreeSet<&str> = commands
+        .take_while(|line| line.starts_with("  "))
+        .filter_map(|line| line.split_whitespace().next())
+        .filter(|command| *command != "help")
+        .collect();
+    let told: BTreeSet<&str> = readme
+        .lines()
+        .filter_map(|line| line.strip_prefix("| `notchbook "))
+        .filter_map(|line| line.split([' ', '`']).next())
+        .collect();
+    assert_eq!(
+        told, commands,
+        "the table of commands in README.md, and the program's own"
+    );
+}
+
+/// Whoever follows README.md does what `.ci/run` does.
+#[test]
+fn the_first_commands_are_those_that_are_tried_on_every_change() {
+    let run = std::fs::read_to_string(root().join(".ci/run")).expect(".ci/run");
+    for command in ["cargo run -- build", "cargo test"] {
+        assert!(
+            readme().lines().any(|line| line == command),
+            "README.md does not say `{command}`"
+        );
+        assert!(
+            run.lines().any(|line| line == command),
+            ".ci/run does not run `{command}`"
+        );
+    }
+}
