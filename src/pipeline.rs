@@ -154,6 +154,6 @@ impl Compiled<'_> {
     /// The sheaf for one size: what the templates are given.
     pub fn sheaf(&self, edition: &Edition<'_>) -> crate::typeset::Sheaf {
         let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
-        crate::typeset::edition_data(edition, &self.figures, &labels, self.pictures.clone())
+        crate::typeset::edition_data(edition, &self.histories[edition.size()], &self.figures, &labels, self.pictures.clone())
     }
 }

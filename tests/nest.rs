@@ -26,7 +26,10 @@ fn item(outline: &[[f64; 2]], turns: Turns) -> Item {
 
 /// A rectangle of a width and a height.
 fn rectangle(width: f64, height: f64, turns: Turns) -> Item {
-    item(&[[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]], turns)
+    item(
+        &[[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]],
+        turns,
+    )
 }
 
 /// Lays the items and checks the layout.

@@ -99,7 +99,7 @@ fn the_tables_are_those_of_the_program() {
         FUNCTIONS.len(),
         "a function that there is not"
     );
-    for unit in listed(&readme, "| units of |") {
+    for unit in listed(&readme, "Units are, of length,") {
         assert!(Unit::parse(unit).is_some(), "`{unit}` is no unit");
     }
     let verbs = listed(&readme, "**Work.**");

@@ -1,4 +1,51 @@
 //! A step sews at another allowance than the piece was cut with.
+//!
+//! ## Why it matters
+//! A piece that was cut for one allowance and is sewn at another comes out larger or smaller, by
+//! the difference at each seam.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: 5 mm (3/16 in)
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at `sew` and `box`, on edges that are named; whole pieces are passed over, and so are
+//! edges whose piece states no allowance. One finding for each work fact. What follows for the
+//! finished measurements is not told beside it.
 
 use super::words::length;
 use crate::construct::{Fault, History};

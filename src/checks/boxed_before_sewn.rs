@@ -1,4 +1,62 @@
 //! A corner is boxed before the seams beside it are sewn.
+//!
+//! ## Why it matters
+//! A boxed corner is sewn across the ends of two seams. Before those are sewn there is no corner to
+//! flatten.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   bag:
+//!     outline: {rectangle: [30 cm, 20 cm], corners_out: {bottom: [4 cm, 4 cm]}}
+//!     allowance: seam
+//!     raw: all
+//!     cut: {outer: [bag_front, bag_back]}
+//! ```
+//! ````md
+//! ## Box the base {#box}
+//!
+//! ```work
+//! - cut: bag
+//! - box: [bag_front.bottom_left_corner, bag_back.bottom_left_corner]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - sew: [bag_front.bottom, bag_back.bottom]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Sew and box the base.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   bag:
+//!     outline: {rectangle: [30 cm, 20 cm], corners_out: {bottom: [4 cm, 4 cm]}}
+//!     allowance: seam
+//!     raw: all
+//!     cut: {outer: [bag_front, bag_back]}
+//! ```
+//! ````md
+//! ## Box the base {#box}
+//!
+//! ```work
+//! - cut: bag
+//! - sew: [bag_front.bottom, bag_back.bottom]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - box: [bag_front.bottom_left_corner, bag_back.bottom_left_corner]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Sew and box the base.
+//! ````
+//!
+//! ## Limits
+//! Looks at the edges on both sides of each corner that is boxed, and at seams that come later. An
+//! edge beside it that is never sewn is told by `edge-left-raw`.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,63 @@
 //! Something is turned while its zip is shut.
+//!
+//! ## Why it matters
+//! With the zip shut and the seams closed round it, the slider sits inside where no hand can reach
+//! it.
+//!
+//! ## Wrong
+//! ```yaml
+//! notions:
+//!   zip: {kind: zip, name: Zip, length: 30 cm}
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, zip.tape_a]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - sew: [tab.top, zip.tape_b]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - turn: [strap, right side out]
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! notions:
+//!   zip: {kind: zip, name: Zip, length: 30 cm}
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, zip.tape_a]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - sew: [tab.top, zip.tape_b]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - open: zip
+//! - turn: [strap, right side out]
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at zips whose tapes are sewn to the work that is turned. A zip is shut until a step opens
+//! it. The usual half-way is enough: `open` does not say how far.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,43 @@
 //! Fewer copies of a piece are cut than the steps use.
+//!
+//! ## Why it matters
+//! The maker cuts one and needs two. When she finds out, the cloth may be used up.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab: {outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - cut: tab_one
+//! - press: [tab_one, tab_two]
+//! ```
+//!
+//! Cut the tabs and press them.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   tab: {outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - cut: tab
+//! - press: [tab_one, tab_two]
+//! ```
+//!
+//! Cut the tabs and press them.
+//! ````
+//!
+//! ## Limits
+//! Compares the copies that steps name with those that are cut, in each size. A piece of which
+//! nothing is cut at all is told by `piece-not-cut`.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,51 @@
 //! An edge is never sewn, finished or declared raw.
+//!
+//! ## Why it matters
+//! A raw edge frays from the first wash on. Most often a seam was forgotten; if it is meant, as on
+//! a bound strip, the booklet should say so.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: [right, bottom, left], cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: [right, bottom, left], cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
+//! Seams, hems, binding and folds settle an edge; so do `raw:` with its name, or `all`, and the
+//! edge that lies on the fold. All raw edges of a size are one finding.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

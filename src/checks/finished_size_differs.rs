@@ -1,4 +1,26 @@
 //! A finished measurement is not what the sewing gives.
+//!
+//! ## Why it matters
+//! The size on the first pages is what people choose by. If the sewing gives another, the thing
+//! does not fit what it was made for.
+//!
+//! ## Wrong
+//! ```yaml
+//! finished:
+//!   Width: {value: width + 1 cm, sewn: front.width}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! finished:
+//!   Width: {value: width, sewn: front.width}
+//! ```
+//!
+//! ## Limits
+//! Looks at finished measurements that say what they measure: `sewn:` with a copy and `width`,
+//! `height` or `depth`. Reckoned from rectangles, with or without corners taken out at the bottom,
+//! from the allowances at which they are sewn and hemmed, to a millimetre. Silent for other
+//! outlines, and where an edge is neither sewn nor finished.
 
 use super::words::length;
 use crate::construct::{Fault, History};

@@ -1,4 +1,49 @@
 //! Something is fused to a piece that is already sewn, quilted or folded.
+//!
+//! ## Why it matters
+//! Fusible layers need a flat piece and a flat iron. Over a seam or a fold they crease, and the
+//! glue does not hold.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - fold: strap
+//! - fuse: [strap, tab]
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - fuse: [strap, tab]
+//! - fold: strap
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Sewing, hemming, binding, folding and quilting count as work on a piece; pressing, marking and
+//! pinning do not. A step that fuses several pieces too late is told once. That fusing comes first
+//! is common practice, no source.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

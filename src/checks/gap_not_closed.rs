@@ -1,4 +1,55 @@
 //! A gap that was left in a seam is never closed.
+//!
+//! ## Why it matters
+//! What was turned through the gap falls out through it again.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap, tab]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//!   leave: 8 cm (3 1/8 in)
+//! - turn: [strap, right side out]
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap, tab]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//!   leave: 8 cm (3 1/8 in)
+//! - turn: [strap, right side out]
+//! - close: strap
+//!   by: hand
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at every seam with `leave:` at the end of each size. `close` counts when it names one of
+//! the seam's edges, or a piece that it holds.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,58 @@
 //! Something is turned right side out, and nothing is open to turn it through.
+//!
+//! ## Why it matters
+//! Sewn shut all round, the work cannot be turned right side out; the maker has to unpick a seam
+//! and guess where.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap, tab]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - turn: [strap, right side out]
+//! - close: strap
+//!   by: hand
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap, tab]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//!   leave: 8 cm (3 1/8 in)
+//! - turn: [strap, right side out]
+//! - close: strap
+//!   by: hand
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Follows the seams from the pieces that are turned to all that hang on them, and looks for a gap
+//! (`leave:`), an edge that is not sewn, or an open zip that no lining closes. Edges that are meant
+//! to stay raw, and folds, are no opening. A piece in no seam is turned over, not out.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,55 @@
 //! A seam is topstitched without having been pressed.
+//!
+//! ## Why it matters
+//! A seam that is not pressed hides a little tuck, and topstitching fixes it there for good.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - topstitch: strap.top
+//!   stitch: 3 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - press: [strap, along the seam]
+//! - topstitch: strap.top
+//!   stitch: 3 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at the last seam of each edge that is topstitched by name. Pressing any piece that the
+//! seam holds counts. Hems and folds are not seams. That a seam is pressed first is common
+//! practice, no source.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

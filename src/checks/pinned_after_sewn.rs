@@ -1,4 +1,52 @@
 //! Edges are pinned after they have been sewn.
+//!
+//! ## Why it matters
+//! Pins hold layers for the seam that comes next. A pin that follows its seam is a step in the
+//! wrong place, and the maker wonders what she is to sew.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - pin: [strap.top, tab.top]
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - pin: [strap.top, tab.top]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at `pin` with exactly two edges that one seam holds already. A step that pins several
+//! pairs too late is told once.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

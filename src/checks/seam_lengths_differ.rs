@@ -1,4 +1,52 @@
 //! Two edges that are sewn together do not have one length.
+//!
+//! ## Why it matters
+//! The maker reaches the end of the seam with one layer left over. She will doubt her cutting
+//! before she doubts the booklet.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [28 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Measures edges on the stitching line and on the cutting line, to a millimetre (common practice,
+//! no source); it is enough that they agree on one. One long edge against several in a row is in
+//! order when the several come to it. `ease:` allows a difference, `gather:` says what length the
+//! longer edge is gathered to. Zips and whole pieces are not measured.
 
 use crate::construct::Moment;
 use super::words::length;

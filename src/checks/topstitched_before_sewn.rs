@@ -1,4 +1,55 @@
 //! An edge is topstitched before the seam that it belongs to is sewn.
+//!
+//! ## Why it matters
+//! Topstitching lies along a seam and holds its layers. On an edge that is not sewn yet it catches
+//! one layer, and the seam can no longer be sewn under it.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - topstitch: strap.top
+//!   stitch: 3 mm
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - sew: [strap.top, tab.top]
+//!   allowance: seam
+//!   stitch: 2.5 mm
+//! - press: [strap, along the seam]
+//! - topstitch: strap.top
+//!   stitch: 3 mm
+//! ```
+//!
+//! Make the strap.
+//! ````
+//!
+//! ## Limits
+//! Looks at edges that are named in `topstitch` and later in `sew`. An edge that was folded before
+//! is in order, and so is one that is never sewn.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

@@ -1,4 +1,43 @@
 //! A piece is used before the step that cuts it, or before the cloth for it is made.
+//!
+//! ## Why it matters
+//! The maker is told to press or sew a piece that still lies uncut in the cloth.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab: {outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - press: tab
+//! - cut: tab
+//! ```
+//!
+//! Cut the tabs and press them.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   tab: {outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - cut: tab
+//! - press: tab
+//! ```
+//!
+//! Cut the tabs and press them.
+//! ````
+//!
+//! ## Limits
+//! Goes through the steps of each size in their order. A fabric that is made `from:` a piece counts
+//! as made once that piece is quilted. A piece that is never cut is told by `piece-not-cut`.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};

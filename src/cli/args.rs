@@ -28,7 +28,7 @@ pub(super) enum Command {
     Build(BuildArgs),
     /// List every measurement, exact and as shown in both systems
     Values(ValuesArgs),
-    /// Show how a value comes about, formula by formula
+    /// Show how a value comes about, or the state of the work after a step
     Trace(TraceArgs),
     /// Write the diagrams of a booklet as they are printed
     Figures(FiguresArgs),
@@ -131,8 +131,12 @@ pub(super) enum Listing {
 
 #[derive(Debug, Args)]
 pub(super) struct TraceArgs {
-    /// A measurement, or a notion's figure such as `zip.length`
-    pub name: String,
+    /// A measurement, or a figure such as `zip.length` or `front.top`
+    #[arg(required_unless_present = "step")]
+    pub name: Option<String>,
+    /// Show the state of the work after this step instead: its id
+    #[arg(long, value_name = "ID", conflicts_with = "name")]
+    pub step: Option<String>,
     /// The size
     #[arg(long)]
     pub size: String,

@@ -1,10 +1,11 @@
-//! `trace`: how a value comes about, formula by formula.
+//! `trace`: how a value comes about, formula by formula; or the state of the work after a step.
 
 use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::args::TraceArgs;
 use super::{Outcome, Refusal, choose, output};
+use crate::construct::{play, tell};
 use crate::diag::{Findings, did_you_mean};
 use crate::measure::explain;
 use crate::model::Expression;
@@ -14,13 +15,19 @@ use crate::resolve::{Edition, Worked};
 pub(super) fn run(folder: Option<&Path>, args: &TraceArgs) -> Result<Outcome, Refusal> {
     let wanted: Vec<String> = args.booklet.iter().cloned().collect();
     let choice = choose::booklets(folder, &wanted)?;
+    let (kind, name) = match (&args.step, &args.name) {
+        (Some(step), _) => ("step", step),
+        (None, Some(name)) => ("value", name),
+        (None, None) => return Err(Refusal::new("there is nothing to trace", "name a value, or a step with --step")),
+    };
     let mut homes = Vec::new();
     let mut names: BTreeSet<String> = BTreeSet::new();
     for booklet in &choice.booklets {
         compile(&choice.folder, booklet, |compiled| {
-            if let Some(edition) = compiled.editions.first() {
-                let known = edition.catalogue.in_formulas(edition.draft);
-                if known.contains(&args.name) {
+            for edition in compiled.editions {
+                let known = if kind == "step" { steps(edition) } else { edition.catalogue.in_formulas(edition.draft) };
+                let here = known.contains(name) || (kind == "value" && edition.sheet.get(name).is_some());
+                if here && !homes.contains(&booklet) {
                     homes.push(booklet);
                 }
                 names.extend(known);
@@ -28,28 +35,44 @@ pub(super) fn run(folder: Option<&Path>, args: &TraceArgs) -> Result<Outcome, Re
         });
     }
     match homes.as_slice() {
-        [booklet] => compile(&choice.folder, booklet, |compiled| show(&booklet.name, &compiled, args)),
+        [booklet] => compile(&choice.folder, booklet, |compiled| show(&booklet.name, &compiled, args, name)),
         [] => Err(Refusal::new(
-            format!("no value is called `{}`", args.name),
-            did_you_mean(&args.name, names.iter().map(String::as_str), "`notchbook values` lists them"),
+            format!("no {kind} is called `{name}`"),
+            did_you_mean(name, names.iter().map(String::as_str), "`notchbook values` lists the values"),
         )),
         several => {
             let names: Vec<&str> = several.iter().map(|booklet| booklet.name.as_str()).collect();
             Err(Refusal::new(
-                format!("several booklets have a value called `{}`", args.name),
+                format!("several booklets have a {kind} called `{name}`"),
                 format!("add `--in` and one of: {}", names.join(", ")),
             ))
         }
     }
 }
 
-fn show(name: &str, compiled: &Compiled<'_>, args: &TraceArgs) -> Result<Outcome, Refusal> {
-    let size = choose::sizes(&compiled.sizes, std::slice::from_ref(&args.size), name)?;
-    let editions = compiled.editions.iter().filter(|edition| size.contains(&edition.size()));
-    for edition in editions {
-        output::line(&format!("{name}, {}", edition.size_facts().name));
-        let mut told = BTreeSet::new();
-        Tracer { compiled, edition }.one(&args.name, 0, &mut told);
+fn steps(edition: &Edition<'_>) -> Vec<String> {
+    edition.steps().filter_map(|step| step.step.id.as_ref()).map(|id| id.text.clone()).collect()
+}
+
+fn show(booklet: &str, compiled: &Compiled<'_>, args: &TraceArgs, name: &str) -> Result<Outcome, Refusal> {
+    let size = choose::sizes(&compiled.sizes, std::slice::from_ref(&args.size), booklet)?;
+    for edition in compiled.editions.iter().filter(|edition| size.contains(&edition.size())) {
+        if args.step.is_none() {
+            output::line(&format!("{booklet}, {}", edition.size_facts().name));
+            Tracer { compiled, edition }.one(name, 0, &mut BTreeSet::new());
+            continue;
+        }
+        let found = edition.steps().find(|step| step.step.id.as_ref().is_some_and(|id| id.text == name));
+        let Some(step) = found else {
+            return Err(Refusal::new(
+                format!("`{name}` is left out in {}", args.size),
+                "name a size that has the step",
+            ));
+        };
+        output::line(&format!("{booklet}, {}: after step {}", edition.size_facts().name, step.number));
+        for line in tell(edition, &play(edition, Some(step.number))) {
+            output::line(&format!("  {line}"));
+        }
     }
     Ok(Outcome::Clean)
 }
@@ -63,7 +86,13 @@ impl Tracer<'_> {
     /// One value and, below it, the values that its formula names, each told once.
     fn one(&self, name: &str, depth: usize, told: &mut BTreeSet<String>) {
         let indent = "  ".repeat(depth);
-        let Some(expression) = self.expression(name) else { return };
+        let Some(expression) = self.expression(name) else {
+            // A measure of a piece has no formula: its outline is what gives it.
+            if let Some(worked) = self.edition.sheet.get(name) {
+                output::line(&format!("{indent}{name} = {} (from the outline)", self.figures(&worked)));
+            }
+            return;
+        };
         let mut unheard = Findings::default();
         let Some(worked) = self.edition.sheet.work_out(expression, self.edition.sheet, &mut unheard) else {
             output::line(&format!("{indent}{name} cannot be worked out: run `notchbook check`"));

@@ -153,7 +153,7 @@ impl Binder<'_, '_> {
                 }
                 let worked = self.scope.work_out(value, self.findings)?;
                 if text {
-                    let figures = self.scope.figures(value, worked, self.show);
+                    let figures = self.scope.figures(value, worked, self.show, filter.is_none());
                     return Some(escape(&self.printed(figures, worked, filter)));
                 }
                 self.number(worked, *span)

@@ -9,6 +9,7 @@ use usvg::fontdb;
 use super::bind::bind;
 use super::drawing::{Drawing, tag_length};
 use super::dress::Wardrobe;
+use super::overview::{Overview, overview};
 use super::{measure_tree, picture};
 use crate::diag::{Finding, Findings, Waiver};
 use crate::measure::{Exact, to_f64};
@@ -42,6 +43,8 @@ pub struct Figures {
     pub words: Vec<crate::model::Text>,
     /// Samples of classes and symbols for the key, as drawings.
     pub samples: BTreeMap<&'static str, String>,
+    /// The pieces of each size, drawn to one scale.
+    pub overviews: Vec<Overview>,
 }
 
 impl Figures {
@@ -78,6 +81,7 @@ pub fn draw_all(
     let (database, families) = picture::fonts(house);
     let wardrobe = Wardrobe::new(house, &first.draft.facts.style.accent.text);
     figures.samples = super::key::samples(&wardrobe);
+    figures.overviews = editions.iter().map(|edition| overview(edition, &wardrobe)).collect();
     let mut studio = Studio { folder, database, families, wardrobe, drawings: BTreeMap::new() };
     for edition in editions {
         for (mention, scope) in edition.figure_uses() {

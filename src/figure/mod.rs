@@ -12,10 +12,14 @@ mod inspect;
 mod key;
 mod measure_tree;
 mod numbers;
+mod overview;
 mod picture;
+mod plan;
 
 pub use classes::{CLASSES, SYMBOLS};
 pub use drawing::Drawing;
 pub use gather::{BoundFigure, Figures, draw_all};
 pub use key::{KeyEntry, key};
+pub use overview::{Overview, PieceDrawing};
+pub use plan::Plan;
 pub use picture::{PictureFault, fonts, to_png};

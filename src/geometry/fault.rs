@@ -94,7 +94,7 @@ pub enum ShapeFault {
         /// From the end of the entry before to its start.
         gap: f64,
     },
-    /// A measurement of the outline is over a kilometre.
+    /// A measurement of the outline or an allowance is over a kilometre.
     TooFar {
         /// The edge.
         edge: String,
@@ -162,7 +162,7 @@ impl ShapeFault {
                     mm(*gap)
                 )
             }
-            Self::TooFar { edge } => format!("`{edge}` reaches further than a kilometre"),
+            Self::TooFar { edge } => format!("a figure of `{edge}` is over a kilometre"),
         }
     }
 

@@ -8,7 +8,7 @@ use super::fold::Fold;
 use super::outline::Outline;
 use super::ring::{self, Ring, Seg, direction, outward, to_path};
 use super::spec::{Allowances, Drawn, Spec};
-use super::{exact, offset, read};
+use super::{FARTHEST, exact, offset, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
@@ -313,6 +313,9 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
     if allowances.all.is_negative() {
         faults.push(ShapeFault::AllowanceBelowZero { edge: None });
     }
+    if to_f64(allowances.all) > FARTHEST {
+        faults.push(ShapeFault::TooFar { edge: ring.name(Some(0)) });
+    }
     let unknown = |name: &String| ShapeFault::NoSuchEdge {
         name: name.clone(),
         known: ring.edges.iter().map(|edge| edge.name.clone()).collect(),
@@ -326,6 +329,9 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
             faults.push(ShapeFault::AllowanceBelowZero {
                 edge: Some(name.clone()),
             });
+        }
+        if to_f64(*width) > FARTHEST {
+            faults.push(ShapeFault::TooFar { edge: name.clone() });
         }
     }
     if let Some(name) = &allowances.fold {

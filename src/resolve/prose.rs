@@ -179,7 +179,7 @@ impl Printer<'_> {
     fn value(&mut self, value: &Expression, filter: Option<&Filter>) -> Option<Inline> {
         let worked = self.scope.work_out(value, self.findings)?;
         let show = &self.draft.facts.show;
-        let figures = self.scope.figures(value, worked, show);
+        let figures = self.scope.figures(value, worked, show, filter.is_none());
         let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
         let fault = |message: String, hint: &str| Finding::error("unit-mismatch", filter.span, message).hint(hint);
         match filter.name.as_str() {

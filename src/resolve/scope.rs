@@ -90,12 +90,15 @@ impl<'a> Scope<'a> {
         outside.work_out(formula, findings)
     }
 
-    /// A value as the booklet prints it, a stitch length as a stitch length.
-    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show) -> Figures {
+    /// A value as the booklet prints it, a stitch length as a stitch length. What is printed in both
+    /// systems is taken down for the check that they agree; `both` says whether it is.
+    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Figures {
         match own_name(expression) {
             Some("stitch") => super::figures::stitch_figures(&worked, show),
             _ => {
-                self.sheet.note_printed(expression, worked);
+                if both {
+                    self.sheet.note_printed(expression, worked);
+                }
                 Figures::of(&worked, show)
             }
         }

@@ -5,9 +5,11 @@ use std::collections::BTreeMap;
 use serde_json::{Value, json};
 
 use super::paper::Paper;
+use crate::construct::{History, thread};
 use crate::figure::{Figures, key};
-use crate::model::{Date, Wearer};
-use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, phrase_sizes};
+use crate::measure::{Exact, Quantity};
+use crate::model::{Date, Kind, Wearer};
+use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, ShownFigure, phrase_sizes};
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]
@@ -32,6 +34,7 @@ impl Sheaf {
 /// Gathers one edition. `pictures` are the logo and the cover, by the names the data gives them.
 pub fn edition_data(
     edition: &Edition<'_>,
+    history: &History,
     figures: &Figures,
     labels: &Value,
     pictures: BTreeMap<&'static str, (String, Vec<u8>)>,
@@ -64,6 +67,15 @@ pub fn edition_data(
         style[name] = json!(path);
         sheaf.files.insert(path, bytes);
     }
+    let drawings: Vec<Value> = figures.overviews.get(edition.size()).map_or(&[][..], |overview| &overview.drawings)
+        .iter()
+        .map(|drawing| {
+            let piece = &facts.pieces[drawing.piece];
+            let path = format!("/pieces/{}.svg", piece.id.text);
+            sheaf.files.insert(path.clone(), drawing.svg.clone().into_bytes());
+            json!({ "id": piece.id.text, "name": piece.name.text, "path": path, "width": drawing.size.0, "height": drawing.size.1 })
+        })
+        .collect();
     let date = |written: Option<&str>| written.and_then(Date::parse).map(Date::spoken);
     let iso = facts.date.as_ref().map(|date| date.text.clone());
     let mut data = json!({
@@ -91,8 +103,8 @@ pub fn edition_data(
         "allowances": allowances(edition),
         "key": entries,
         "finished": finished(edition),
-        "needs": needs(edition),
-        "pieces": pieces(edition),
+        "needs": needs(edition, history, labels),
+        "pieces": pieces(edition, drawings, figures.overviews.get(edition.size()).map_or(1, |overview| overview.scale)),
         "parts": edition.parts.iter().enumerate().map(|(at, part)| json!({
             "id": part.part.id.as_ref().map_or_else(|| format!("{}", at + 1), |id| id.text.clone()),
             "title": part.title,
@@ -195,7 +207,7 @@ fn finished(edition: &Edition<'_>) -> Value {
     json!({ "rows": rows })
 }
 
-fn needs(edition: &Edition<'_>) -> Value {
+fn needs(edition: &Edition<'_>, history: &History, labels: &Value) -> Value {
     let facts = &edition.draft.facts;
     // A fabric without a width is made on the way, such as cloth quilted from two others.
     let fabrics: Vec<Value> = edition
@@ -218,11 +230,21 @@ fn needs(edition: &Edition<'_>) -> Value {
         .iter()
         .map(|row| {
             let notion = &facts.notions[row.notion];
+            let mut note = as_line(&row.note);
+            let mut value = row.value.clone();
+            // What the author states about thread goes before what is estimated.
+            if notion.kind == Kind::Thread && value.is_none() && row.count.is_none() {
+                value = thread(edition, history).map(|estimate| whole_lengths(estimate.thread));
+                if value.is_some() {
+                    let words = labels["thread_note"].as_str().unwrap_or_default();
+                    note.push(Inline::Text { text: format!(" {words}") });
+                }
+            }
             json!({
                 "id": notion.id.text,
                 "name": notion.name.text,
-                "amounts": [{ "count": row.count, "value": row.value }],
-                "note": as_line(&row.note),
+                "amounts": [{ "count": row.count, "value": value }],
+                "note": note,
             })
         })
         .collect();
@@ -233,7 +255,17 @@ fn needs(edition: &Edition<'_>) -> Value {
     })
 }
 
-fn pieces(edition: &Edition<'_>) -> Value {
+/// Thread in whole metres and whole yards (1 yd = 0.9144 m, exactly).
+fn whole_lengths(metres: f64) -> Amount {
+    let figure = |number: f64, unit: &str| ShownFigure {
+        number: format!("{number:.0}"),
+        unit: unit.to_owned(),
+        quantity: Quantity::count(Exact::from_integer(0)),
+    };
+    Amount { first: figure(metres, "m"), second: Some(figure((metres / 0.9144).ceil(), "yd")) }
+}
+
+fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
     let facts = &edition.draft.facts;
     let mut fabrics: Vec<Value> = Vec::new();
     for (at, fabric) in facts.fabrics.iter().enumerate() {
@@ -249,7 +281,7 @@ fn pieces(edition: &Edition<'_>) -> Value {
                     "copies": row.copies,
                     "count": row.count,
                     "fold": piece.fold.is_some(),
-                    "mirrored": false,
+                    "mirrored": piece.mirrored,
                     "dimensions": [row.dimensions.as_ref().map(|(width, height)| json!([width, height]))],
                     "note": as_line(&row.note),
                 })
@@ -259,7 +291,7 @@ fn pieces(edition: &Edition<'_>) -> Value {
             fabrics.push(json!({ "id": fabric.id.text, "name": fabric.name.text, "rows": rows }));
         }
     }
-    json!({ "fabrics": fabrics })
+    json!({ "fabrics": fabrics, "drawings": drawings, "scale": format!("1:{scale}") })
 }
 
 /// Blocks as words in a line, for cells of tables.

@@ -2,9 +2,9 @@
 //! an allowance outwards and inwards, as recorded by `make.py`.
 //!
 //! Lengths agree within 0.01 mm, which is under the width of a thread by a factor of ten and what
-//! the module promises. Areas agree within one part in 100 000: the curves of the reference are
-//! chords within a hundred-thousandth of a millimetre, its arcs and ours are rounded apart, and the
-//! rest is what a difference of 0.01 mm would change.
+//! the module promises. Areas agree within one part in 100 000 of the larger of the two lines: the
+//! curves of the reference are chords within a ten-thousandth of a millimetre, and the rest is less
+//! than what a shift of 0.01 mm would change.
 
 use notchbook::geometry::{Drawn, Run, RunKind, Shape, ShapeFault, Spec};
 
@@ -103,6 +103,7 @@ fn lengths_and_areas_agree_however_the_outline_is_written() {
 /// What Shapely finds on one side of an outline, against the line that is not drawn.
 fn compare(row: &Row, drawn: Drawn, (parts, area): (usize, f64)) {
     let allowances = all(decimal(row.allowance));
+    let within = area.max(row.area) * AREA_SHARE;
     let other = |shape: &Shape| match drawn {
         Drawn::Cutting => shape.stitching().area(),
         Drawn::Stitching => shape.cutting().area(),
@@ -111,7 +112,7 @@ fn compare(row: &Row, drawn: Drawn, (parts, area): (usize, f64)) {
         Ok(shape) => {
             assert_eq!(parts, 1, "{} falls into {parts} and was built", row.name);
             let found = other(&shape);
-            assert!((found - area).abs() <= area * AREA_SHARE, "{}: {found} is not {area}", row.name);
+            assert!((found - area).abs() <= within, "{}: {found} is not {area}", row.name);
         }
         Err(faults) => {
             let met = faults.iter().any(|fault| matches!(fault, ShapeFault::AllowancesMeet { .. }));
@@ -121,7 +122,7 @@ fn compare(row: &Row, drawn: Drawn, (parts, area): (usize, f64)) {
     }
     // With an edge for each run the line is the same, unless one of them is swallowed.
     if let Ok(shape) = Shape::build(&runs(row.path), drawn, &allowances) {
-        close(other(&shape), area, area * AREA_SHARE);
+        close(other(&shape), area, within);
     }
 }
 

@@ -19,12 +19,19 @@ pub fn wrongs(items: &[Item], strip: &Strip, layout: &Layout) -> Vec<String> {
         wrong.push(format!("pieces laid: {seen:?} of {}", items.len()));
         return wrong;
     }
-    let outlines: Vec<Vec<Point>> = layout.places.iter().map(|place| put(&items[place.item], place)).collect();
+    let outlines: Vec<Vec<Point>> = layout
+        .places
+        .iter()
+        .map(|place| put(&items[place.item], place))
+        .collect();
     let mut end = 0.0f64;
     for (place, outline) in layout.places.iter().zip(&outlines) {
         let item = &items[place.item];
         if !allowed(item, place) {
-            wrong.push(format!("piece {} lies as it may not: {place:?}", place.item));
+            wrong.push(format!(
+                "piece {} lies as it may not: {place:?}",
+                place.item
+            ));
         }
         for &[x, y] in outline {
             end = end.max(y);
@@ -34,7 +41,10 @@ pub fn wrongs(items: &[Item], strip: &Strip, layout: &Layout) -> Vec<String> {
         }
     }
     if (end - layout.length).abs() > DEPTH {
-        wrong.push(format!("the pieces end at {end}, the layout at {}", layout.length));
+        wrong.push(format!(
+            "the pieces end at {end}, the layout at {}",
+            layout.length
+        ));
     }
     for (first, one) in outlines.iter().enumerate() {
         for (second, other) in outlines.iter().enumerate().skip(first + 1) {
@@ -44,7 +54,9 @@ pub fn wrongs(items: &[Item], strip: &Strip, layout: &Layout) -> Vec<String> {
             }
             let distance = distance(one, other);
             if distance < strip.gap - DEPTH {
-                wrong.push(format!("pieces {first} and {second} are {distance} mm apart"));
+                wrong.push(format!(
+                    "pieces {first} and {second} are {distance} mm apart"
+                ));
             }
         }
     }
@@ -69,7 +81,8 @@ fn allowed(item: &Item, place: &Place) -> bool {
 /// The outline where the layout puts it.
 pub fn put(item: &Item, place: &Place) -> Vec<Point> {
     // Clockwise as seen with y downwards: x runs to y, y runs to -x.
-    let (cos, sin) = [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)][usize::from(place.quarter_turns)];
+    let (cos, sin) =
+        [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)][usize::from(place.quarter_turns)];
     let mirror = if place.flipped { -1.0 } else { 1.0 };
     let points: Vec<Point> = item
         .outline
@@ -78,11 +91,17 @@ pub fn put(item: &Item, place: &Place) -> Vec<Point> {
         .collect();
     let left = points.iter().map(|point| point[0]).fold(f64::MAX, f64::min);
     let top = points.iter().map(|point| point[1]).fold(f64::MAX, f64::min);
-    points.iter().map(|point| [point[0] - left + place.x, point[1] - top + place.y]).collect()
+    points
+        .iter()
+        .map(|point| [point[0] - left + place.x, point[1] - top + place.y])
+        .collect()
 }
 
 fn edges(outline: &[Point]) -> impl Iterator<Item = (Point, Point)> + Clone {
-    outline.iter().copied().zip(outline.iter().copied().cycle().skip(1))
+    outline
+        .iter()
+        .copied()
+        .zip(outline.iter().copied().cycle().skip(1))
 }
 
 /// How deep points of one outline and of its inside lie in the other, mm; 0 when none does.
@@ -92,10 +111,15 @@ fn reach(one: &[Point], other: &[Point]) -> f64 {
     }
     let mut samples = Vec::new();
     for (from, to) in edges(one) {
-        let count = ((to[0] - from[0]).hypot(to[1] - from[1]) / 2.0).ceil().max(2.0);
+        let count = ((to[0] - from[0]).hypot(to[1] - from[1]) / 2.0)
+            .ceil()
+            .max(2.0);
         for part in 0..count as usize {
             let part = part as f64 / count;
-            samples.push([from[0] + (to[0] - from[0]) * part, from[1] + (to[1] - from[1]) * part]);
+            samples.push([
+                from[0] + (to[0] - from[0]) * part,
+                from[1] + (to[1] - from[1]) * part,
+            ]);
         }
     }
     let ([left, top], [right, bottom]) = corners(one);
@@ -108,7 +132,11 @@ fn reach(one: &[Point], other: &[Point]) -> f64 {
             }
         }
     }
-    samples.iter().filter(|&&point| inside(point, other)).map(|&point| to_line(point, other)).fold(0.0, f64::max)
+    samples
+        .iter()
+        .filter(|&&point| inside(point, other))
+        .map(|&point| to_line(point, other))
+        .fold(0.0, f64::max)
 }
 
 fn corners(outline: &[Point]) -> (Point, Point) {
@@ -132,7 +160,8 @@ fn apart(one: &[Point], other: &[Point]) -> bool {
 fn inside([x, y]: Point, outline: &[Point]) -> bool {
     edges(outline)
         .filter(|(from, to)| {
-            (from[1] > y) != (to[1] > y) && x < from[0] + (y - from[1]) / (to[1] - from[1]) * (to[0] - from[0])
+            (from[1] > y) != (to[1] > y)
+                && x < from[0] + (y - from[1]) / (to[1] - from[1]) * (to[0] - from[0])
         })
         .count()
         % 2
@@ -141,14 +170,20 @@ fn inside([x, y]: Point, outline: &[Point]) -> bool {
 
 /// The distance of a point from the line of an outline.
 fn to_line(point: Point, outline: &[Point]) -> f64 {
-    edges(outline).map(|(from, to)| to_edge(point, from, to)).fold(f64::MAX, f64::min)
+    edges(outline)
+        .map(|(from, to)| to_edge(point, from, to))
+        .fold(f64::MAX, f64::min)
 }
 
 fn to_edge(point: Point, from: Point, to: Point) -> f64 {
     let along = [to[0] - from[0], to[1] - from[1]];
     let square = along[0] * along[0] + along[1] * along[1];
     let part = ((point[0] - from[0]) * along[0] + (point[1] - from[1]) * along[1]) / square;
-    let part = if square > 0.0 { part.clamp(0.0, 1.0) } else { 0.0 };
+    let part = if square > 0.0 {
+        part.clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
     (point[0] - from[0] - along[0] * part).hypot(point[1] - from[1] - along[1] * part)
 }
 
@@ -164,9 +199,21 @@ fn distance(one: &[Point], other: &[Point]) -> f64 {
 fn two_squares(x: f64, y: f64, gap: f64) -> Vec<String> {
     let items = vec![rectangle(40.0, 40.0, Turns::Fixed); 2];
     let strip = Strip { width: 100.0, gap };
-    let mut layout = laid(&items, &Strip { width: 100.0, gap: 0.0 }, Effort::Quick);
+    let mut layout = laid(
+        &items,
+        &Strip {
+            width: 100.0,
+            gap: 0.0,
+        },
+        Effort::Quick,
+    );
     let first = layout.places[0];
-    layout.places[1] = Place { item: 1, x: first.x + x, y: first.y + y, ..first };
+    layout.places[1] = Place {
+        item: 1,
+        x: first.x + x,
+        y: first.y + y,
+        ..first
+    };
     layout.length = first.y + y.max(0.0) + 40.0;
     wrongs(&items, &strip, &layout)
 }
@@ -177,7 +224,11 @@ fn the_checker_sees_overlaps() {
     assert!(two_squares(39.98, 0.0, 0.0).join("").contains("overlap"));
     assert!(two_squares(0.0, 0.0, 0.0).join("").contains("overlap"));
     assert!(two_squares(10.0, 20.0, 0.0).join("").contains("overlap"));
-    assert!(two_squares(61.0, 0.0, 0.0).join("").contains("leaves the strip"));
+    assert!(
+        two_squares(61.0, 0.0, 0.0)
+            .join("")
+            .contains("leaves the strip")
+    );
     assert!(two_squares(44.0, 0.0, 5.0).join("").contains("apart"));
     assert!(two_squares(45.0, 0.0, 5.0).is_empty());
 }
@@ -185,15 +236,30 @@ fn the_checker_sees_overlaps() {
 #[test]
 fn the_checker_sees_lost_pieces_and_wrong_lengths() {
     let items = vec![rectangle(40.0, 20.0, Turns::Fixed); 3];
-    let strip = Strip { width: 100.0, gap: 0.0 };
+    let strip = Strip {
+        width: 100.0,
+        gap: 0.0,
+    };
     let sound = laid(&items, &strip, Effort::Quick);
     let mut lost = sound.clone();
     lost.places.pop();
-    assert!(wrongs(&items, &strip, &lost).join("").contains("pieces laid"));
+    assert!(
+        wrongs(&items, &strip, &lost)
+            .join("")
+            .contains("pieces laid")
+    );
     let mut long = sound.clone();
     long.length += 1.0;
-    assert!(wrongs(&items, &strip, &long).join("").contains("the pieces end"));
+    assert!(
+        wrongs(&items, &strip, &long)
+            .join("")
+            .contains("the pieces end")
+    );
     let mut turned = sound;
     turned.places[0].quarter_turns = 2;
-    assert!(wrongs(&items, &strip, &turned).join("").contains("as it may not"));
+    assert!(
+        wrongs(&items, &strip, &turned)
+            .join("")
+            .contains("as it may not")
+    );
 }

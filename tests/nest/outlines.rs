@@ -10,8 +10,16 @@ fn boxed(items: &[Item], strip: &Strip) -> f64 {
     let boxes: Vec<Item> = items
         .iter()
         .map(|item| {
-            let most = |axis: usize| item.outline.iter().map(|point| point[axis]).fold(0.0, f64::max);
-            Item { outline: rectangle(most(0), most(1), item.turns).outline, ..item.clone() }
+            let most = |axis: usize| {
+                item.outline
+                    .iter()
+                    .map(|point| point[axis])
+                    .fold(0.0, f64::max)
+            };
+            Item {
+                outline: rectangle(most(0), most(1), item.turns).outline,
+                ..item.clone()
+            }
         })
         .collect();
     laid(&boxes, strip, Effort::Usual).length
@@ -19,10 +27,19 @@ fn boxed(items: &[Item], strip: &Strip) -> f64 {
 
 /// Lays by outline and by box; asserts that so many per cent are saved, and gives the length.
 fn saves(items: &[Item], strip: &Strip, percent: f64) -> f64 {
-    let (ours, boxes) = (laid(items, strip, Effort::Usual).length, boxed(items, strip));
+    let (ours, boxes) = (
+        laid(items, strip, Effort::Usual).length,
+        boxed(items, strip),
+    );
     let saved = (1.0 - ours / boxes) * 100.0;
-    println!("{} pieces: {ours:.2} mm, boxes {boxes:.2} mm, {saved:.1} % saved", items.len());
-    assert!(saved >= percent, "{saved} % saved: {ours} mm against {boxes} mm");
+    println!(
+        "{} pieces: {ours:.2} mm, boxes {boxes:.2} mm, {saved:.1} % saved",
+        items.len()
+    );
+    assert!(
+        saved >= percent,
+        "{saved} % saved: {ours} mm against {boxes} mm"
+    );
     ours
 }
 
@@ -53,7 +70,12 @@ fn angles_interlock() {
 fn angles_that_may_not_turn_save_less() {
     let four = vec![item(&ANGLE, Turns::Fixed); 4];
     let fixed = laid(&four, &strip(900.0, 0.0), Effort::Usual).length;
-    let half = laid(&vec![item(&ANGLE, Turns::Half); 4], &strip(900.0, 0.0), Effort::Usual).length;
+    let half = laid(
+        &vec![item(&ANGLE, Turns::Half); 4],
+        &strip(900.0, 0.0),
+        Effort::Usual,
+    )
+    .length;
     assert!(half <= fixed, "{half} against {fixed}");
 }
 
@@ -86,7 +108,10 @@ fn a_small_piece_lies_in_a_hollow() {
         [150.0, 400.0],
         [0.0, 400.0],
     ];
-    let items = [item(&hollow, Turns::Fixed), rectangle(185.0, 280.0, Turns::Fixed)];
+    let items = [
+        item(&hollow, Turns::Fixed),
+        rectangle(185.0, 280.0, Turns::Fixed),
+    ];
     let length = saves(&items, &strip(505.0, 5.0), 40.0);
     assert!((length - 400.0).abs() < 0.01, "{length}");
 }
@@ -116,15 +141,27 @@ fn sleeve() -> Vec<[f64; 2]> {
 
 /// The pieces of an invented shirt, on the fold and off it.
 fn shirt() -> Vec<Item> {
-    let on_fold = |outline: &[[f64; 2]]| Item { on_fold: true, ..item(outline, Turns::Half) };
-    let free = |outline: &[[f64; 2]]| Item { may_flip: true, ..item(outline, Turns::Half) };
+    let on_fold = |outline: &[[f64; 2]]| Item {
+        on_fold: true,
+        ..item(outline, Turns::Half)
+    };
+    let free = |outline: &[[f64; 2]]| Item {
+        may_flip: true,
+        ..item(outline, Turns::Half)
+    };
     vec![
         on_fold(&bodice()),
         free(&bodice()),
         free(&sleeve()),
         on_fold(&[[0.0, 0.0], [210.0, 0.0], [230.0, 70.0], [0.0, 60.0]]),
         free(&[[0.0, 0.0], [240.0, 0.0], [240.0, 70.0], [0.0, 70.0]]),
-        free(&[[0.0, 0.0], [130.0, 0.0], [130.0, 110.0], [65.0, 150.0], [0.0, 110.0]]),
+        free(&[
+            [0.0, 0.0],
+            [130.0, 0.0],
+            [130.0, 110.0],
+            [65.0, 150.0],
+            [0.0, 110.0],
+        ]),
     ]
 }
 
@@ -136,13 +173,33 @@ fn a_shirt_on_doubled_cloth_saves_over_boxes() {
 #[test]
 fn pieces_on_the_fold_stay_there_and_turn_only_end_for_end() {
     let wedge = [[0.0, 0.0], [300.0, 0.0], [100.0, 400.0], [0.0, 400.0]];
-    let on_fold = Item { on_fold: true, may_flip: true, ..item(&wedge, Turns::Half) };
-    let layout = laid(&[on_fold.clone(), on_fold.clone()], &strip(320.0, 0.0), Effort::Quick);
+    let on_fold = Item {
+        on_fold: true,
+        may_flip: true,
+        ..item(&wedge, Turns::Half)
+    };
+    let layout = laid(
+        &[on_fold.clone(), on_fold.clone()],
+        &strip(320.0, 0.0),
+        Effort::Quick,
+    );
     // Both lie on the fold, so neither can slip beside the other.
     assert!((layout.length - 800.0).abs() < 0.01, "{}", layout.length);
-    let with_nap = Item { turns: Turns::Fixed, ..on_fold };
-    let layout = laid(&[with_nap.clone(), with_nap], &strip(320.0, 0.0), Effort::Quick);
-    assert!(layout.places.iter().all(|place| place.quarter_turns == 0 && !place.flipped));
+    let with_nap = Item {
+        turns: Turns::Fixed,
+        ..on_fold
+    };
+    let layout = laid(
+        &[with_nap.clone(), with_nap],
+        &strip(320.0, 0.0),
+        Effort::Quick,
+    );
+    assert!(
+        layout
+            .places
+            .iter()
+            .all(|place| place.quarter_turns == 0 && !place.flipped)
+    );
 }
 
 #[test]
@@ -157,7 +214,13 @@ fn a_rectangle_on_the_fold_stays_there() {
 #[test]
 fn the_gap_is_kept_round_corners() {
     let kite = [[100.0, 0.0], [200.0, 150.0], [100.0, 200.0], [0.0, 150.0]];
-    let items = vec![Item { may_flip: true, ..item(&kite, Turns::Quarter) }; 5];
+    let items = vec![
+        Item {
+            may_flip: true,
+            ..item(&kite, Turns::Quarter)
+        };
+        5
+    ];
     let tight = laid(&items, &strip(420.0, 0.0), Effort::Quick).length;
     let apart = laid(&items, &strip(420.0, 12.0), Effort::Quick).length;
     assert!(apart > tight, "{apart} against {tight}");
@@ -166,7 +229,13 @@ fn the_gap_is_kept_round_corners() {
 #[test]
 fn pieces_that_fill_the_width_exactly_lie_side_by_side() {
     // No column of the quick search begins where the second piece has to lie.
-    let tab = [[0.0, 0.0], [70.3, 0.0], [70.3, 100.0], [35.0, 120.0], [0.0, 100.0]];
+    let tab = [
+        [0.0, 0.0],
+        [70.3, 0.0],
+        [70.3, 100.0],
+        [35.0, 120.0],
+        [0.0, 100.0],
+    ];
     let items = vec![item(&tab, Turns::Fixed); 2];
     let length = laid(&items, &strip(140.6, 0.0), Effort::Usual).length;
     assert!((length - 120.0).abs() < 0.01, "{length}");
@@ -187,6 +256,10 @@ fn sixty_pieces_in_time() {
     for effort in [Effort::Quick, Effort::Usual] {
         let start = std::time::Instant::now();
         let length = laid(&items, &strip(750.0, 10.0), effort).length;
-        println!("{effort:?}: {length:.0} mm, boxes {:.0} mm, {:?} with checks", boxed(&items, &strip(750.0, 10.0)), start.elapsed());
+        println!(
+            "{effort:?}: {length:.0} mm, boxes {:.0} mm, {:?} with checks",
+            boxed(&items, &strip(750.0, 10.0)),
+            start.elapsed()
+        );
     }
 }

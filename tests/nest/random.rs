@@ -23,17 +23,31 @@ fn turns() -> impl Strategy<Value = Turns> {
 }
 
 fn piece() -> impl Strategy<Value = Item> {
-    (outline(), turns(), prop::bool::ANY, prop::bool::weighted(0.2)).prop_map(|(outline, turns, may_flip, on_fold)| Item {
-        outline,
-        turns,
-        may_flip,
-        on_fold,
-    })
+    (
+        outline(),
+        turns(),
+        prop::bool::ANY,
+        prop::bool::weighted(0.2),
+    )
+        .prop_map(|(outline, turns, may_flip, on_fold)| Item {
+            outline,
+            turns,
+            may_flip,
+            on_fold,
+        })
 }
 
 fn oblong() -> impl Strategy<Value = Item> {
-    (10.0f64..290.0, 10.0f64..290.0, turns(), prop::bool::weighted(0.2))
-        .prop_map(|(width, height, turns, on_fold)| Item { on_fold, ..rectangle(width, height, turns) })
+    (
+        10.0f64..290.0,
+        10.0f64..290.0,
+        turns(),
+        prop::bool::weighted(0.2),
+    )
+        .prop_map(|(width, height, turns, on_fold)| Item {
+            on_fold,
+            ..rectangle(width, height, turns)
+        })
 }
 
 proptest! {

@@ -22,7 +22,9 @@ struct Instance {
 
 fn instances() -> Vec<Instance> {
     let mut all: Vec<Instance> = Vec::new();
-    let rows = SETS.iter().flat_map(|set| set.lines().filter(|line| !line.starts_with('#')).skip(1));
+    let rows = SETS
+        .iter()
+        .flat_map(|set| set.lines().filter(|line| !line.starts_with('#')).skip(1));
     for row in rows {
         let cells: Vec<&str> = row.split(',').collect();
         let number = |index: usize| cells[index].parse::<f64>().expect("a number");
@@ -36,15 +38,19 @@ fn instances() -> Vec<Instance> {
         }
         let last = all.last_mut().expect("an instance");
         // Both sources let a rectangle be turned by a quarter.
-        last.items.push(rectangle(number(3), number(4), Turns::Quarter));
+        last.items
+            .push(rectangle(number(3), number(4), Turns::Quarter));
     }
     all
 }
 
 /// The most that an instance may miss the best length by, in per cent.
 fn bound(name: &str) -> f64 {
-    let row = BOUNDS.lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(','));
-    row.and_then(|cell| cell.parse().ok()).expect("a bound for every instance")
+    let row = BOUNDS
+        .lines()
+        .find_map(|line| line.strip_prefix(name)?.strip_prefix(','));
+    row.and_then(|cell| cell.parse().ok())
+        .expect("a bound for every instance")
 }
 
 /// A copied digit that is wrong would show here: the sets were cut from rectangles without waste.
@@ -53,7 +59,11 @@ fn the_sets_are_whole() {
     let all = instances();
     assert_eq!(all.len(), 33);
     for each in &all {
-        let area: f64 = each.items.iter().map(|item| item.outline[2][0] * item.outline[2][1]).sum();
+        let area: f64 = each
+            .items
+            .iter()
+            .map(|item| item.outline[2][0] * item.outline[2][1])
+            .sum();
         assert_eq!(area, each.width * each.best, "{}", each.name);
     }
     let counts: Vec<usize> = all.iter().map(|each| each.items.len()).collect();
@@ -61,16 +71,25 @@ fn the_sets_are_whole() {
         16, 17, 16, 25, 25, 25, 28, 29, 28, 49, 49, 49, 73, 73, 73, 97, 97, 97, 196, 197, 196,
     ];
     assert_eq!(counts[..21], hopper_turton);
-    assert_eq!(counts[21..], [10, 20, 30, 40, 50, 60, 70, 80, 100, 200, 300, 500]);
+    assert_eq!(
+        counts[21..],
+        [10, 20, 30, 40, 50, 60, 70, 80, 100, 200, 300, 500]
+    );
 }
 
 /// Lays every instance and compares it with its bound. Shown with `-- --nocapture table`.
 #[test]
 fn table() {
-    println!("{:<8}{:>5}{:>8}{:>8}{:>8}{:>8}", "instance", "n", "best", "ours", "gap %", "bound %");
+    println!(
+        "{:<8}{:>5}{:>8}{:>8}{:>8}{:>8}",
+        "instance", "n", "best", "ours", "gap %", "bound %"
+    );
     let mut missed = Vec::new();
     for each in instances() {
-        let strip = Strip { width: each.width, gap: 0.0 };
+        let strip = Strip {
+            width: each.width,
+            gap: 0.0,
+        };
         let length = laid(&each.items, &strip, Effort::Usual).length;
         let gap = (length / each.best - 1.0) * 100.0;
         let bound = bound(&each.name);
@@ -102,7 +121,10 @@ fn every_bound_is_five_per_cent_or_less() {
 #[test]
 fn more_effort_never_lengthens_a_layout_of_rectangles() {
     for each in instances().iter().filter(|each| each.items.len() < 60) {
-        let strip = Strip { width: each.width, gap: 0.0 };
+        let strip = Strip {
+            width: each.width,
+            gap: 0.0,
+        };
         let quick = laid(&each.items, &strip, Effort::Quick).length;
         let usual = laid(&each.items, &strip, Effort::Usual).length;
         assert!(usual <= quick, "{}", each.name);

@@ -25,8 +25,14 @@ pub(super) struct Crate {
 impl Crate {
     /// A box with its poses; poses of one size are kept apart by their number only.
     pub(super) fn new(poses: Vec<Size>, on_fold: bool) -> Crate {
-        let area = poses.first().map_or(0, |size| i128::from(size.width) * i128::from(size.height));
-        Crate { poses, area, on_fold }
+        let area = poses
+            .first()
+            .map_or(0, |size| i128::from(size.width) * i128::from(size.height));
+        Crate {
+            poses,
+            area,
+            on_fold,
+        }
     }
 }
 
@@ -55,14 +61,14 @@ pub(super) struct Stack {
 }
 
 /// Lays boxes on a strip `width` units wide, trying as long as the `budget` of compared boxes
-/// lasts. None only when a box fits in no pose.
-pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Option<Stack> {
-    let least = least_length(boxes, width)?;
+/// lasts. No pose of any box may be wider than the strip.
+pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Stack {
+    let least = least_length(boxes, width);
     let mut search = Search {
         boxes,
         width,
         bench: Bench::new(boxes.len()),
-        best: None,
+        best: pile(boxes),
         spent: 0,
     };
     let mut starts = Vec::new();
@@ -78,29 +84,58 @@ pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Option<Stack> {
     let mut round = 0;
     while search.length() > least && search.spent < budget && boxes.len() > 1 {
         let (_, order, choice) = &starts[round % starts.len()];
-        let until = search.spent.saturating_add(FIRST_CLIMB * (round as u64 / 5 + 1));
-        search.climb(order.clone(), *choice, least, until.min(budget), &mut random);
+        let until = search
+            .spent
+            .saturating_add(FIRST_CLIMB * (round as u64 / 5 + 1));
+        search.climb(
+            order.clone(),
+            *choice,
+            least,
+            until.min(budget),
+            &mut random,
+        );
         round += 1;
     }
     search.best
 }
 
-/// No layout is shorter than this; None when a box is too wide in every pose.
-fn least_length(boxes: &[Crate], width: i64) -> Option<i64> {
+/// One box after the other along the left edge: complete, and longer than need be.
+fn pile(boxes: &[Crate]) -> Stack {
+    let mut length = 0;
+    let mut spots = Vec::with_capacity(boxes.len());
+    for each in boxes {
+        spots.push(Spot {
+            x: 0,
+            y: length,
+            pose: 0,
+        });
+        length += each.poses.first().map_or(0, |size| size.height);
+    }
+    Stack { length, spots }
+}
+
+/// No layout is shorter than this, in units.
+fn least_length(boxes: &[Crate], width: i64) -> i64 {
     let mut least = 0;
     let mut area = 0;
     for each in boxes {
-        let fitting = each.poses.iter().filter(|size| size.width <= width);
-        least = least.max(fitting.map(|size| size.height).min()?);
+        let shortest = each.poses.iter().map(|size| size.height).min();
+        least = least.max(shortest.unwrap_or(0));
         area += each.area;
     }
-    let by_area = (area + i128::from(width) - 1) / i128::from(width.max(1));
-    Some(least.max(i64::try_from(by_area).unwrap_or(i64::MAX)))
+    let wide = i128::from(width.max(1));
+    let by_area = (area + wide - 1) / wide;
+    least.max(i64::try_from(by_area).unwrap_or(i64::MAX))
 }
 
 /// Orders worth trying first, each by one measure, the greatest first.
 fn first_orders(boxes: &[Crate]) -> Vec<Vec<usize>> {
-    let long = |each: &Crate| each.poses.iter().map(|size| size.height.max(size.width)).max();
+    let long = |each: &Crate| {
+        each.poses
+            .iter()
+            .map(|size| size.height.max(size.width))
+            .max()
+    };
     let tall = |each: &Crate| each.poses.iter().map(|size| size.height).max();
     let wide = |each: &Crate| each.poses.iter().map(|size| size.width).max();
     let around = |each: &Crate| each.poses.iter().map(|size| size.width + size.height).max();
@@ -123,7 +158,7 @@ struct Search<'a> {
     boxes: &'a [Crate],
     width: i64,
     bench: Bench,
-    best: Option<Stack>,
+    best: Stack,
     /// Boxes compared so far.
     spent: u64,
 }
@@ -131,7 +166,7 @@ struct Search<'a> {
 impl Search<'_> {
     /// The length of the best layout so far.
     fn length(&self) -> i64 {
-        self.best.as_ref().map_or(i64::MAX, |best| best.length)
+        self.best.length
     }
 
     /// Lays once, remembers the layout if it is complete and the shortest, and gives the farthest
@@ -141,16 +176,25 @@ impl Search<'_> {
         self.spent += trial.steps + order.len() as u64;
         if trial.left_over == 0 && trial.top < self.length() {
             let spots: Option<Vec<Spot>> = self.bench.spots.iter().copied().collect();
-            self.best = spots.map(|spots| Stack {
-                length: trial.top,
-                spots,
-            });
+            if let Some(spots) = spots {
+                self.best = Stack {
+                    length: trial.top,
+                    spots,
+                };
+            }
         }
         (trial.top, trial.left_over)
     }
 
     /// Changes the order step by step, for a layout shorter than the best one.
-    fn climb(&mut self, mut order: Vec<usize>, choice: Choice, least: i64, until: u64, random: &mut Random) {
+    fn climb(
+        &mut self,
+        mut order: Vec<usize>,
+        choice: Choice,
+        least: i64,
+        until: u64,
+        random: &mut Random,
+    ) {
         let count = order.len();
         let mut limit = self.length() - 1;
         let mut left_over = self.trial(&order, limit, choice).1;

@@ -74,7 +74,7 @@ impl Effort {
     fn budgets(self) -> (u64, u64) {
         match self {
             Effort::Quick => (3_000_000, 8_000_000),
-            Effort::Usual => (80_000_000, 64_000_000),
+            Effort::Usual => (80_000_000, 56_000_000),
             Effort::Thorough => (400_000_000, 400_000_000),
         }
     }
@@ -128,7 +128,8 @@ pub enum NestFault {
 /// # Errors
 /// Every fault of the strip and of the items; then nothing is laid.
 pub fn nest(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
-    if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite()) {
+    if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite())
+    {
         return Err(vec![NestFault::NoStrip]);
     }
     let mut pieces = Vec::with_capacity(items.len());
@@ -172,7 +173,7 @@ fn lay_boxes(pieces: &[Piece], strip: &Strip, budget: u64) -> Vec<Laid> {
             Crate::new(piece.poses.iter().map(size).collect(), piece.on_fold)
         })
         .collect();
-    let Some(stack) = boxes::stack(&crates, width, budget) else { return Vec::new() };
+    let stack = boxes::stack(&crates, width, budget);
     let laid = |spot: &boxes::Spot| Laid {
         pose: spot.pose,
         x: spot.x as f64 / UNITS,

@@ -16,7 +16,12 @@ const SIDES: usize = 32;
 
 /// Least and greatest x and y.
 pub(super) fn bounds(points: impl IntoIterator<Item = Point>) -> [f64; 4] {
-    let start = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+    let start = [
+        f64::INFINITY,
+        f64::INFINITY,
+        f64::NEG_INFINITY,
+        f64::NEG_INFINITY,
+    ];
     points.into_iter().fold(start, |at, [x, y]| {
         [at[0].min(x), at[1].min(y), at[2].max(x), at[3].max(y)]
     })
@@ -105,7 +110,10 @@ fn circle(radius: f64) -> (Vec<Point>, Vec<Point>) {
     let mut half = [0.0f64, 1.0f64];
     let mut sides = 2;
     while sides < SIDES {
-        half = [((1.0 + half[0]) / 2.0).sqrt(), ((1.0 - half[0]) / 2.0).sqrt()];
+        half = [
+            ((1.0 + half[0]) / 2.0).sqrt(),
+            ((1.0 - half[0]) / 2.0).sqrt(),
+        ];
         sides *= 2;
     }
     let product = |a: Point, b: Point| [a[0] * b[0] - a[1] * b[1], a[0] * b[1] + a[1] * b[0]];

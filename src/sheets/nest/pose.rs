@@ -1,6 +1,6 @@
 //! The ways a piece may lie: as drawn, turned, flipped over, whatever its cloth allows.
 
-use super::outline::{area, bounds, grown, turned, Parts, Point};
+use super::outline::{Parts, Point, area, bounds, grown, turned};
 use super::slabs::Slabs;
 use super::{Item, Turns};
 
@@ -37,7 +37,12 @@ impl Piece {
     /// Prepares a piece; None when its outline encloses nothing. Poses wider than the strip are
     /// left out, so there may be none.
     pub(super) fn new(item: &Item, twin: usize, width: f64, gap: f64) -> Option<Piece> {
-        if item.outline.iter().flatten().any(|value| !value.is_finite()) {
+        if item
+            .outline
+            .iter()
+            .flatten()
+            .any(|value| !value.is_finite())
+        {
             return None;
         }
         let cleaned = super::outline::cleaned(&item.outline);
@@ -70,7 +75,10 @@ impl Piece {
                     let (x, y) = (x - from_x, y - from_y);
                     if swap { [y, x] } else { [x, y] }
                 };
-                parts.iter().map(|part| part.iter().map(point).collect()).collect()
+                parts
+                    .iter()
+                    .map(|part| part.iter().map(point).collect())
+                    .collect()
             };
             piece.poses.push(Pose {
                 quarter_turns,

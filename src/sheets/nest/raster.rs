@@ -96,7 +96,11 @@ impl Cloth {
             }
             self.steps += 1;
             // A pose with several reaches in a column has to be looked at again after a move.
-            free = if y > before { usize::from(pose.at(index).len() == 1) } else { free + 1 };
+            free = if y > before {
+                usize::from(pose.at(index).len() == 1)
+            } else {
+                free + 1
+            };
             if y == before || free == 1 {
                 index = (index + 1) % count;
             }

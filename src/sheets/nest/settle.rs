@@ -25,8 +25,10 @@ pub(super) struct Table<'a> {
     /// Of the grown strip, mm.
     width: f64,
     gap: f64,
-    /// One for each piece; None while it is taken up.
-    laid: Vec<Option<Laid>>,
+    /// One for each piece.
+    laid: Vec<Laid>,
+    /// Whether a piece is taken up: it then takes no room.
+    up: Vec<bool>,
     blocked: Vec<(f64, f64)>,
     /// Slabs compared so far: the measure of effort.
     steps: u64,
@@ -39,30 +41,33 @@ impl<'a> Table<'a> {
             pieces,
             width,
             gap,
-            laid: laid.iter().copied().map(Some).collect(),
+            laid: laid.to_vec(),
+            up: vec![false; laid.len()],
             blocked: Vec::new(),
             steps: 0,
         }
     }
 
-    /// Where the pieces lie; empty while one is taken up.
-    pub(super) fn places(&self) -> Vec<Laid> {
-        let all: Option<Vec<Laid>> = self.laid.iter().copied().collect();
-        all.unwrap_or_default()
+    /// Where the pieces lie.
+    pub(super) fn places(&self) -> &[Laid] {
+        &self.laid
     }
 
     /// The far end of the layout, grown.
     pub(super) fn length(&self) -> f64 {
-        (0..self.pieces.len()).map(|piece| self.end(piece)).fold(0.0, f64::max)
+        (0..self.pieces.len())
+            .map(|piece| self.end(piece))
+            .fold(0.0, f64::max)
     }
 
     fn pose(&self, piece: usize, pose: usize) -> &'a Pose {
         &self.pieces[piece].poses[pose]
     }
 
-    /// The far end of a piece, grown; 0 when it is taken up.
+    /// The far end of a piece, grown.
     fn end(&self, piece: usize) -> f64 {
-        self.laid[piece].map_or(0.0, |at| at.y + self.pose(piece, at.pose).height + self.gap)
+        let at = self.laid[piece];
+        at.y + self.pose(piece, at.pose).height + self.gap
     }
 
     /// The least y at which a piece is free at `at.x`.
@@ -70,11 +75,15 @@ impl<'a> Table<'a> {
         let mine = self.pose(piece, at.pose);
         self.blocked.clear();
         for (other, laid) in self.laid.iter().enumerate() {
-            let Some(laid) = laid.filter(|_| other != piece) else { continue };
+            if other == piece || self.up[other] {
+                continue;
+            }
             let theirs = &self.pieces[other].poses[laid.pose];
             if laid.x < at.x + mine.width + self.gap && at.x < laid.x + theirs.width + self.gap {
                 let across = laid.x - at.x;
-                self.steps += mine.slabs.block(&theirs.slabs, across, laid.y, &mut self.blocked);
+                self.steps += mine
+                    .slabs
+                    .block(&theirs.slabs, across, laid.y, &mut self.blocked);
             }
         }
         self.steps += 1;
@@ -86,11 +95,15 @@ impl<'a> Table<'a> {
         let mine = self.pose(piece, at.pose);
         self.blocked.clear();
         for (other, laid) in self.laid.iter().enumerate() {
-            let Some(laid) = laid.filter(|_| other != piece) else { continue };
+            if other == piece || self.up[other] {
+                continue;
+            }
             let theirs = &self.pieces[other].poses[laid.pose];
             if laid.y < at.y + mine.height + self.gap && at.y < laid.y + theirs.height + self.gap {
                 let across = laid.y - at.y;
-                self.steps += mine.across.block(&theirs.across, across, laid.x, &mut self.blocked);
+                self.steps += mine
+                    .across
+                    .block(&theirs.across, across, laid.x, &mut self.blocked);
             }
         }
         self.steps += 1;
@@ -104,8 +117,8 @@ impl<'a> Table<'a> {
             order.sort_by(|&a, &b| self.end(a).total_cmp(&self.end(b)));
             let mut moved = false;
             for piece in order {
-                let Some(mut at) = self.laid[piece] else { continue };
-                let before = at;
+                let before = self.laid[piece];
+                let mut at = before;
                 for _ in 0..3 {
                     let y = self.free_y(piece, at);
                     if y < at.y - GAIN {
@@ -121,7 +134,7 @@ impl<'a> Table<'a> {
                     at.x = x;
                 }
                 moved |= at.y < before.y || at.x < before.x;
-                self.laid[piece] = Some(at);
+                self.laid[piece] = at;
             }
             if !moved {
                 return;
@@ -149,10 +162,11 @@ impl<'a> Table<'a> {
                 taken.rotate_left(1);
             }
             for &piece in &taken {
-                self.laid[piece] = None;
+                self.up[piece] = true;
             }
             for &piece in &taken {
                 self.lay(piece);
+                self.up[piece] = false;
             }
             if self.cost() < was - GAIN {
                 self.settle();
@@ -173,7 +187,10 @@ impl<'a> Table<'a> {
     fn lay(&mut self, piece: usize) {
         let mut best: Option<(f64, Laid)> = None;
         for pose in 0..self.pieces[piece].poses.len() {
-            let (width, height) = (self.pose(piece, pose).width + self.gap, self.pose(piece, pose).height);
+            let (width, height) = (
+                self.pose(piece, pose).width + self.gap,
+                self.pose(piece, pose).height,
+            );
             for x in self.places_across(piece, width) {
                 let mut at = Laid { pose, x, y: 0.0 };
                 at.y = self.free_y(piece, at);
@@ -186,7 +203,9 @@ impl<'a> Table<'a> {
                 }
             }
         }
-        self.laid[piece] = best.map(|(_, at)| at);
+        if let Some((_, at)) = best {
+            self.laid[piece] = at;
+        }
     }
 
     /// Where the left edge of a piece so wide may lie: evenly across, and touching each other piece.
@@ -195,9 +214,11 @@ impl<'a> Table<'a> {
             return vec![0.0];
         }
         let last = (self.width - width).max(0.0);
-        let mut places: Vec<f64> = (0..=PLACES).map(|part| last * part as f64 / PLACES as f64).collect();
+        let mut places: Vec<f64> = (0..=PLACES)
+            .map(|part| last * part as f64 / PLACES as f64)
+            .collect();
         for (other, laid) in self.laid.iter().enumerate() {
-            if let Some(laid) = laid {
+            if other != piece && !self.up[other] {
                 let right = laid.x + self.pieces[other].poses[laid.pose].width + self.gap;
                 places.extend([right, laid.x - width, laid.x, right - width]);
             }

@@ -86,7 +86,15 @@ impl Bench {
             }
             let left = self.rise(at.checked_sub(1), step.y);
             let right = self.rise(Some(at + 1), step.y);
-            let found = self.choose(boxes, order, step, (left, right), limit, choice, &mut trial.steps);
+            let found = self.choose(
+                boxes,
+                order,
+                step,
+                (left, right),
+                limit,
+                choice,
+                &mut trial.steps,
+            );
             let Some((before, pose)) = found else {
                 // Past the limit no box can lie: a strip with no walls left is full.
                 self.fill(at, left.min(right).min(limit - step.y));
@@ -134,7 +142,10 @@ impl Bench {
     }
 
     /// The place before the chosen box, and its pose.
-    #[expect(clippy::too_many_arguments, reason = "the inner loop: a record of these is slower to read")]
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "the inner loop: a record of these is slower to read"
+    )]
     fn choose(
         &self,
         boxes: &[Crate],
@@ -200,7 +211,11 @@ impl Bench {
     fn raise(&mut self, at: usize, to_left: bool, width: i64, height: i64) {
         let step = self.steps[at];
         let top = Step {
-            x: if to_left { step.x } else { step.x + step.width - width },
+            x: if to_left {
+                step.x
+            } else {
+                step.x + step.width - width
+            },
             y: step.y + height,
             width,
         };

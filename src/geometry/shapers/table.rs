@@ -1,0 +1,92 @@
+//! All formulas of the trade in one table: help pages and formulas of authors walk it.
+
+use super::{
+    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner, boxed_depth,
+    boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within, zip_tape,
+};
+use crate::measure::{Dimension, Exact};
+
+/// One formula: how it is written, what it gives, where it comes from.
+#[derive(Debug, Clone, Copy)]
+pub struct ShaperDoc {
+    /// Its name.
+    pub name: &'static str,
+    /// How it is written, with a word for each argument.
+    pub signature: &'static str,
+    /// The sum behind it.
+    pub formula: &'static str,
+    /// Where the sum comes from.
+    pub source: &'static str,
+    /// What it gives, in one line.
+    pub meaning: &'static str,
+    /// What it is given, in order.
+    pub arguments: &'static [Argument],
+    /// What it gives.
+    pub gives: Dimension,
+    run: Run,
+}
+
+/// One argument of a formula.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Argument {
+    /// The word for it in the signature.
+    pub name: &'static str,
+    /// A length in mm, or a plain number.
+    pub dimension: Dimension,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Run {
+    One(fn(Exact) -> Option<Exact>),
+    Two(fn(Exact, Exact) -> Option<Exact>),
+    Three(fn(Exact, Exact, Exact) -> Option<Exact>),
+}
+
+impl ShaperDoc {
+    /// How many values it is given.
+    pub fn arity(&self) -> usize {
+        self.arguments.len()
+    }
+
+    /// Works it out, lengths in mm. `None` when the number of values is wrong, when they make no
+    /// sense, or when the result cannot be held.
+    pub fn work_out(&self, values: &[Exact]) -> Option<Exact> {
+        match (self.run, values) {
+            (Run::One(run), [a]) => run(*a),
+            (Run::Two(run), [a, b]) => run(*a, *b),
+            (Run::Three(run), [a, b, c]) => run(*a, *b, *c),
+            _ => None,
+        }
+    }
+}
+
+const fn length(name: &'static str) -> Argument {
+    Argument { name, dimension: Dimension::Length }
+}
+
+const fn count(name: &'static str) -> Argument {
+    Argument { name, dimension: Dimension::Count }
+}
+
+const PRACTICE: &str = "common practice, no source";
+const CIRCLE: &str = "the length round a circle is twice pi times its radius (elementary geometry); its use for a waistline is common practice, no source";
+const AREA: &str = "the strip has the area of the square (elementary geometry); its use for bias strips is common practice, no source";
+
+/// Every formula there is.
+#[rustfmt::skip]
+pub const SHAPERS: &[ShaperDoc] = &[
+    ShaperDoc { name: "boxed_corner", signature: "boxed_corner(depth)", formula: "depth / 2", source: PRACTICE, meaning: "the side of the square to take out of each lower corner, on the stitching lines, for a base of this depth", arguments: &[length("depth")], gives: Dimension::Length, run: Run::One(boxed_corner) },
+    ShaperDoc { name: "boxed_depth", signature: "boxed_depth(up)", formula: "2 * up", source: PRACTICE, meaning: "the depth of a base whose corner seam is sewn so far up the side seam", arguments: &[length("up")], gives: Dimension::Length, run: Run::One(boxed_depth) },
+    ShaperDoc { name: "boxed_side", signature: "boxed_side(width, depth, allowance)", formula: "width + depth + 2 * allowance", source: PRACTICE, meaning: "the width to cut a panel with this finished width, base and seam allowance", arguments: &[length("width"), length("depth"), length("allowance")], gives: Dimension::Length, run: Run::Three(boxed_side) },
+    ShaperDoc { name: "bias_length", signature: "bias_length(side, width)", formula: "side * side / width", source: AREA, meaning: "the length of bias strip of this width that a square of this side gives", arguments: &[length("side"), length("width")], gives: Dimension::Length, run: Run::Two(bias_length) },
+    ShaperDoc { name: "bias_square", signature: "bias_square(length, width)", formula: "sqrt(length * width)", source: AREA, meaning: "the side of the square that gives this length of bias strip of this width", arguments: &[length("length"), length("width")], gives: Dimension::Length, run: Run::Two(bias_square) },
+    ShaperDoc { name: "bias_joins", signature: "bias_joins(length, longest)", formula: "up(length / longest, 1) - 1", source: PRACTICE, meaning: "the seams in a strip of this length pieced from strips of the longest length", arguments: &[length("length"), length("longest")], gives: Dimension::Count, run: Run::Two(bias_joins) },
+    ShaperDoc { name: "joined_strips", signature: "joined_strips(length, strip, allowance)", formula: "up((length - 2 * allowance) / (strip - 2 * allowance), 1), at least 1", source: PRACTICE, meaning: "how many strips make up this length when every seam between them takes an allowance from both", arguments: &[length("length"), length("strip"), length("allowance")], gives: Dimension::Count, run: Run::Three(joined_strips) },
+    ShaperDoc { name: "gathered", signature: "gathered(finished, fullness)", formula: "finished * fullness", source: PRACTICE, meaning: "the length of a strip before it is gathered at this fullness", arguments: &[length("finished"), count("fullness")], gives: Dimension::Length, run: Run::Two(gathered) },
+    ShaperDoc { name: "circle_radius", signature: "circle_radius(waist, part)", formula: "waist / (2 * pi * part)", source: CIRCLE, meaning: "the radius of the waistline of a skirt that is this part of a circle", arguments: &[length("waist"), count("part")], gives: Dimension::Length, run: Run::Two(circle_radius) },
+    ShaperDoc { name: "circle_hem", signature: "circle_hem(waist, part, length)", formula: "2 * pi * part * (circle_radius(waist, part) + length)", source: CIRCLE, meaning: "the length of the hem of such a skirt", arguments: &[length("waist"), count("part"), length("length")], gives: Dimension::Length, run: Run::Three(circle_hem) },
+    ShaperDoc { name: "binding_single", signature: "binding_single(finished)", formula: "4 * finished", source: PRACTICE, meaning: "the width to cut a binding folded in four that shows this much", arguments: &[length("finished")], gives: Dimension::Length, run: Run::One(binding_single) },
+    ShaperDoc { name: "binding_double", signature: "binding_double(finished)", formula: "6 * finished", source: PRACTICE, meaning: "the width to cut a binding folded in half and sewn through two layers that shows this much", arguments: &[length("finished")], gives: Dimension::Length, run: Run::One(binding_double) },
+    ShaperDoc { name: "lining_within", signature: "lining_within(outer, less)", formula: "outer - less", source: PRACTICE, meaning: "the size of a lining a little smaller than what it lines", arguments: &[length("outer"), length("less")], gives: Dimension::Length, run: Run::Two(lining_within) },
+    ShaperDoc { name: "zip_tape", signature: "zip_tape(opening, tab)", formula: "opening - 2 * tab", source: PRACTICE, meaning: "the length of zip between two tabs that show this much", arguments: &[length("opening"), length("tab")], gives: Dimension::Length, run: Run::Two(zip_tape) },
+];
