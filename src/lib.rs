@@ -12,8 +12,9 @@
 //! 7. [`resolve`] works one size out: [`resolve::Edition`].
 //! 8. [`construct`] plays the steps over the cut pieces: [`construct::History`].
 //! 9. [`figure`] binds diagrams to a size and validates them: [`figure::Figures`].
-//! 10. [`checks`] judges: [`checks::CHECKS`].
-//! 11. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//! 10. [`sheets`] lays pieces on paper and on cloth: [`sheets::SheetPlan`], [`sheets::ClothLayout`].
+//! 11. [`checks`] judges: [`checks::CHECKS`].
+//! 12. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
 
@@ -27,6 +28,7 @@ pub mod measure;
 pub mod model;
 pub mod pipeline;
 pub mod resolve;
+pub mod sheets;
 pub mod source;
 pub mod syntax;
 pub mod typeset;

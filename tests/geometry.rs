@@ -91,9 +91,21 @@ fn cubic(name: &str, controls: [(i128, i128); 2], to: Option<(i128, i128)>) -> R
 /// A polygon with the edges `a`, `b`, `c` and so on.
 fn polygon(corners: &[(i128, i128)]) -> Spec {
     let names = "abcdefghijklmnopqrstuvwxyz";
-    let ends = corners.iter().skip(1).map(|corner| Some(*corner)).chain([None]);
-    let runs = names.chars().zip(ends).map(|(name, to)| line(&name.to_string(), to));
-    Spec::Path([start(corners[0].0, corners[0].1)].into_iter().chain(runs).collect())
+    let ends = corners
+        .iter()
+        .skip(1)
+        .map(|corner| Some(*corner))
+        .chain([None]);
+    let runs = names
+        .chars()
+        .zip(ends)
+        .map(|(name, to)| line(&name.to_string(), to));
+    Spec::Path(
+        [start(corners[0].0, corners[0].1)]
+            .into_iter()
+            .chain(runs)
+            .collect(),
+    )
 }
 
 /// One allowance for every edge.
@@ -124,10 +136,15 @@ fn faults_of(spec: &Spec, drawn: Drawn, allowances: &Allowances) -> Vec<ShapeFau
 }
 
 fn edge<'a>(shape: &'a Shape, name: &str) -> &'a Edge {
-    shape.edge(name).unwrap_or_else(|| panic!("there is no edge {name}"))
+    shape
+        .edge(name)
+        .unwrap_or_else(|| panic!("there is no edge {name}"))
 }
 
 #[track_caller]
 fn close(found: f64, wanted: f64, within: f64) {
-    assert!((found - wanted).abs() <= within, "{found} is not within {within} of {wanted}");
+    assert!(
+        (found - wanted).abs() <= within,
+        "{found} is not within {within} of {wanted}"
+    );
 }

@@ -9,6 +9,7 @@ mod cast;
 mod end;
 mod fault;
 mod joins;
+mod look;
 mod play;
 mod sewn;
 mod state;
@@ -17,6 +18,7 @@ mod thread;
 
 pub use cast::{Cast, Member, Target};
 pub use fault::{Fault, Moment};
+pub use look::SewnSeam;
 pub use play::{History, play};
 pub use sewn::{SewnMeasure, sewn};
 pub use tell::tell;

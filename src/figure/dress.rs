@@ -29,6 +29,21 @@ impl Wardrobe {
     }
 }
 
+/// The house style for later stages that draw.
+pub struct Dresser(Wardrobe);
+
+impl Dresser {
+    /// The house's style in an accent colour (`#rrggbb`).
+    pub fn new(house: &House, accent: &str) -> Dresser {
+        Dresser(Wardrobe::new(house, accent))
+    }
+
+    /// A drawing from its root's start tag and what stands inside it.
+    pub fn dress(&self, root: &str, inside: &str) -> String {
+        self.0.dress(&format!("{root}{inside}</svg>"), root.len())
+    }
+}
+
 /// What stands inside `<defs>` of the symbol sheet.
 fn definitions(sheet: &str) -> &str {
     let start = sheet.find("<defs>").map_or(0, |at| at + "<defs>".len());

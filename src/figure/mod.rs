@@ -18,8 +18,10 @@ mod plan;
 
 pub use classes::{CLASSES, SYMBOLS};
 pub use drawing::Drawing;
+pub use dress::Dresser;
 pub use gather::{BoundFigure, Figures, draw_all};
 pub use key::{KeyEntry, key};
+pub(crate) use overview::svg_data;
 pub use overview::{Overview, PieceDrawing};
 pub use plan::Plan;
 pub use picture::{PictureFault, fonts, to_png};

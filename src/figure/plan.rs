@@ -27,6 +27,9 @@ pub struct Plan {
     pub grain: Option<Line>,
     /// The box round the cutting line.
     pub size: (f64, f64),
+    /// Where that box's upper left corner lies in the author's own drawing: what lays the outlines of
+    /// several sizes over one another.
+    pub origin: (f64, f64),
 }
 
 /// How long a notch is (common practice, no source: a snip of 2 to 3 mm that never reaches the
@@ -49,6 +52,7 @@ impl Plan {
             notches: notches(edition, facts, &shape).into_iter().map(|notch| home * notch).collect(),
             grain: facts.grain.as_ref().map(|grain| grain_line(&shape, &grain.text, home)),
             size: (bounds.width(), bounds.height()),
+            origin: (bounds.x0, bounds.y0),
         })
     }
 

@@ -116,7 +116,7 @@ pub(super) fn length(curve: &PathSeg) -> f64 {
     curve.arclen(LENGTH_WITHIN)
 }
 
-/// Twice the area counts as positive when the line runs clockwise as seen.
+/// The area inside a closed line, in mm²; below 0 when it runs against the clock as seen.
 pub(super) fn signed_area(segs: &[Seg]) -> f64 {
     segs.iter()
         .map(|seg| kurbo::ParamCurveArea::signed_area(&seg.curve))

@@ -314,7 +314,9 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
         faults.push(ShapeFault::AllowanceBelowZero { edge: None });
     }
     if to_f64(allowances.all) > FARTHEST {
-        faults.push(ShapeFault::TooFar { edge: ring.name(Some(0)) });
+        faults.push(ShapeFault::TooFar {
+            edge: ring.name(Some(0)),
+        });
     }
     let unknown = |name: &String| ShapeFault::NoSuchEdge {
         name: name.clone(),

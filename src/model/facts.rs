@@ -1,6 +1,6 @@
 //! The facts of `booklet.yaml`.
 
-use super::{Block, Expression, Name, Text};
+use super::{Block, Expression, Name, SheetSettings, Text};
 use crate::measure::Exact;
 use crate::measure::System;
 use crate::source::Span;
@@ -54,6 +54,8 @@ pub struct Facts {
     pub tools: Vec<Tool>,
     /// What is cut.
     pub pieces: Vec<Piece>,
+    /// How sheets are printed and cloth is laid.
+    pub sheets: SheetSettings,
     /// The record of editions, newest first.
     pub editions: Vec<Edition>,
 }
@@ -252,6 +254,8 @@ pub struct Piece {
     pub allowance: Vec<(Name, Expression)>,
     /// The edge that lies on the fold.
     pub fold: Option<Name>,
+    /// How much larger it is cut all round before it is quilted; `None` for a piece cut to its line.
+    pub cut_larger: Option<Expression>,
     /// How the grain runs.
     pub grain: Option<Text>,
     /// Where notches are.

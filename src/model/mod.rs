@@ -5,6 +5,7 @@
 mod date;
 mod facts;
 mod prose;
+mod sheet;
 mod text;
 mod work;
 
@@ -17,6 +18,7 @@ pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Reference,
     ReferenceKind, Step, Table,
 };
+pub use sheet::SheetSettings;
 pub use text::{Expression, Name, Text};
 pub use work::{Param, Verb, Work};
 

@@ -5,15 +5,15 @@ use serde::Deserialize;
 use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::yaml::{Node, Value};
-use super::{measures, pieces, sizes, things};
+use super::{measures, pieces, sheets, sizes, things};
 use crate::diag::{Finding, Findings};
-use crate::measure::{Dimension, Exact, System, read_measure};
+use crate::measure::{Exact, System};
 use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
 
 const KEYS: &[&str] = &[
     "title", "designer", "edition", "date", "language", "skill", "summary", "read_first", "sizes", "show",
     "measurements", "expect", "finished", "style", "terms", "care", "contact", "cautions", "words", "fabrics",
-    "notions", "tools", "pieces", "parts", "editions", "waive",
+    "notions", "tools", "pieces", "sheets", "parts", "editions", "waive",
 ];
 
 /// Reads the facts; `None` when there are no sizes to work with, which is a finding.
@@ -52,6 +52,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         notions: read("notions").map(|node| things::notions(node, &all, findings)).unwrap_or_default(),
         tools: read("tools").map(|node| things::tools(node, findings)).unwrap_or_default(),
         pieces: read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default(),
+        sheets: sheets::read(read("sheets"), findings),
         editions: read("editions").map(|node| things::editions(node, &all, findings)).unwrap_or_default(),
         sizes: all,
     };
@@ -156,20 +157,8 @@ fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
         Some(word) => word.system().filter(|system| *system != show.first),
     };
     let mut length = |key: &str, written: Option<String>, into: &mut Exact| {
-        let Some(written) = written else { return };
-        let Value::Map(entries) = &node.value else { return };
-        let span = entries.iter().find(|(name, _)| name.text == key).map_or(node.span, |(_, node)| node.span);
-        match read_measure(&written) {
-            Ok(measure)
-                if measure.first.quantity.dimension == Dimension::Length
-                    && measure.first.quantity.value > Exact::from_integer(0) =>
-            {
-                *into = measure.first.quantity.value;
-            }
-            _ => findings.push(
-                Finding::error("value-unreadable", span, format!("`{key}` is a length above nothing, not `{written}`"))
-                    .hint("write a figure with its unit, such as `1 mm` or `1/8 in`"),
-            ),
+        if let Some(written) = written {
+            measures::plain_length(node, key, &written, into, findings);
         }
     };
     length("metric_step", record.metric_step, &mut show.metric_step);

@@ -5,6 +5,7 @@ use super::fields;
 use super::sizes;
 use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings};
+use crate::measure::{Dimension, Exact, read_measure};
 use crate::model::{BySize, Expression, Size, Text};
 
 /// Reads one value or one for each size; `what` names it in messages.
@@ -70,4 +71,22 @@ fn counted(count: usize, thing: &str) -> String {
 pub(super) fn expression(node: &Node, what: &str, findings: &mut Findings) -> Option<Expression> {
     let text: Text = fields::text(node, what, findings)?;
     parse_expression(&text, findings)
+}
+
+/// A length under a key of a plain record, in mm; a finding when it is no length above nothing.
+pub(super) fn plain_length(node: &Node, key: &str, written: &str, into: &mut Exact, findings: &mut Findings) {
+    let Value::Map(entries) = &node.value else { return };
+    let span = entries.iter().find(|(name, _)| name.text == key).map_or(node.span, |(_, node)| node.span);
+    match read_measure(written) {
+        Ok(measure)
+            if measure.first.quantity.dimension == Dimension::Length
+                && measure.first.quantity.value > Exact::from_integer(0) =>
+        {
+            *into = measure.first.quantity.value;
+        }
+        _ => findings.push(
+            Finding::error("value-unreadable", span, format!("`{key}` is a length above nothing, not `{written}`"))
+                .hint("write a figure with its unit, such as `1 mm` or `1/8 in`"),
+        ),
+    }
 }

@@ -15,6 +15,7 @@ mod outlines;
 mod part;
 mod pieces;
 mod prose;
+mod sheets;
 mod sizes;
 mod things;
 mod waive;

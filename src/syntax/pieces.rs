@@ -10,7 +10,7 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
 const KEYS: &[&str] =
-    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "raw", "mirrored", "cut", "note"];
+    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "raw", "mirrored", "cut_larger", "cut", "note"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
@@ -30,6 +30,9 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             drawn_stitching: drawn(record.text("drawn", findings), findings),
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
+            cut_larger: record
+                .get("cut_larger")
+                .and_then(|node| measures::expression(node, "`cut_larger`", findings)),
             grain: record.text("grain", findings),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             raw: record

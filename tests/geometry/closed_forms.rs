@@ -5,14 +5,18 @@ use std::f64::consts::PI;
 use notchbook::geometry::{Allowances, Drawn, Spec};
 
 use super::{
-    all, arc, built, close, corner, cubic, decimal, edge, exact, line, mm, plain, polygon, rectangle,
-    start,
+    all, arc, built, close, corner, cubic, decimal, edge, exact, line, mm, plain, polygon,
+    rectangle, start,
 };
 
 #[test]
 fn a_rectangle_has_four_edges() {
     let shape = plain(&rectangle(300, 200));
-    let names: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
+    let names: Vec<&str> = shape
+        .edges()
+        .iter()
+        .map(|edge| edge.name.as_str())
+        .collect();
     assert_eq!(names, ["top", "right", "bottom", "left"]);
     let lengths: Vec<_> = shape.edges().iter().map(|edge| edge.exact).collect();
     assert_eq!(lengths, [300, 200, 300, 200].map(|length| Some(mm(length))));
@@ -29,7 +33,11 @@ fn corners_taken_out_shorten_their_neighbours() {
         corners_out: vec![corner(false, 50, 60)],
     };
     let shape = plain(&spec);
-    let found: Vec<(&str, _)> = shape.edges().iter().map(|edge| (edge.name.as_str(), edge.exact)).collect();
+    let found: Vec<(&str, _)> = shape
+        .edges()
+        .iter()
+        .map(|edge| (edge.name.as_str(), edge.exact))
+        .collect();
     let wanted = [
         ("top", 400),
         ("right", 290),
@@ -51,11 +59,21 @@ fn corners_may_be_taken_out_all_round() {
         corners_out: vec![corner(true, 30, 20), corner(false, 50, 60)],
     };
     let shape = plain(&spec);
-    let lengths = [("top", 340), ("left", 270), ("right", 270), ("bottom", 300), ("top_left_corner", 50), ("top_right_corner", 50)];
+    let lengths = [
+        ("top", 340),
+        ("left", 270),
+        ("right", 270),
+        ("bottom", 300),
+        ("top_left_corner", 50),
+        ("top_right_corner", 50),
+    ];
     for (name, length) in lengths {
         assert_eq!(edge(&shape, name).exact, Some(mm(length)), "{name}");
     }
-    assert_eq!(shape.exact_area(), Some(mm(400 * 350 - 2 * 50 * 60 - 2 * 30 * 20)));
+    assert_eq!(
+        shape.exact_area(),
+        Some(mm(400 * 350 - 2 * 50 * 60 - 2 * 30 * 20))
+    );
     assert_eq!(shape.edges().len(), 8);
 }
 
@@ -164,9 +182,16 @@ fn arcs_turn_the_way_that_is_said() {
         close(edge(&quarter(left, true), "arc").length, long, 1e-3);
     }
     // From the top left to the bottom right, turning right, the way leads along the top.
-    let (x, y) = (quarter(false, false).box_size(), quarter(true, false).box_size());
+    let (x, y) = (
+        quarter(false, false).box_size(),
+        quarter(true, false).box_size(),
+    );
     close(x.0 + y.0, 200.0, 1e-3);
-    let place = |left| quarter(left, false).point_at("arc", notchbook::geometry::Along::Centre).expect("the middle");
+    let place = |left| {
+        quarter(left, false)
+            .point_at("arc", notchbook::geometry::Along::Centre)
+            .expect("the middle")
+    };
     close(place(false).at[0], 100.0 / 2.0_f64.sqrt(), 1e-3);
     close(place(false).at[1], 100.0 - 100.0 / 2.0_f64.sqrt(), 1e-3);
     close(place(true).at[1], 100.0 / 2.0_f64.sqrt(), 1e-3);
@@ -201,14 +226,22 @@ fn a_straight_cubic_is_as_long_as_its_line() {
     ]);
     let shape = built(&spec, Drawn::Stitching, &all(mm(6)));
     close(edge(&shape, "waist").length, 90.0, 1e-6);
-    let same = built(&polygon(&[(0, 0), (90, 0), (90, 90)]), Drawn::Stitching, &all(mm(6)));
+    let same = built(
+        &polygon(&[(0, 0), (90, 0), (90, 90)]),
+        Drawn::Stitching,
+        &all(mm(6)),
+    );
     close(shape.area(), same.area(), 1e-6);
 }
 
 #[test]
 fn sharp_tips_are_squared_off_at_four_allowances() {
     // A tip of 2 atan(1/10): its mitre would stand out by 10 allowances and a little.
-    let shape = built(&polygon(&[(0, 0), (200, 20), (0, 40)]), Drawn::Stitching, &all(mm(5)));
+    let shape = built(
+        &polygon(&[(0, 0), (200, 20), (0, 40)]),
+        Drawn::Stitching,
+        &all(mm(5)),
+    );
     let bounds = shape.cutting().bounds();
     close(bounds.x1, 200.0 + 4.0 * 5.0, 1e-9);
     // The blunt ends reach as far out as the slanting line is high there, on both sides alike.

@@ -2,7 +2,9 @@
 
 use notchbook::geometry::{Allowances, Drawn, RunKind, ShapeFault, Spec};
 
-use super::{all, arc, built, close, corner, exact, faults_of, line, mm, polygon, rectangle, start};
+use super::{
+    all, arc, built, close, corner, exact, faults_of, line, mm, polygon, rectangle, start,
+};
 
 /// The one fault of an outline without allowances. Its words name the edge, say something and do
 /// not end like a sentence.
@@ -20,7 +22,11 @@ fn only(faults: Vec<ShapeFault>) -> ShapeFault {
         assert!(words.len() > 8 && !words.ends_with('.'), "{words}");
     }
     if let Some(edge) = fault.edge() {
-        assert!(fault.message().contains(edge), "{} does not name {edge}", fault.message());
+        assert!(
+            fault.message().contains(edge),
+            "{} does not name {edge}",
+            fault.message()
+        );
     }
     fault.clone()
 }
@@ -36,7 +42,11 @@ fn drawing(entries: &[(&str, &str)]) -> Spec {
 
 #[test]
 fn an_open_outline() {
-    let spec = path(vec![start(0, 0), line("top", Some((50, 0))), line("side", Some((50, 40)))]);
+    let spec = path(vec![
+        start(0, 0),
+        line("top", Some((50, 0))),
+        line("side", Some((50, 40))),
+    ]);
     let ShapeFault::NotClosed { gap } = fault(&spec) else {
         panic!("an open outline");
     };
@@ -52,8 +62,18 @@ fn a_path_without_its_one_start() {
         vec![],
         vec![start(0, 0)],
         vec![line("top", Some((50, 0))), line("back", None)],
-        vec![start(0, 0), line("top", Some((50, 0))), start(3, 3), line("back", None)],
-        vec![start(0, 0), line("top", None), line("back", Some((50, 0))), line("more", None)],
+        vec![
+            start(0, 0),
+            line("top", Some((50, 0))),
+            start(3, 3),
+            line("back", None),
+        ],
+        vec![
+            start(0, 0),
+            line("top", None),
+            line("back", Some((50, 0))),
+            line("more", None),
+        ],
     ];
     for runs in runs {
         assert_eq!(fault(&path(runs)), ShapeFault::StartMisplaced);
@@ -90,7 +110,10 @@ fn a_curve_that_loops() {
 fn allowances_that_leave_nothing() {
     let narrow = rectangle(300, 18);
     let faults = faults_of(&narrow, Drawn::Cutting, &all(mm(10)));
-    assert!(matches!(only(faults), ShapeFault::AllowanceEatsPiece { .. }));
+    assert!(matches!(
+        only(faults),
+        ShapeFault::AllowanceEatsPiece { .. }
+    ));
     // Exactly nothing is left of it.
     let even = faults_of(&narrow, Drawn::Cutting, &all(mm(9)));
     assert!(matches!(only(even), ShapeFault::AllowanceEatsPiece { .. }));
@@ -103,9 +126,23 @@ fn an_edge_that_vanishes_is_named() {
     // The short edge between two slanting ones is gone 10 mm further in.
     let spec = polygon(&[(0, 0), (96, 96), (104, 96), (200, 0)]);
     let faults = faults_of(&spec, Drawn::Cutting, &all(mm(15)));
-    assert_eq!(only(faults), ShapeFault::AllowanceEatsPiece { edge: "b".to_owned() });
+    assert_eq!(
+        only(faults),
+        ShapeFault::AllowanceEatsPiece {
+            edge: "b".to_owned()
+        }
+    );
     // Outwards it is the floor of a notch that vanishes, with both of its walls.
-    let notch = polygon(&[(0, 0), (98, 0), (98, 6), (102, 6), (102, 0), (200, 0), (200, 100), (0, 100)]);
+    let notch = polygon(&[
+        (0, 0),
+        (98, 0),
+        (98, 6),
+        (102, 6),
+        (102, 0),
+        (200, 0),
+        (200, 100),
+        (0, 100),
+    ]);
     let gone: Vec<_> = faults_of(&notch, Drawn::Stitching, &all(mm(5)));
     let edges: Vec<_> = gone.iter().filter_map(ShapeFault::edge).collect();
     assert_eq!(edges, ["b", "c", "d"]);
@@ -114,12 +151,34 @@ fn an_edge_that_vanishes_is_named() {
 #[test]
 fn allowances_that_meet() {
     // An hourglass 12 wide at its waist falls in two.
-    let hourglass = polygon(&[(0, 0), (200, 0), (106, 100), (200, 200), (0, 200), (94, 100)]);
+    let hourglass = polygon(&[
+        (0, 0),
+        (200, 0),
+        (106, 100),
+        (200, 200),
+        (0, 200),
+        (94, 100),
+    ]);
     let faults = faults_of(&hourglass, Drawn::Cutting, &all(mm(8)));
     assert!(matches!(only(faults), ShapeFault::AllowancesMeet { .. }));
     // A ring with a gap of 10 closes up round its hole.
-    let ring = polygon(&[(0, 0), (300, 0), (300, 145), (250, 145), (250, 50), (50, 50), (50, 250), (250, 250), (250, 155), (300, 155), (300, 300), (0, 300)]);
-    let ShapeFault::AllowancesMeet { first, second } = only(faults_of(&ring, Drawn::Stitching, &all(mm(8)))) else {
+    let ring = polygon(&[
+        (0, 0),
+        (300, 0),
+        (300, 145),
+        (250, 145),
+        (250, 50),
+        (50, 50),
+        (50, 250),
+        (250, 250),
+        (250, 155),
+        (300, 155),
+        (300, 300),
+        (0, 300),
+    ]);
+    let ShapeFault::AllowancesMeet { first, second } =
+        only(faults_of(&ring, Drawn::Stitching, &all(mm(8))))
+    else {
         panic!("allowances that meet");
     };
     assert_ne!(first, second);
@@ -138,13 +197,21 @@ fn allowances_below_0_and_unknown_edges() {
     };
     let faults = faults_of(&spec, Drawn::Cutting, &named("top", -3));
     assert_eq!(only(faults).edge(), Some("top"));
-    let ShapeFault::NoSuchEdge { name, known } = only(faults_of(&spec, Drawn::Cutting, &named("hem", 3))) else {
+    let ShapeFault::NoSuchEdge { name, known } =
+        only(faults_of(&spec, Drawn::Cutting, &named("hem", 3)))
+    else {
         panic!("an unknown edge");
     };
     assert_eq!(name, "hem");
     assert_eq!(known, ["top", "right", "bottom", "left"]);
-    let fold = Allowances { fold: Some("middle".to_owned()), ..all(mm(10)) };
-    assert_eq!(only(faults_of(&spec, Drawn::Cutting, &fold)).edge(), Some("middle"));
+    let fold = Allowances {
+        fold: Some("middle".to_owned()),
+        ..all(mm(10))
+    };
+    assert_eq!(
+        only(faults_of(&spec, Drawn::Cutting, &fold)).edge(),
+        Some("middle")
+    );
 }
 
 #[test]
@@ -156,17 +223,34 @@ fn one_name_for_two_stretches() {
         line("top", Some((0, 50))),
         line("back", None),
     ]);
-    assert_eq!(fault(&spec), ShapeFault::NameTwice { edge: "top".to_owned() });
+    assert_eq!(
+        fault(&spec),
+        ShapeFault::NameTwice {
+            edge: "top".to_owned()
+        }
+    );
 }
 
 #[test]
 fn edges_without_length() {
-    let still = path(vec![start(0, 0), line("top", Some((50, 0))), line("dart", Some((50, 0))), line("side", Some((50, 40))), line("back", None)]);
+    let still = path(vec![
+        start(0, 0),
+        line("top", Some((50, 0))),
+        line("dart", Some((50, 0))),
+        line("side", Some((50, 40))),
+        line("back", None),
+    ]);
     assert_eq!(fault(&still), ShapeFault::Degenerate("dart".to_owned()));
     let flat = fault(&rectangle(0, 40));
     assert_eq!(flat, ShapeFault::Degenerate("top".to_owned()));
-    assert_eq!(fault(&rectangle(40, -1)), ShapeFault::Degenerate("left".to_owned()));
-    assert_eq!(fault(&drawing(&[("hem", "M3 3")])), ShapeFault::Degenerate("hem".to_owned()));
+    assert_eq!(
+        fault(&rectangle(40, -1)),
+        ShapeFault::Degenerate("left".to_owned())
+    );
+    assert_eq!(
+        fault(&drawing(&[("hem", "M3 3")])),
+        ShapeFault::Degenerate("hem".to_owned())
+    );
 }
 
 #[test]
@@ -176,15 +260,32 @@ fn corners_larger_than_the_rectangle() {
         height: mm(80),
         corners_out: vec![corner(false, width, height)],
     };
-    assert_eq!(fault(&spec(50, 20)), ShapeFault::CornerTooLarge { edge: "bottom".to_owned() });
-    assert_eq!(fault(&spec(20, 80)), ShapeFault::CornerTooLarge { edge: "left".to_owned() });
-    assert_eq!(fault(&spec(0, 20)), ShapeFault::Degenerate("bottom_left_corner".to_owned()));
+    assert_eq!(
+        fault(&spec(50, 20)),
+        ShapeFault::CornerTooLarge {
+            edge: "bottom".to_owned()
+        }
+    );
+    assert_eq!(
+        fault(&spec(20, 80)),
+        ShapeFault::CornerTooLarge {
+            edge: "left".to_owned()
+        }
+    );
+    assert_eq!(
+        fault(&spec(0, 20)),
+        ShapeFault::Degenerate("bottom_left_corner".to_owned())
+    );
     built(&spec(49, 79), Drawn::Cutting, &all(mm(0)));
 }
 
 #[test]
 fn an_arc_that_cannot_reach() {
-    let spec = path(vec![start(0, 0), arc("hem", Some((100, 0)), 49, false, false), line("back", None)]);
+    let spec = path(vec![
+        start(0, 0),
+        arc("hem", Some((100, 0)), 49, false, false),
+        line("back", None),
+    ]);
     let found = fault(&spec);
     let ShapeFault::ArcTooShort { edge, needed } = &found else {
         panic!("a short arc");
@@ -192,17 +293,29 @@ fn an_arc_that_cannot_reach() {
     assert_eq!(edge, "hem");
     close(*needed, 50.0, 1e-9);
     assert!(found.hint().contains("50 mm"), "{}", found.hint());
-    let none = path(vec![start(0, 0), arc("hem", Some((100, 0)), 0, false, false), line("back", None)]);
+    let none = path(vec![
+        start(0, 0),
+        arc("hem", Some((100, 0)), 0, false, false),
+        line("back", None),
+    ]);
     assert_eq!(fault(&none), ShapeFault::Degenerate("hem".to_owned()));
 }
 
 #[test]
 fn path_data_that_cannot_be_read() {
-    for data in ["M0 0 L10 oops", "M0 0 L9 9 M5 5 L8 8", "M0 0 L9 0 L9 9 Z L5 5", "10 10", ""] {
+    for data in [
+        "M0 0 L10 oops",
+        "M0 0 L9 9 M5 5 L8 8",
+        "M0 0 L9 0 L9 9 Z L5 5",
+        "10 10",
+        "",
+    ] {
         let found = faults_of(&drawing(&[("hem", data)]), Drawn::Cutting, &all(mm(0)));
         assert_eq!(found[0].edge(), Some("hem"), "{data}: {found:?}");
     }
-    let ShapeFault::UnreadablePath { index, .. } = fault(&drawing(&[("top", "M0 0 L50 0"), ("hem", "M50 0 Q1")])) else {
+    let ShapeFault::UnreadablePath { index, .. } =
+        fault(&drawing(&[("top", "M0 0 L50 0"), ("hem", "M50 0 Q1")]))
+    else {
         panic!("path data that cannot be read");
     };
     assert_eq!(index, 1);
@@ -212,44 +325,63 @@ fn path_data_that_cannot_be_read() {
 fn drawn_pieces_that_do_not_join() {
     let pieces = |x: &str| {
         let side = format!("M{x} 0 V40");
-        drawing(&[("top", "M0 0 H50"), ("side", &side), ("back", "M50 40 L0 0")])
+        drawing(&[
+            ("top", "M0 0 H50"),
+            ("side", &side),
+            ("back", "M50 40 L0 0"),
+        ])
     };
     built(&pieces("50.04"), Drawn::Cutting, &all(mm(0)));
-    let ShapeFault::NotJoined { index, edge, gap } = faults_of(&pieces("50.2"), Drawn::Cutting, &all(mm(0)))[0].clone() else {
+    let ShapeFault::NotJoined { index, edge, gap } =
+        faults_of(&pieces("50.2"), Drawn::Cutting, &all(mm(0)))[0].clone()
+    else {
         panic!("pieces that do not join");
     };
     assert_eq!((index, edge.as_str()), (1, "side"));
     close(gap, 0.2, 1e-9);
-    let turned = drawing(&[("top", "M0 0 H50"), ("side", "M50 40 V0"), ("back", "M50 40 L0 0")]);
-    assert!(matches!(faults_of(&turned, Drawn::Cutting, &all(mm(0)))[0], ShapeFault::NotJoined { index: 1, .. }));
-}
-
-#[test]
-fn folds_that_bend_or_are_crossed() {
-    let fold = |name: &str| Allowances { fold: Some(name.to_owned()), ..all(mm(10)) };
-    let bent = path(vec![start(0, 0), arc("middle", Some((0, 100)), 200, false, false), line("hem", Some((-80, 100))), line("back", None)]);
-    let ShapeFault::FoldNotStraight { edge, by } = only(faults_of(&bent, Drawn::Cutting, &fold("middle"))) else {
-        panic!("a bent fold");
-    };
-    assert_eq!(edge, "middle");
-    close(by, 200.0 - (200.0_f64 * 200.0 - 50.0 * 50.0).sqrt(), 1e-3);
-    let over = polygon(&[(0, 0), (100, 0), (100, 200), (-20, 200), (0, 100)]);
-    let ShapeFault::FoldCrossed { edge, by } = only(faults_of(&over, Drawn::Cutting, &fold("e"))) else {
-        panic!("a fold that is crossed");
-    };
-    assert_eq!(edge, "e");
-    assert!(by > 5.0, "{by}");
+    let turned = drawing(&[
+        ("top", "M0 0 H50"),
+        ("side", "M50 40 V0"),
+        ("back", "M50 40 L0 0"),
+    ]);
+    assert!(matches!(
+        faults_of(&turned, Drawn::Cutting, &all(mm(0)))[0],
+        ShapeFault::NotJoined { index: 1, .. }
+    ));
 }
 
 #[test]
 fn figures_beyond_a_kilometre() {
-    assert_eq!(fault(&rectangle(2_000_000, 10)), ShapeFault::TooFar { edge: "top".to_owned() });
-    let far = path(vec![start(0, 0), line("top", Some((50, 0))), line("side", Some((50, i128::MAX))), line("back", None)]);
-    assert!(matches!(&faults_of(&far, Drawn::Cutting, &all(mm(0)))[0], ShapeFault::TooFar { edge } if edge == "side"));
+    assert_eq!(
+        fault(&rectangle(2_000_000, 10)),
+        ShapeFault::TooFar {
+            edge: "top".to_owned()
+        }
+    );
+    let far = path(vec![
+        start(0, 0),
+        line("top", Some((50, 0))),
+        line("side", Some((50, i128::MAX))),
+        line("back", None),
+    ]);
+    assert!(
+        matches!(&faults_of(&far, Drawn::Cutting, &all(mm(0)))[0], ShapeFault::TooFar { edge } if edge == "side")
+    );
     let mut wild = line("side", Some((50, 40)));
     wild.kind = RunKind::Cubic([[mm(i128::MIN + 1), mm(0)], [mm(0), mm(0)]]);
-    let spec = path(vec![start(0, 0), line("top", Some((50, 0))), wild, line("back", None)]);
+    let spec = path(vec![
+        start(0, 0),
+        line("top", Some((50, 0))),
+        wild,
+        line("back", None),
+    ]);
     assert_eq!(fault(&spec).edge(), Some("side"));
-    let vast = Allowances { by_edge: vec![("top".to_owned(), mm(i128::MAX))], ..all(mm(1)) };
-    assert_eq!(only(faults_of(&rectangle(30, 20), Drawn::Stitching, &vast)).edge(), Some("top"));
+    let vast = Allowances {
+        by_edge: vec![("top".to_owned(), mm(i128::MAX))],
+        ..all(mm(1))
+    };
+    assert_eq!(
+        only(faults_of(&rectangle(30, 20), Drawn::Stitching, &vast)).edge(),
+        Some("top")
+    );
 }

@@ -27,7 +27,18 @@ fn rows() -> Vec<Row> {
     let number = |field: &str| -> f64 { field.parse().expect("a number in the reference") };
     let row = |line: &'static str| -> Row {
         let fields: Vec<&'static str> = line.split(',').collect();
-        let [name, path, allowance, length, area, out_parts, out_area, in_parts, in_area] = fields[..] else {
+        let [
+            name,
+            path,
+            allowance,
+            length,
+            area,
+            out_parts,
+            out_area,
+            in_parts,
+            in_area,
+        ] = fields[..]
+        else {
             panic!("nine fields in {line}");
         };
         Row {
@@ -40,7 +51,11 @@ fn rows() -> Vec<Row> {
             within: (number(in_parts) as usize, number(in_area)),
         }
     };
-    include_str!("reference.csv").lines().skip(1).map(row).collect()
+    include_str!("reference.csv")
+        .lines()
+        .skip(1)
+        .map(row)
+        .collect()
 }
 
 /// The path data as runs with an edge for each: the reader of the test, not of the module.
@@ -112,12 +127,24 @@ fn compare(row: &Row, drawn: Drawn, (parts, area): (usize, f64)) {
         Ok(shape) => {
             assert_eq!(parts, 1, "{} falls into {parts} and was built", row.name);
             let found = other(&shape);
-            assert!((found - area).abs() <= within, "{}: {found} is not {area}", row.name);
+            assert!(
+                (found - area).abs() <= within,
+                "{}: {found} is not {area}",
+                row.name
+            );
         }
         Err(faults) => {
-            let met = faults.iter().any(|fault| matches!(fault, ShapeFault::AllowancesMeet { .. }));
-            let eaten = faults.iter().any(|fault| matches!(fault, ShapeFault::AllowanceEatsPiece { .. }));
-            assert!((met && parts > 1) || (eaten && parts == 0), "{} in {parts}: {faults:?}", row.name);
+            let met = faults
+                .iter()
+                .any(|fault| matches!(fault, ShapeFault::AllowancesMeet { .. }));
+            let eaten = faults
+                .iter()
+                .any(|fault| matches!(fault, ShapeFault::AllowanceEatsPiece { .. }));
+            assert!(
+                (met && parts > 1) || (eaten && parts == 0),
+                "{} in {parts}: {faults:?}",
+                row.name
+            );
         }
     }
     // With an edge for each run the line is the same, unless one of them is swallowed.

@@ -75,9 +75,20 @@ fn the_table_works_every_formula_out() {
     // Values at which every formula makes sense; the third is never needed alone.
     let values = [mm(600), mm(50), mm(5)];
     for shaper in SHAPERS {
-        let words: Vec<&str> = shaper.arguments.iter().map(|argument| argument.name).collect();
-        assert_eq!(shaper.signature, format!("{}({})", shaper.name, words.join(", ")));
-        assert!(shaper.work_out(&values[..shaper.arity()]).is_some(), "{}", shaper.name);
+        let words: Vec<&str> = shaper
+            .arguments
+            .iter()
+            .map(|argument| argument.name)
+            .collect();
+        assert_eq!(
+            shaper.signature,
+            format!("{}({})", shaper.name, words.join(", "))
+        );
+        assert!(
+            shaper.work_out(&values[..shaper.arity()]).is_some(),
+            "{}",
+            shaper.name
+        );
         assert_eq!(shaper.work_out(&[]), None);
         for words in [shaper.meaning, shaper.formula, shaper.source] {
             assert!(!words.is_empty() && !words.ends_with('.'), "{words}");
@@ -85,9 +96,20 @@ fn the_table_works_every_formula_out() {
         let same = SHAPERS.iter().filter(|other| other.name == shaper.name);
         assert_eq!(same.count(), 1, "{}", shaper.name);
     }
-    let table = |name: &str| SHAPERS.iter().find(|shaper| shaper.name == name).expect("in the table");
-    assert_eq!(table("boxed_side").work_out(&[mm(300), mm(120), mm(10)]), Some(mm(440)));
-    assert_eq!(table("bias_square").work_out(&[mm(6250), mm(40)]), Some(mm(500)));
+    let table = |name: &str| {
+        SHAPERS
+            .iter()
+            .find(|shaper| shaper.name == name)
+            .expect("in the table")
+    };
+    assert_eq!(
+        table("boxed_side").work_out(&[mm(300), mm(120), mm(10)]),
+        Some(mm(440))
+    );
+    assert_eq!(
+        table("bias_square").work_out(&[mm(6250), mm(40)]),
+        Some(mm(500))
+    );
 }
 
 #[test]
@@ -95,6 +117,10 @@ fn figures_too_large_are_refused() {
     for shaper in SHAPERS {
         let values = vec![mm(i128::MAX / 2); shaper.arity()];
         // No panic is the point; where an answer comes, it is not below 0.
-        assert!(shaper.work_out(&values).is_none_or(|value| value >= mm(0)), "{}", shaper.name);
+        assert!(
+            shaper.work_out(&values).is_none_or(|value| value >= mm(0)),
+            "{}",
+            shaper.name
+        );
     }
 }

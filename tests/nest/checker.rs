@@ -19,6 +19,24 @@ pub fn wrongs(items: &[Item], strip: &Strip, layout: &Layout) -> Vec<String> {
         wrong.push(format!("pieces laid: {seen:?} of {}", items.len()));
         return wrong;
     }
+    for place in layout
+        .places
+        .iter()
+        .filter(|place| items[place.item].on_fold)
+    {
+        let item = &items[place.item];
+        let left = item
+            .outline
+            .iter()
+            .map(|point| point[0])
+            .fold(f64::MAX, f64::min);
+        for (before, after) in item.outline.iter().zip(put(item, place)) {
+            // The fold edge stays at the fold: nothing is mirrored left to right.
+            if (before[0] - left - after[0]).abs() > DEPTH {
+                wrong.push(format!("piece {} has left the fold", place.item));
+            }
+        }
+    }
     let outlines: Vec<Vec<Point>> = layout
         .places
         .iter()

@@ -119,3 +119,22 @@ fn a_piece_as_wide_as_the_strip_fits() {
     );
     assert!((layout.length - 70.0).abs() < 1e-6, "{}", layout.length);
 }
+
+#[test]
+fn a_hair_too_wide_is_not_too_wide() {
+    let width = 20.000_000_5;
+    let flag = [
+        [0.0, 0.0],
+        [width, 0.0],
+        [width - 4.0, 7.0],
+        [width, 14.0],
+        [0.0, 14.0],
+    ];
+    let items = vec![item(&flag, Turns::Half); 2];
+    let strip = Strip {
+        width: 20.0,
+        gap: 0.0,
+    };
+    let layout = laid(&items, &strip, Effort::Quick);
+    assert!((layout.length - 28.0).abs() < 0.01, "{}", layout.length);
+}

@@ -1,8 +1,11 @@
 //! Outlines that are no rectangles: they must save cloth over laying their boxes, keep their
 //! distance, and stay on the fold where they belong.
 
-use notchbook::sheets::nest::{Effort, Item, Strip, Turns};
+use std::time::Instant;
 
+use notchbook::sheets::nest::{Effort, Item, Strip, Turns, nest};
+
+use crate::checker::wrongs;
 use crate::{item, laid, rectangle};
 
 /// The length when every outline is replaced by its box.
@@ -22,13 +25,13 @@ fn boxed(items: &[Item], strip: &Strip) -> f64 {
             }
         })
         .collect();
-    laid(&boxes, strip, Effort::Usual).length
+    laid(&boxes, strip, Effort::Quick).length
 }
 
 /// Lays by outline and by box; asserts that so many per cent are saved, and gives the length.
 fn saves(items: &[Item], strip: &Strip, percent: f64) -> f64 {
     let (ours, boxes) = (
-        laid(items, strip, Effort::Usual).length,
+        laid(items, strip, Effort::Quick).length,
         boxed(items, strip),
     );
     let saved = (1.0 - ours / boxes) * 100.0;
@@ -69,11 +72,11 @@ fn angles_interlock() {
 #[test]
 fn angles_that_may_not_turn_save_less() {
     let four = vec![item(&ANGLE, Turns::Fixed); 4];
-    let fixed = laid(&four, &strip(900.0, 0.0), Effort::Usual).length;
+    let fixed = laid(&four, &strip(900.0, 0.0), Effort::Quick).length;
     let half = laid(
         &vec![item(&ANGLE, Turns::Half); 4],
         &strip(900.0, 0.0),
-        Effort::Usual,
+        Effort::Quick,
     )
     .length;
     assert!(half <= fixed, "{half} against {fixed}");
@@ -237,7 +240,7 @@ fn pieces_that_fill_the_width_exactly_lie_side_by_side() {
         [0.0, 100.0],
     ];
     let items = vec![item(&tab, Turns::Fixed); 2];
-    let length = laid(&items, &strip(140.6, 0.0), Effort::Usual).length;
+    let length = laid(&items, &strip(140.6, 0.0), Effort::Quick).length;
     assert!((length - 120.0).abs() < 0.01, "{length}");
 }
 
@@ -248,18 +251,32 @@ fn the_same_pieces_get_the_same_layout() {
     assert_eq!(once, again);
 }
 
-/// The pieces of ten shirts: shown with `-- --ignored --nocapture sixty`, best with `--release`.
+/// Ten shirts, no two pieces alike: shown with `-- --ignored --nocapture sixty`.
 #[test]
-#[ignore = "prints a time, asserts nothing about it"]
+#[ignore = "prints a time, asserts nothing about it: run with --release"]
 fn sixty_pieces_in_time() {
-    let items: Vec<Item> = (0..10).flat_map(|_| shirt()).collect();
-    for effort in [Effort::Quick, Effort::Usual] {
-        let start = std::time::Instant::now();
-        let length = laid(&items, &strip(750.0, 10.0), effort).length;
+    let strip = strip(750.0, 10.0);
+    let sized = |size: usize| {
+        let scale = 1.0 + size as f64 / 100.0;
+        shirt().into_iter().map(move |item| Item {
+            outline: item
+                .outline
+                .iter()
+                .map(|[x, y]| [x * scale, y * scale])
+                .collect(),
+            ..item
+        })
+    };
+    let items: Vec<Item> = (0..10).flat_map(sized).collect();
+    let boxes = boxed(&items, &strip);
+    for effort in [Effort::Quick, Effort::Usual, Effort::Thorough] {
+        let start = Instant::now();
+        let layout = nest(&items, &strip, effort).expect("pieces that fit");
+        let time = start.elapsed();
+        assert!(wrongs(&items, &strip, &layout).is_empty());
         println!(
-            "{effort:?}: {length:.0} mm, boxes {:.0} mm, {:?} with checks",
-            boxed(&items, &strip(750.0, 10.0)),
-            start.elapsed()
+            "{effort:?}: {:.0} mm, boxes {boxes:.0} mm, {time:?}",
+            layout.length
         );
     }
 }

@@ -28,13 +28,18 @@ pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
         Spec::Drawing(entries) => drawing::read(entries)?,
     };
     let ring = clockwise(halved(ring))?;
+    uncrossed(&ring)?;
+    Ok(ring)
+}
+
+fn uncrossed(ring: &Ring) -> Result<(), Vec<ShapeFault>> {
     match crossing::find(&ring.segs) {
         Some(found) => Err(vec![ShapeFault::SelfCrossing {
             first: ring.name(found.first),
             second: ring.name(found.second),
             at: [found.at.x, found.at.y],
         }]),
-        None => Ok(ring),
+        None => Ok(()),
     }
 }
 
@@ -58,13 +63,7 @@ fn clockwise(mut ring: Ring) -> Result<Ring, Vec<ShapeFault>> {
     // A square of a hundredth of a millimetre: under it there is no piece of cloth.
     if area.abs() < 1e-4 {
         // A figure of eight may have no area either, and is told apart by its crossing.
-        if let Some(found) = crossing::find(&ring.segs) {
-            return Err(vec![ShapeFault::SelfCrossing {
-                first: ring.name(found.first),
-                second: ring.name(found.second),
-                at: [found.at.x, found.at.y],
-            }]);
-        }
+        uncrossed(&ring)?;
         let edge = ring.segs.first().and_then(|seg| seg.edge);
         return Err(vec![ShapeFault::Degenerate(ring.name(edge))]);
     }
@@ -85,7 +84,11 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
     let mut faults = Vec::new();
     let count = named.len();
     let first = named.first().map(|(name, _)| name.clone());
-    let tail = named.iter().rev().take_while(|(name, _)| Some(name) == first.as_ref()).count();
+    let tail = named
+        .iter()
+        .rev()
+        .take_while(|(name, _)| Some(name) == first.as_ref())
+        .count();
     // The last runs belong to the first edge, unless they are all of one edge anyway.
     let wraps = tail < count;
     for (index, (name, mut seg)) in named.into_iter().enumerate() {

@@ -1,8 +1,9 @@
 //! All formulas of the trade in one table: help pages and formulas of authors walk it.
 
 use super::{
-    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner, boxed_depth,
-    boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within, zip_tape,
+    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner,
+    boxed_depth, boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within,
+    zip_tape,
 };
 use crate::measure::{Dimension, Exact};
 
@@ -61,11 +62,17 @@ impl ShaperDoc {
 }
 
 const fn length(name: &'static str) -> Argument {
-    Argument { name, dimension: Dimension::Length }
+    Argument {
+        name,
+        dimension: Dimension::Length,
+    }
 }
 
 const fn count(name: &'static str) -> Argument {
-    Argument { name, dimension: Dimension::Count }
+    Argument {
+        name,
+        dimension: Dimension::Count,
+    }
 }
 
 const PRACTICE: &str = "common practice, no source";

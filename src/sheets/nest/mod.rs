@@ -73,7 +73,7 @@ impl Effort {
     /// Boxes that may be compared, and columns' reaches for pieces of other outlines.
     fn budgets(self) -> (u64, u64) {
         match self {
-            Effort::Quick => (3_000_000, 8_000_000),
+            Effort::Quick => (12_000_000, 8_000_000),
             Effort::Usual => (80_000_000, 56_000_000),
             Effort::Thorough => (400_000_000, 400_000_000),
         }

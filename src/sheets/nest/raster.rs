@@ -17,8 +17,9 @@ pub(super) struct Columns {
 }
 
 impl Columns {
-    /// Cuts a pose, grown by the gap, into columns `step` mm wide.
-    pub(super) fn new(pose: &Pose, gap: f64, step: f64) -> Columns {
+    /// Cuts a pose, grown by the gap, into columns `step` mm wide, at most so many: a pose may be
+    /// wider than the strip by what counts as touching.
+    pub(super) fn new(pose: &Pose, gap: f64, step: f64, most: usize) -> Columns {
         let width = pose.width + gap;
         let mut columns = Columns {
             starts: vec![0],
@@ -26,7 +27,7 @@ impl Columns {
             height: pose.height + gap,
         };
         let mut index = 0;
-        while index as f64 * step < width - step * 1e-6 {
+        while index < most && (index as f64) * step < width - step * 1e-6 {
             let left = index as f64 * step;
             columns.reaches.extend(pose.slabs.column(left, left + step));
             columns.starts.push(columns.reaches.len());

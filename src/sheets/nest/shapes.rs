@@ -68,7 +68,7 @@ pub(super) fn lay(
         piece
             .poses
             .iter()
-            .map(|pose| Columns::new(pose, gap, step))
+            .map(|pose| Columns::new(pose, gap, step, count))
             .collect()
     };
     let most = pieces

@@ -1,0 +1,28 @@
+//! What others may see of the work between two steps: the seams that hold it together.
+
+use super::cast::Target;
+use super::fault::Moment;
+use super::play::History;
+
+/// A seam as it stands at the end of a play.
+#[derive(Debug, Clone, Copy)]
+pub struct SewnSeam<'a> {
+    /// The work that made it.
+    pub sewn: Moment,
+    /// The edges that it holds, in the order in which the work names them; a whole piece stands for
+    /// those of its edges that were free.
+    pub members: &'a [Target],
+    /// Whether a gap was left in it that is still open.
+    pub open_gap: bool,
+}
+
+impl History {
+    /// The seams sewn so far, boxed corners among them, in the order of the sewing.
+    pub fn seams(&self) -> impl Iterator<Item = SewnSeam<'_>> {
+        self.state.seams.iter().map(|seam| SewnSeam {
+            sewn: seam.sewn,
+            members: &seam.members,
+            open_gap: seam.gap == Some(None),
+        })
+    }
+}

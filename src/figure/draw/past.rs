@@ -1,0 +1,127 @@
+//! What was done before a step, as far as it shows in a drawing of the step.
+
+use std::collections::BTreeSet;
+
+use crate::construct::{Cast, Target, play};
+use crate::measure::{Dimension, to_f64};
+use crate::model::Verb;
+use crate::resolve::{Edition, EditionStep, EditionWork, Worked};
+
+/// A seam.
+#[derive(Debug, Clone)]
+pub(super) struct Seam {
+    /// What it holds, in the order of the fact.
+    pub members: Vec<Target>,
+    /// How far from the edge it is sewn, in mm of cloth; `None` when the fact does not say.
+    pub allowance: Option<f64>,
+    /// How long a gap it has, in mm of cloth; `None` for a closed one.
+    pub gap: Option<f64>,
+    /// The work fact's place in its step.
+    pub work: usize,
+}
+
+/// The work before a step, and the seams of the step itself.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Past {
+    /// Seams sewn before.
+    pub seams: Vec<Seam>,
+    /// Seams that the step sews.
+    pub now: Vec<Seam>,
+    /// Copies that were fused or quilted to each other.
+    pub layers: Vec<BTreeSet<usize>>,
+    /// Copies that were trimmed.
+    pub trimmed: BTreeSet<usize>,
+    /// Copies that are folded up as a whole, or gathered, so that their outline is no longer the one
+    /// that was cut; with the number of the step.
+    pub changed: Vec<(usize, usize, &'static str)>,
+    /// Copies with a boxed corner, or turned out: nothing lies flat any more; with the number of the
+    /// step.
+    pub rounded: Vec<(usize, usize, &'static str)>,
+}
+
+impl Past {
+    pub fn of(edition: &Edition<'_>, step: &EditionStep<'_>, cast: &Cast) -> Past {
+        let mut past = Past::default();
+        let history = play(edition, Some(step.number));
+        for seam in history.seams() {
+            let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
+            let now = seam.sewn.step == step.number;
+            let told = Seam {
+                members: seam.members.to_vec(),
+                allowance: work.allowance.and_then(millimetres),
+                gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap),
+                work: seam.sewn.work,
+            };
+            if now { past.now.push(told) } else { past.seams.push(told) }
+        }
+        for earlier in edition.steps().take_while(|earlier| earlier.number < step.number) {
+            for work in &earlier.works {
+                past.note(work, earlier.number, edition, cast);
+            }
+        }
+        past
+    }
+
+    fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>, cast: &Cast) {
+        let targets = targets(work, edition, cast);
+        let whole = targets.iter().filter_map(|target| match target {
+            Target::Copy(copy) => Some(*copy),
+            _ => None,
+        });
+        match work.verb {
+            Verb::Fuse | Verb::Quilt => {
+                let group: BTreeSet<usize> = copies(&targets).into_iter().collect();
+                if group.len() > 1 {
+                    self.layers.push(group);
+                }
+            }
+            Verb::Trim => self.trimmed.extend(whole),
+            Verb::Fold => self.changed.extend(whole.map(|copy| (copy, step, "folded"))),
+            Verb::Gather => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "gathered"))),
+            Verb::Box => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "boxed"))),
+            Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "turned out"))),
+            _ => {}
+        }
+    }
+
+    /// The seams before that hold an edge of a copy, with the edge's name.
+    pub fn seams_of(&self, copy: usize) -> impl Iterator<Item = (&Seam, &str)> {
+        self.seams.iter().flat_map(move |seam| {
+            seam.members.iter().filter_map(move |member| match member {
+                Target::Edge(other, edge) if *other == copy => Some((seam, edge.as_str())),
+                _ => None,
+            })
+        })
+    }
+}
+
+/// The copies that targets name, each once, in order.
+pub(super) fn copies(targets: &[Target]) -> Vec<usize> {
+    let mut found = Vec::new();
+    for target in targets {
+        if let Target::Copy(copy) | Target::Edge(copy, _) = target
+            && !found.contains(copy)
+        {
+            found.push(*copy);
+        }
+    }
+    found
+}
+
+/// What a fact touches.
+pub(super) fn targets(work: &EditionWork<'_>, edition: &Edition<'_>, cast: &Cast) -> Vec<Target> {
+    if work.touches.iter().any(|name| name.text == "all") {
+        return (0..cast.members.len()).map(Target::Copy).collect();
+    }
+    let named = work.touches.iter().flat_map(|name| cast.targets(name, edition.catalogue, edition.draft));
+    named.filter(|target| *target != Target::Unknown).collect()
+}
+
+/// A length in mm.
+pub(super) fn millimetres(worked: Worked) -> Option<f64> {
+    (worked.quantity.dimension == Dimension::Length).then(|| to_f64(worked.quantity.value))
+}
+
+fn work_at<'a, 'e>(edition: &'a Edition<'e>, step: usize, work: usize) -> Option<&'a EditionWork<'e>> {
+    edition.steps().find(|known| known.number == step)?.works.get(work)
+}

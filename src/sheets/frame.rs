@@ -1,0 +1,93 @@
+//! What stands round the plan on each sheet: its name, its joints with their marks, its neighbours.
+//!
+//! Every sheet shows half of the overlap beyond each joint, and its marks whole. So one edge of a pair
+//! may be trimmed or folded along its joint and laid on the other's, where half of each mark meets
+//! its other half; or both may be laid over each other against a window, mark upon mark.
+
+use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
+
+use super::labels::Words;
+use super::plan::{SheetPlan, tile_name};
+use crate::measure::to_f64;
+
+/// The frame of one sheet, in the plan's own places.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Frame {
+    /// Joints: where to trim or fold.
+    pub joints: BezPath,
+    /// The marks on the joints.
+    pub marks: BezPath,
+    /// Names and neighbours.
+    pub words: Vec<Words>,
+}
+
+/// The half height of a joint's mark, in mm: within half of the usual overlap.
+const MARK: f64 = 4.0;
+
+/// The window that a sheet shows: what it adds, and half of the overlap at each edge.
+pub(super) fn window(plan: &SheetPlan, tile: (usize, usize)) -> Rect {
+    let half = if plan.paper.size().1.is_some() { to_f64(plan.settings.overlap) / 2.0 } else { 0.0 };
+    plan.tile(tile.0, tile.1).inflate(half, half)
+}
+
+/// The frame of a sheet.
+pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
+    let mut frame = Frame::default();
+    let area = plan.tile(tile.0, tile.1);
+    let (row, column) = tile;
+    let sides: [(Option<(usize, usize)>, Point, Point, bool); 4] = [
+        (column.checked_sub(1).map(|left| (row, left)), Point::new(area.x0, area.y0), Point::new(area.x0, area.y1), true),
+        (Some((row, column + 1)), Point::new(area.x1, area.y0), Point::new(area.x1, area.y1), true),
+        (row.checked_sub(1).map(|above| (above, column)), Point::new(area.x0, area.y0), Point::new(area.x1, area.y0), false),
+        (Some((row + 1, column)), Point::new(area.x0, area.y1), Point::new(area.x1, area.y1), false),
+    ];
+    for (at, (neighbour, from, to, upright)) in sides.into_iter().enumerate() {
+        let Some(neighbour) = neighbour.filter(|neighbour| plan.tiles.contains(neighbour)) else { continue };
+        let half = window(plan, tile);
+        let (from, to) = match upright {
+            true => (Point::new(from.x, half.y0), Point::new(to.x, half.y1)),
+            false => (Point::new(half.x0, from.y), Point::new(half.x1, to.y)),
+        };
+        frame.joints.move_to(from);
+        frame.joints.line_to(to);
+        for share in [0.25, 0.75] {
+            frame.marks.extend(mark(area_point(area, at, share), upright));
+        }
+        // Each neighbour is named inside this sheet, at its edge.
+        let name = format!("joins {}", tile_name(neighbour));
+        let middle = area_point(area, at, 0.5);
+        let place = match at {
+            0 => Point::new(middle.x + 2.0, middle.y),
+            1 => Point::new(middle.x - 15.5, middle.y),
+            2 => Point::new(middle.x - 6.5, middle.y + 4.0),
+            _ => Point::new(middle.x - 6.5, middle.y - 2.0),
+        };
+        frame.words.push(Words { at: place, text: name, size: 2.5, strong: false });
+    }
+    frame
+}
+
+/// A point on the left, right, upper or lower edge of a sheet's area.
+fn area_point(area: Rect, side: usize, share: f64) -> Point {
+    let (x, y) = (area.x0 + area.width() * share, area.y0 + area.height() * share);
+    match side {
+        0 => Point::new(area.x0, y),
+        1 => Point::new(area.x1, y),
+        2 => Point::new(x, area.y0),
+        _ => Point::new(x, area.y1),
+    }
+}
+
+/// A joint's mark: a lozenge across the joint with a ring at its heart.
+fn mark(at: Point, upright: bool) -> BezPath {
+    let (along, across) = (MARK, MARK * 0.75);
+    let (dx, dy) = if upright { (across, along) } else { (along, across) };
+    let mut path = BezPath::new();
+    path.move_to(Point::new(at.x - dx, at.y));
+    path.line_to(Point::new(at.x, at.y - dy));
+    path.line_to(Point::new(at.x + dx, at.y));
+    path.line_to(Point::new(at.x, at.y + dy));
+    path.close_path();
+    path.extend(Circle::new(at, 1.1).to_path(0.01));
+    path
+}

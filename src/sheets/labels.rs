@@ -1,0 +1,228 @@
+//! What stands on a piece: name, number, size, what to cut, how wide the allowances are.
+
+use kurbo::{BezPath, Point, Rect, Shape as _};
+
+use super::plan::{PlacedPiece, SheetPlan};
+use crate::measure::{Exact, Quantity};
+use crate::model::{CutCopies, Kind, Verb, is_for};
+use crate::resolve::{Edition, Worked};
+
+/// Words at a place: the left end of their base line, in mm.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Words {
+    pub at: Point,
+    pub text: String,
+    /// The height of the type, in mm.
+    pub size: f64,
+    pub strong: bool,
+}
+
+/// The usual size of type on a piece, in mm (10 pt), and the smallest (6 pt).
+const USUAL: f64 = 3.5;
+const SMALLEST: f64 = 2.1;
+
+/// The lines that name a piece.
+fn block(piece: &PlacedPiece, edition: &Edition<'_>, sizes: &[usize]) -> Vec<String> {
+    let facts = &edition.draft.facts;
+    let own = &facts.pieces[piece.piece];
+    let shown: Vec<&str> = piece
+        .outlines
+        .iter()
+        .filter(|(size, _)| sizes.contains(size))
+        .map(|(size, _)| facts.sizes[*size].name.as_str())
+        .collect();
+    let mut lines = vec![format!("{}  {}", piece.number, own.name.text), shown.join(", ")];
+    for cut in &own.cut {
+        let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == cut.fabric.text);
+        let fabric = fabric.map_or(cut.fabric.text.as_str(), |fabric| fabric.name.text.as_str());
+        let on_fold = if own.fold.is_some() { " on the fold" } else { "" };
+        let mirrored = if own.mirrored { ", half of them turned over" } else { "" };
+        lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
+    }
+    let names: Vec<String> = own
+        .cut
+        .iter()
+        .flat_map(|cut| match &cut.copies {
+            CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+            CutCopies::Count(_) => Vec::new(),
+        })
+        .collect();
+    if !names.is_empty() && names.len() <= 2 {
+        lines.push(format!("for {}", names.join(" and ")));
+    }
+    lines.push("true size, 1:1".to_owned());
+    lines
+}
+
+/// All words on a piece: its name block, its allowances, the zip where one goes.
+pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<'_>]) -> Vec<Words> {
+    let Some(edition) = editions.iter().find(|edition| piece.outlines.iter().any(|(size, _)| *size == edition.size()))
+    else {
+        return Vec::new();
+    };
+    // The smallest outline holds the words of a nest: they then lie on every size.
+    let smallest = piece.outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)));
+    let Some((_, smallest)) = smallest else { return Vec::new() };
+    let lines = block(piece, edition, &plan.sizes);
+    let mut found = place_block(plan, &smallest.cutting, &lines, smallest.grain);
+    if plan.sizes.len() == 1 {
+        found.extend(edges(piece, edition));
+    } else {
+        found.extend(size_names(piece, edition));
+    }
+    found
+}
+
+fn area(path: &BezPath) -> f64 {
+    path.area().abs()
+}
+
+/// How wide words are in Noto Sans, nearly: six tenths of their height a letter, a little more in bold.
+fn width(text: &str, size: f64) -> f64 {
+    text.chars().count() as f64 * size * 0.56
+}
+
+/// The block of lines where it lies wholly on the piece, off the joints and clear of the grain line;
+/// in smaller type where there is no such place, and across all where nothing helps.
+fn place_block(plan: &SheetPlan, outline: &BezPath, lines: &[String], grain: Option<kurbo::Line>) -> Vec<Words> {
+    let bounds = outline.bounding_box();
+    let mut fallback = None;
+    for size in [USUAL, 2.8, SMALLEST] {
+        let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
+        let high = size * 1.35 * lines.len() as f64;
+        for avoid_all in [true, false] {
+            let mut best: Option<(f64, Rect)> = None;
+            let steps = |from: f64, to: f64| (0..=40).map(move |at| from + (to - from) * f64::from(at) / 40.0);
+            for x in steps(bounds.x0 + 1.0, (bounds.x1 - wide - 1.0).max(bounds.x0 + 1.0)) {
+                for y in steps(bounds.y0 + 1.0, (bounds.y1 - high - 1.0).max(bounds.y0 + 1.0)) {
+                    let rect = Rect::new(x, y, x + wide, y + high);
+                    if !holds(outline, rect) || (avoid_all && disturbed(plan, rect, grain)) {
+                        continue;
+                    }
+                    let away = rect.center().distance(bounds.center());
+                    if best.is_none_or(|(known, _)| away < known) {
+                        best = Some((away, rect));
+                    }
+                }
+            }
+            if let Some((_, rect)) = best {
+                return set(lines, rect, size);
+            }
+        }
+        fallback = Some(Rect::new(bounds.x0 + 1.5, bounds.y0 + 1.5, bounds.x0 + wide, bounds.y0 + high));
+    }
+    fallback.map(|rect| set(lines, rect, SMALLEST)).unwrap_or_default()
+}
+
+fn holds(outline: &BezPath, rect: Rect) -> bool {
+    let (x0, y0, x1, y1) = (rect.x0, rect.y0, rect.x1, rect.y1);
+    let middle = rect.center();
+    [(x0, y0), (x1, y0), (x1, y1), (x0, y1), (middle.x, y0), (middle.x, y1), (x0, middle.y), (x1, middle.y)]
+        .into_iter()
+        .all(|(x, y)| outline.contains(Point::new(x, y)))
+}
+
+fn disturbed(plan: &SheetPlan, rect: Rect, grain: Option<kurbo::Line>) -> bool {
+    let crosses = |from: f64, to: f64, step: f64| {
+        let half = crate::measure::to_f64(plan.settings.overlap) / 2.0;
+        step.is_finite() && ((from - half) / step).floor() != ((to + half) / step).floor()
+    };
+    let on_joint = crosses(rect.x0, rect.x1, plan.step.0) || crosses(rect.y0, rect.y1, plan.step.1);
+    let on_grain = grain.is_some_and(|grain| super::window::clip(grain.p0, grain.p1, rect.inflate(2.0, 2.0)).is_some());
+    on_joint || on_grain
+}
+
+fn set(lines: &[String], rect: Rect, size: f64) -> Vec<Words> {
+    lines
+        .iter()
+        .enumerate()
+        .map(|(at, line)| Words {
+            at: Point::new(rect.x0, rect.y0 + size * (1.0 + 1.35 * at as f64)),
+            text: line.clone(),
+            size,
+            strong: at == 0,
+        })
+        .collect()
+}
+
+/// The allowance of each edge that is long enough to write it on, and the zip that is sewn there.
+fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
+    let Some(shape) = edition.sheet.shape(piece.piece) else { return Vec::new() };
+    let Some((_, plan)) = piece.outlines.first() else { return Vec::new() };
+    // The words lie level: a stretch of the edge is found on the drawn lines again by its share.
+    let bounds = shape.cutting().bounds();
+    let mut found = Vec::new();
+    for edge in shape.edges() {
+        if edge.cut_length < 60.0 || edge.allowance <= Exact::from_integer(0) {
+            continue;
+        }
+        let quantity = Quantity { value: edge.allowance, dimension: crate::measure::Dimension::Length };
+        let mut text = format!("{} allowance", edition.figures(&Worked { quantity, stated: None }).first);
+        if let Some(zip) = zip_at(piece.piece, &edge.name, edition) {
+            text = format!("{text}, {zip}");
+        }
+        let Some(at) = shape.point_at(&edge.name, crate::geometry::Along::Fraction(Exact::new(1, 4))) else { continue };
+        let inward = kurbo::Vec2::new(at.inward[0], at.inward[1]);
+        let seam = Point::new(at.stitching[0], at.stitching[1]) + inward * 3.2;
+        // From the author's drawing to the plan: the piece may be turned by a quarter.
+        let local = (seam.x - bounds.x0, seam.y - bounds.y0);
+        let home = plan.cutting.bounding_box();
+        let point = if piece.turned {
+            Point::new(home.x1 - local.1, home.y0 + local.0)
+        } else {
+            Point::new(home.x0 + local.0, home.y0 + local.1)
+        };
+        let turned_inward = if piece.turned { kurbo::Vec2::new(-inward.y, inward.x) } else { inward };
+        let size = 2.5;
+        let wide = width(&text, size);
+        let shift = match (turned_inward.x, turned_inward.y) {
+            (x, _) if x < -0.7 => -wide,
+            (x, _) if x > 0.7 => 0.0,
+            _ => -wide / 2.0,
+        };
+        let drop = if turned_inward.y > 0.7 { size } else { 0.0 };
+        found.push(Words { at: Point::new(point.x + shift, point.y + drop), text, size, strong: false });
+    }
+    found
+}
+
+/// "zip 40 cm", where a work fact sews a zip to this edge.
+fn zip_at(piece: usize, edge: &str, edition: &Edition<'_>) -> Option<String> {
+    let facts = &edition.draft.facts;
+    for work in edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Sew) {
+        let here = work.touches.iter().any(|name| {
+            let (owner, named) = name.text.split_once('.').unwrap_or((&name.text, ""));
+            named == edge && edition.catalogue.get(owner).and_then(|kind| kind.piece()) == Some(piece)
+        });
+        if !here {
+            continue;
+        }
+        for (at, notion) in facts.notions.iter().enumerate() {
+            let named = work.touches.iter().any(|name| name.text.split('.').next() == Some(&notion.id.text));
+            if !named || notion.kind != Kind::Zip || !is_for(notion.sizes.as_ref(), edition.size()) {
+                continue;
+            }
+            let row = edition.notions.iter().find(|row| row.notion == at)?;
+            return Some(row.value.as_ref().map_or("zip".into(), |value| format!("zip {}", value.first)));
+        }
+    }
+    None
+}
+
+/// In a nest, each line's size beside its lower right corner.
+fn size_names(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
+    let facts = &edition.draft.facts;
+    let mut found: Vec<Words> = Vec::new();
+    for (size, plan) in &piece.outlines {
+        let bounds = plan.cutting.bounding_box();
+        let text = facts.sizes[*size].name.clone();
+        let high = 2.3;
+        let mut at = Point::new(bounds.x1 - width(&text, high) - 1.2, bounds.y1 - 1.2);
+        // Sizes that end at one place are written above one another.
+        while found.iter().any(|other| (other.at.y - at.y).abs() < high * 1.2 && (other.at.x - at.x).abs() < 22.0) {
+            at.y -= high * 1.3;
+        }
+        found.push(Words { at, text, size: high, strong: false });
+    }
+    found
+}

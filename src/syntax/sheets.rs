@@ -1,0 +1,47 @@
+//! How sheets are printed and cloth is laid: the record `sheets:`.
+
+use serde::Deserialize;
+
+use super::fields::{self, Fields};
+use super::measures;
+use super::yaml::Node;
+use crate::diag::{Finding, Findings};
+use crate::measure::Exact;
+use crate::model::SheetSettings;
+
+/// The record before its lengths are read.
+#[derive(Deserialize)]
+struct Record {
+    margin: Option<String>,
+    overlap: Option<String>,
+    selvedge: Option<String>,
+    spare: Option<String>,
+}
+
+/// Reads the settings; what is left out has its usual value.
+pub(super) fn read(node: Option<&Node>, findings: &mut Findings) -> SheetSettings {
+    let mut settings = SheetSettings::default();
+    let Some(node) = node else { return settings };
+    let known = ["margin", "overlap", "selvedge", "spare"];
+    if Fields::open(node, "`sheets`", &known, findings).is_none() {
+        return settings;
+    }
+    let Some(record) = fields::record::<Record>(node, "`sheets`", findings) else { return settings };
+    let mut length = |key: &str, written: Option<String>, into: &mut Exact| {
+        if let Some(written) = written {
+            measures::plain_length(node, key, &written, into, findings);
+        }
+    };
+    length("margin", record.margin, &mut settings.margin);
+    length("overlap", record.overlap, &mut settings.overlap);
+    length("selvedge", record.selvedge, &mut settings.selvedge);
+    length("spare", record.spare, &mut settings.spare);
+    if settings.margin > Exact::from_integer(40) || settings.overlap > Exact::from_integer(60) {
+        findings.push(
+            Finding::error("out-of-range", node.span, "these margins leave no room on the paper")
+                .hint("keep `margin` at 4 cm or less and `overlap` at 6 cm or less"),
+        );
+        settings = SheetSettings::default();
+    }
+    settings
+}
