@@ -3,14 +3,19 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use rayon::iter::{IntoParallelIterator, IntoParallelRefIterator, ParallelIterator};
+
 use crate::checks::{self, Subject};
 use crate::construct::{History, play};
 use crate::diag::{Finding, Findings, Report, Waiver};
-use crate::figure::{self, Figures};
+use crate::figure::{self, Dresser, Figures};
 use crate::model::{Draft, Text};
 use crate::resolve::{Catalogue, Edition, Sheet, resolve};
+use crate::sheets::nest::Effort;
+use crate::sheets::{Bolt, ClothFault, ClothLayout, bolts, draw_cloth, lay_out, page_map, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
+use crate::typeset::{Paper, Sheaf, Supplies, edition_data};
 
 /// A booklet after every stage but the last.
 pub struct Compiled<'a> {
@@ -26,6 +31,8 @@ pub struct Compiled<'a> {
     pub histories: &'a [History],
     /// The diagrams.
     pub figures: Figures,
+    /// The cloth of every size, laid; in the order of the editions.
+    pub cloth: Vec<Vec<ClothLayout>>,
     /// Templates and fonts.
     pub house: House,
     /// Logo and cover, by the names that the templates' data gives them: path and bytes.
@@ -50,6 +57,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
             editions: &[],
             histories: &[],
             figures: Figures::default(),
+            cloth: Vec::new(),
             house,
             pictures: BTreeMap::new(),
             report,
@@ -65,8 +73,10 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     let figures = figure::draw_all(&editions, folder, &house, &mut sources, &mut findings);
     let pictures = pictures(folder, &draft, &mut findings);
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
+    let laid = lay_cloth(&editions, Effort::Quick);
     let subject = Subject {
         draft: &draft,
+        cloth: &laid,
         catalogue: &catalogue,
         editions: &editions,
         histories: &histories,
@@ -82,6 +92,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         editions: &editions,
         histories: &histories,
         figures,
+        cloth: laid.into_iter().map(|size| size.into_iter().filter_map(Result::ok).collect()).collect(),
         house,
         pictures,
         report,
@@ -124,7 +135,7 @@ impl Compiled<'_> {
         &self,
         fault: &crate::typeset::PressFault,
         origins: &BTreeMap<String, String>,
-        size: usize,
+        size: Option<usize>,
     ) -> Option<Finding> {
         let draft = self.draft?;
         let mut span = draft.facts.title.span;
@@ -144,16 +155,60 @@ impl Compiled<'_> {
         } else {
             &fault.hint
         };
-        Some(
-            Finding::error("typesetting-failed", span, format!("the page cannot be set: {}", fault.message))
-                .hint(hint)
-                .in_size(size, ""),
-        )
+        let finding = Finding::error("typesetting-failed", span, format!("the page cannot be set: {}", fault.message));
+        let finding = finding.hint(hint);
+        Some(match size {
+            Some(size) => finding.in_size(size, ""),
+            None => finding,
+        })
     }
 
-    /// The sheaf for one size: what the templates are given.
-    pub fn sheaf(&self, edition: &Edition<'_>) -> crate::typeset::Sheaf {
-        let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
-        crate::typeset::edition_data(edition, &self.histories[edition.size()], &self.figures, &labels, self.pictures.clone())
+    /// Lays all cloth anew with the effort that a printed layout deserves.
+    pub fn lay_cloth_well(&mut self) {
+        let laid = lay_cloth(self.editions, Effort::Usual);
+        self.cloth = laid.into_iter().map(|size| size.into_iter().filter_map(Result::ok).collect()).collect();
     }
+
+    /// The sheaf for one size and paper: what the templates are given.
+    pub fn sheaf(&self, edition: &Edition<'_>, paper: Paper) -> Sheaf {
+        let facts = &edition.draft.facts;
+        let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
+        let dresser = Dresser::new(&self.house, &facts.style.accent.text);
+        let names = |piece: usize| facts.pieces[piece].name.text.clone();
+        let plan = plan_one_size(edition, paper.of_sheets());
+        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, &dresser));
+        let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
+        let cloth = laid
+            .iter()
+            .map(|layout| {
+                let (svg, size) = draw_cloth(layout, &names, &dresser);
+                (layout.clone(), svg, size)
+            })
+            .collect();
+        let supplies = Supplies {
+            paper,
+            history: &self.histories[edition.size()],
+            figures: &self.figures,
+            labels: &labels,
+            pictures: &self.pictures,
+            map,
+            cloth,
+        };
+        edition_data(edition, supplies)
+    }
+}
+
+/// Lays every size's cloth, side by side: the pieces are plain data, and each layout takes its time.
+/// A first look is enough to check; where it needs more than the author states, a longer one decides.
+fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Vec<Result<ClothLayout, ClothFault>>> {
+    let bolts: Vec<Vec<Bolt>> = editions.iter().map(bolts).collect();
+    let lay = |bolt: &Bolt| {
+        let laid = lay_out(bolt, effort);
+        let laid = match laid {
+            Ok(layout) if effort == Effort::Quick && layout.exceeds_stated() => lay_out(bolt, Effort::Usual),
+            laid => laid,
+        };
+        laid.map_err(|pieces| ClothFault { bolt: bolt.clone(), pieces })
+    };
+    bolts.into_par_iter().map(|bolts| bolts.par_iter().map(lay).collect()).collect()
 }

@@ -5,8 +5,12 @@ use crate::diag::{Findings, Level};
 use crate::figure::Figures;
 use crate::resolve::{Catalogue, Edition};
 use crate::model::Draft;
+use crate::sheets::{ClothFault, ClothLayout};
 
 use super::page::Page;
+use super::amount_too_small;
+use super::grain_off_piece;
+use super::piece_too_wide;
 use super::used_before_cut;
 use super::cut_count_differs;
 use super::edge_unknown;
@@ -88,6 +92,8 @@ pub struct Subject<'a> {
     pub histories: &'a [History],
     /// The diagrams.
     pub figures: &'a Figures,
+    /// The cloth of every size, laid or too narrow; in the order of the editions.
+    pub cloth: &'a [Vec<Result<ClothLayout, ClothFault>>],
 }
 
 /// How a check runs.
@@ -214,6 +220,9 @@ pub const CHECKS: &[Check] = &[
     check!("class-unknown.md", "class-unknown", Figures, Warning, true, Run::Elsewhere),
     check!("label-too-small.md", "label-too-small", Figures, Error, true, Run::Elsewhere),
     check!("figure-too-wide.md", "figure-too-wide", Figures, Error, true, Run::Elsewhere),
+    check!("piece_too_wide.rs", "piece-too-wide", Print, Error, true, Run::Booklet(piece_too_wide::run)),
+    check!("amount_too_small.rs", "amount-too-small", Print, Error, true, Run::Booklet(amount_too_small::run)),
+    check!("grain_off_piece.rs", "grain-off-piece", Print, Warning, true, Run::Edition(grain_off_piece::run)),
     check!("contrast_too_low.rs", "contrast-too-low", Print, Error, true, Run::Booklet(contrast_too_low::run)),
     check!("typesetting-failed.md", "typesetting-failed", Print, Error, false, Run::Elsewhere),
     check!("waiver-unused.md", "waiver-unused", Waivers, Warning, false, Run::Elsewhere),

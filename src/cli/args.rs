@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 
+use crate::sheets::SheetPaper;
 use crate::typeset::Paper;
 
 /// Compiles the instruction booklets of sewing patterns: checked, typeset, one for each size.
@@ -26,6 +27,8 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Make the booklets: one PDF for each size
     Build(BuildArgs),
+    /// Make the true-scale pattern sheets: one PDF for each size, and one of all sizes nested
+    Sheets(SheetsArgs),
     /// List every measurement, exact and as shown in both systems
     Values(ValuesArgs),
     /// Show how a value comes about, or the state of the work after a step
@@ -88,11 +91,57 @@ pub(super) struct BuildArgs {
     /// Papers to print on
     #[arg(long, value_enum, value_delimiter = ',', default_value = "a4")]
     pub paper: Vec<PaperName>,
+    /// Leave the pattern sheets out
+    #[arg(long)]
+    pub no_sheets: bool,
     /// Where the PDFs go: DIR/NAME/NAME-SIZE-PAPER.pdf
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,
     #[command(flatten)]
     pub strictness: Strictness,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct SheetsArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// Only these sizes; `nested` is all of them in one set [default: all, and nested]
+    #[arg(long, value_delimiter = ',', value_name = "SIZE")]
+    pub size: Vec<String>,
+    /// Papers to print on [default: a4,letter,a0]
+    #[arg(long, value_enum, value_delimiter = ',', default_value = "a4,letter,a0")]
+    pub paper: Vec<SheetPaperName>,
+    /// Where the PDFs go: DIR/NAME/sheets/NAME-SIZE-sheets-PAPER.pdf
+    #[arg(long, default_value = "out", value_name = "DIR")]
+    pub out: PathBuf,
+    #[command(flatten)]
+    pub strictness: Strictness,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum SheetPaperName {
+    /// 210 × 297 mm
+    A4,
+    /// 8.5 × 11 in
+    Letter,
+    /// 841 × 1189 mm, for a print shop
+    A0,
+    /// A roll of 914 mm (36 in)
+    Roll,
+    /// One unbroken page
+    Projector,
+}
+
+impl SheetPaperName {
+    pub fn paper(self) -> SheetPaper {
+        match self {
+            SheetPaperName::A4 => SheetPaper::A4,
+            SheetPaperName::Letter => SheetPaper::Letter,
+            SheetPaperName::A0 => SheetPaper::A0,
+            SheetPaperName::Roll => SheetPaper::Roll,
+            SheetPaperName::Projector => SheetPaper::Projector,
+        }
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

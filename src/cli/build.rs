@@ -1,34 +1,24 @@
-//! `build`: one PDF for each size and paper, all of a booklet or none.
+//! `build`: one booklet for each size and paper, and its pattern sheets; all of a booklet or none.
 
 use std::path::Path;
 
-use indicatif::{ProgressBar, ProgressStyle};
-use rayon::iter::{ParallelBridge, ParallelIterator};
-
 use super::args::{BuildArgs, Form};
-use super::{Outcome, Refusal, choose, output};
-use crate::checks;
-use crate::diag::Findings;
+use super::press::{Content, Job, print_all};
+use super::{Outcome, Refusal, choose, output, sheets};
 use crate::pipeline::{Compiled, compile};
+use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
-use crate::typeset::{Paper, Press, PressFault, Printed, Sheaf};
+use crate::typeset::Paper;
 
 pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
-    for (at, booklet) in choice.booklets.iter().enumerate() {
-        if let Some(twin) = choice.booklets[..at].iter().find(|twin| twin.name == booklet.name) {
-            return Err(Refusal::new(
-                format!("two booklets are called `{}`: `{}` and `{}`", booklet.name, twin.path.display(), booklet.path.display()),
-                "give one folder another name, or build them one at a time into different folders with --out",
-            ));
-        }
-    }
+    choose::distinct(&choice.booklets)?;
     let mut papers: Vec<Paper> = args.paper.iter().map(|name| name.paper()).collect();
     papers.sort_unstable();
     papers.dedup();
     let mut worst = Outcome::Clean;
     for booklet in &choice.booklets {
-        let outcome = compile(&choice.folder, booklet, |compiled| one(booklet, &compiled, &papers, args))?;
+        let outcome = compile(&choice.folder, booklet, |compiled| one(booklet, compiled, &papers, args))?;
         worst = worst.max(outcome);
         // What Typst remembers of one booklet is of little use to the next.
         comemo::evict(0);
@@ -36,14 +26,13 @@ pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Re
     Ok(worst)
 }
 
-/// One file to make.
-struct Job {
-    size: usize,
-    paper: Paper,
-    sheaf: Sheaf,
-}
-
-fn one(booklet: &BookletFolder, compiled: &Compiled<'_>, papers: &[Paper], args: &BuildArgs) -> Result<Outcome, Refusal> {
+fn one(
+    booklet: &BookletFolder,
+    mut compiled: Compiled<'_>,
+    papers: &[Paper],
+    args: &BuildArgs,
+) -> Result<Outcome, Refusal> {
+    let compiled = &mut compiled;
     output::report(&compiled.report, compiled, Form::People);
     if output::outcome(&compiled.report, &args.strictness) != Outcome::Clean {
         output::verdict(&booklet.name, compiled, &compiled.report);
@@ -51,63 +40,33 @@ fn one(booklet: &BookletFolder, compiled: &Compiled<'_>, papers: &[Paper], args:
         return Ok(Outcome::Findings);
     }
     let sizes = choose::sizes(&compiled.sizes, &args.size, &booklet.name)?;
+    compiled.lay_cloth_well();
+    let compiled = &*compiled;
     let mut jobs = Vec::new();
     for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
-        let sheaf = compiled.sheaf(edition);
-        jobs.extend(papers.iter().map(|paper| Job { size: edition.size(), paper: *paper, sheaf: sheaf.clone() }));
-    }
-    let bar = progress(&booklet.name, jobs.len());
-    let press = Press::new(&compiled.house);
-    let mut printed: Vec<(Job, Result<Printed, Vec<PressFault>>)> = jobs
-        .into_iter()
-        .par_bridge()
-        .map(|job| {
-            let result = press.print(&job.sheaf, job.paper);
-            bar.inc(1);
-            (job, result)
-        })
-        .collect();
-    bar.finish_and_clear();
-    printed.sort_by_key(|(job, _)| (job.size, job.paper));
-    if faults(compiled, &printed) {
-        output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
-        return Ok(Outcome::Findings);
-    }
-    let mut waiting = Vec::new();
-    for (job, result) in &printed {
-        let Ok(result) = result else { continue };
-        let name = format!("{}-{}-{}.pdf", booklet.name, compiled.sizes[job.size], job.paper.name());
-        let place = args.out.join(&booklet.name).join(name);
-        waiting.push((output::prepare(&place, &result.pdf)?, result.pages));
-    }
-    for (file, pages) in waiting {
-        let place = file.settle()?;
-        output::line(&format!("{} ({pages} pages)", place.display()));
-    }
-    Ok(Outcome::Clean)
-}
-
-fn progress(name: &str, length: usize) -> ProgressBar {
-    // indicatif draws nothing where standard error is no terminal.
-    let bar = ProgressBar::new(length as u64);
-    if let Ok(style) = ProgressStyle::with_template("{msg} {bar:30} {pos} of {len}") {
-        bar.set_style(style);
-    }
-    bar.set_message(name.to_owned());
-    bar
-}
-
-/// Shows what the typesetter could not do; whether there was any such thing.
-fn faults(compiled: &Compiled<'_>, printed: &[(Job, Result<Printed, Vec<PressFault>>)]) -> bool {
-    let mut findings = Findings::default();
-    for (job, result) in printed {
-        if let Err(faults) = result {
-            findings.extend(
-                faults.iter().filter_map(|fault| compiled.press_finding(fault, &job.sheaf.origins, job.size)),
-            );
+        for paper in papers {
+            let size = &compiled.sizes[edition.size()];
+            let name = format!("{}-{size}-{}.pdf", booklet.name, paper.name());
+            jobs.push(Job {
+                place: args.out.join(&booklet.name).join(name),
+                size: Some(edition.size()),
+                content: Content::Booklet(Box::new(compiled.sheaf(edition, *paper))),
+            });
         }
     }
-    let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::waivable);
-    output::report(&report, compiled, Form::People);
-    !report.findings.is_empty()
+    if !args.no_sheets {
+        let mut unheard = Vec::new();
+        for paper in papers.iter().map(|paper| paper.of_sheets()) {
+            for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
+                let plan = plan_one_size(edition, paper);
+                jobs.extend(sheets::job(booklet, compiled, &plan, &[edition], &args.out, &mut unheard)?);
+            }
+            if args.size.is_empty() && compiled.sizes.len() > 1 {
+                let all: Vec<_> = compiled.editions.iter().collect();
+                let plan = plan_all_sizes(compiled.editions, paper);
+                jobs.extend(sheets::job(booklet, compiled, &plan, &all, &args.out, &mut unheard)?);
+            }
+        }
+    }
+    print_all(&booklet.name, compiled, jobs)
 }

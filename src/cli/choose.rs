@@ -115,3 +115,16 @@ pub(super) fn sizes(ids: &[String], wanted: &[String], booklet: &str) -> Result<
     found.sort_unstable();
     Ok(found)
 }
+
+/// Refuses two booklets of one name, whose files would overwrite each other.
+pub(super) fn distinct(booklets: &[BookletFolder]) -> Result<(), Refusal> {
+    for (at, booklet) in booklets.iter().enumerate() {
+        if let Some(twin) = booklets[..at].iter().find(|twin| twin.name == booklet.name) {
+            return Err(Refusal::new(
+                format!("two booklets are called `{}`: `{}` and `{}`", booklet.name, twin.path.display(), booklet.path.display()),
+                "give one folder another name, or build them one at a time into different folders with --out",
+            ));
+        }
+    }
+    Ok(())
+}

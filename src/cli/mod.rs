@@ -9,6 +9,8 @@ mod explain;
 mod figures;
 mod new;
 mod output;
+mod press;
+mod sheets;
 mod trace;
 mod values;
 
@@ -60,6 +62,7 @@ pub fn run() -> ExitCode {
         Command::New(args) => new::run(folder, &args),
         Command::Check(args) => check::run(folder, &args),
         Command::Build(args) => build::run(folder, &args),
+        Command::Sheets(args) => sheets::run(folder, &args),
         Command::Values(args) => values::run(folder, &args),
         Command::Trace(args) => trace::run(folder, &args),
         Command::Figures(args) => figures::run(folder, &args),

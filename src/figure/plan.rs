@@ -56,6 +56,13 @@ impl Plan {
         })
     }
 
+    /// Whether the grain line lies wholly on the piece; true where there is none.
+    pub fn grain_lies_on_piece(&self) -> bool {
+        self.grain.is_none_or(|grain| {
+            [0.0, 0.25, 0.5, 0.75, 1.0].iter().all(|share| self.cutting.contains(grain.p0.lerp(grain.p1, *share)))
+        })
+    }
+
     /// Whether the piece has allowances, so that its two lines differ.
     pub fn has_allowance(&self) -> bool {
         (self.cutting.area() - self.stitching.area()).abs() > 1.0

@@ -192,6 +192,8 @@ pub struct Fabric {
     pub from: Option<Name>,
     /// Whether its pile or print runs one way.
     pub nap: bool,
+    /// Whether it has no grain, so that pieces may lie any way, as on wadding.
+    pub grainless: bool,
     /// How much to buy, as the author states it.
     pub amount: Option<BySize>,
     /// More to know.

@@ -28,6 +28,8 @@ pub struct Bolt {
     pub shrinkage: Exact,
     /// What is bought beyond the pieces' length, in mm.
     pub spare: Exact,
+    /// The amount that the author states, in mm; `None` where it is reckoned.
+    pub stated: Option<Exact>,
     cuts: Vec<CutOut>,
 }
 
@@ -61,6 +63,28 @@ pub struct ClothLayout {
     pub pieces: Vec<LaidPiece>,
 }
 
+/// Pieces that are wider than their cloth.
+#[derive(Debug, Clone)]
+pub struct ClothFault {
+    /// The cloth.
+    pub bolt: Bolt,
+    /// The pieces, by their places in the facts, each with the width that it needs in mm.
+    pub pieces: Vec<(usize, f64)>,
+}
+
+impl ClothLayout {
+    /// The pieces' length before the wash, in mm.
+    pub fn unwashed(&self) -> f64 {
+        let keeps = 1.0 - to_f64(self.bolt.shrinkage);
+        if keeps > 0.0 { self.length / keeps } else { self.length }
+    }
+
+    /// Whether the pieces take more than the author states. The spare is the author's to leave out.
+    pub fn exceeds_stated(&self) -> bool {
+        self.bolt.stated.is_some_and(|stated| to_f64(stated) + 0.5 < self.unwashed())
+    }
+}
+
 /// The least distance between two pieces on cloth, in mm: room for the scissors.
 const GAP: f64 = 4.0;
 
@@ -74,6 +98,7 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
         }
         let share = |value: &crate::model::Expression| edition.sheet.quiet(value).map(|worked| worked.quantity.value);
         let shrinkage = fabric.shrinkage.as_ref().and_then(share).unwrap_or_default();
+        let stated = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size())).and_then(share);
         let (pieces, folded) = cut_outs(edition, at);
         for (width_at, width) in fabric.widths.iter().enumerate() {
             let Some(width) = edition.sheet.quiet(width).filter(|one| one.quantity.dimension == Dimension::Length) else {
@@ -88,6 +113,7 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
                     folded,
                     shrinkage,
                     spare: facts.sheets.spare,
+                    stated,
                     cuts: pieces.clone(),
                 });
             }
@@ -123,7 +149,7 @@ fn cut_outs(edition: &Edition<'_>, fabric: usize) -> (Vec<CutOut>, bool) {
         let bounds = outline.bounding_box();
         outline = Affine::translate((-bounds.x0, -bounds.y0)) * outline;
         let flat = crate::geometry::Outline { path: outline.clone() };
-        let grainless = piece.grain.is_none();
+        let grainless = piece.grain.is_none() || facts.fabrics[fabric].grainless;
         let item = Item {
             outline: flat.flatten(0.2),
             turns: match (napped, grainless) {

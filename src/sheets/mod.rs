@@ -17,7 +17,7 @@ mod plan;
 mod window;
 
 pub use arrange::naive_count;
-pub use cloth::{Bolt, ClothLayout, LaidPiece, bolts, lay_out};
+pub use cloth::{Bolt, ClothFault, ClothLayout, LaidPiece, bolts, lay_out};
 pub use cloth_drawing::draw_cloth;
 pub use drawing::{Page, SheetSet, draw_sheets};
 pub use map::{PageMap, page_map};

@@ -12,7 +12,7 @@ use crate::model::{Block, Date, Edition, Fabric, Kind, Notion, Size, Text, Tool,
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
     let mut fabrics = Vec::new();
-    let known = ["name", "for", "from", "widths", "shrinkage", "nap", "amount", "note"];
+    let known = ["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
@@ -24,6 +24,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             sizes: only_for(&record, sizes, findings),
             from: record.text("from", findings).map(|text| fields::name(&text, findings)),
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
+            grainless: record.text("grain", findings).is_some_and(|text| !yes(&text, findings)),
             amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
             note: prose(&record, "note", sizes, findings),
             id,

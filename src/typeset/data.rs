@@ -4,17 +4,19 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
+use super::cutting;
 use super::paper::Paper;
 use crate::construct::{History, thread};
 use crate::figure::{Figures, key};
 use crate::measure::{Exact, Quantity};
 use crate::model::{Date, Kind, Wearer};
+use crate::sheets::{ClothLayout, PageMap};
 use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, ShownFigure, phrase_sizes};
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]
 pub struct Sheaf {
-    /// The data of the edition, without the paper.
+    /// The data of the edition.
     pub data: Value,
     /// Drawings and pictures, by the path at which the templates find them.
     pub files: BTreeMap<String, Vec<u8>>,
@@ -22,23 +24,27 @@ pub struct Sheaf {
     pub origins: BTreeMap<String, String>,
 }
 
-impl Sheaf {
-    /// The data for one paper.
-    pub fn for_paper(&self, paper: Paper) -> Vec<u8> {
-        let mut data = self.data.clone();
-        data["paper"] = json!(paper.typst_name());
-        data.to_string().into_bytes()
-    }
+/// What an edition is set with beside its own words.
+pub struct Supplies<'a> {
+    /// The paper.
+    pub paper: Paper,
+    /// The play of its steps.
+    pub history: &'a History,
+    /// The diagrams.
+    pub figures: &'a Figures,
+    /// The words of the house.
+    pub labels: &'a Value,
+    /// The logo and the cover, by the names the data gives them: path and bytes.
+    pub pictures: &'a BTreeMap<&'static str, (String, Vec<u8>)>,
+    /// The map of its pattern sheets; `None` where there are no pieces.
+    pub map: Option<PageMap>,
+    /// The cloth laid, each layout with its drawing and the drawing's size in mm.
+    pub cloth: Vec<(ClothLayout, String, (f64, f64))>,
 }
 
-/// Gathers one edition. `pictures` are the logo and the cover, by the names the data gives them.
-pub fn edition_data(
-    edition: &Edition<'_>,
-    history: &History,
-    figures: &Figures,
-    labels: &Value,
-    pictures: BTreeMap<&'static str, (String, Vec<u8>)>,
-) -> Sheaf {
+/// Gathers one edition.
+pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
+    let Supplies { paper, history, figures, labels, pictures, map, cloth } = supplies;
     let facts = &edition.draft.facts;
     let size = edition.size_facts();
     let mut sheaf = Sheaf { data: Value::Null, files: BTreeMap::new(), origins: BTreeMap::new() };
@@ -64,8 +70,8 @@ pub fn edition_data(
         "cover_alt": facts.style.cover_alt.as_ref().map(|text| text.text.clone()),
     });
     for (name, (path, bytes)) in pictures {
-        style[name] = json!(path);
-        sheaf.files.insert(path, bytes);
+        style[*name] = json!(path);
+        sheaf.files.insert(path.clone(), bytes.clone());
     }
     let drawings: Vec<Value> = figures.overviews.get(edition.size()).map_or(&[][..], |overview| &overview.drawings)
         .iter()
@@ -78,7 +84,11 @@ pub fn edition_data(
         .collect();
     let date = |written: Option<&str>| written.and_then(Date::parse).map(Date::spoken);
     let iso = facts.date.as_ref().map(|date| date.text.clone());
+    let cutting = cutting::layouts(edition, &cloth, &mut sheaf.files);
     let mut data = json!({
+        "paper": paper.typst_name(),
+        "sheets": map.map(|map| cutting::map(&map, &mut sheaf.files)),
+        "layouts": cutting,
         "title": facts.title.text,
         "designer": facts.designer.as_ref().map_or("", |text| &text.text),
         "edition": facts.edition.text,
@@ -103,7 +113,7 @@ pub fn edition_data(
         "allowances": allowances(edition),
         "key": entries,
         "finished": finished(edition),
-        "needs": needs(edition, history, labels),
+        "needs": needs(edition, history, labels, &cloth),
         "pieces": pieces(edition, drawings, figures.overviews.get(edition.size()).map_or(1, |overview| overview.scale)),
         "parts": edition.parts.iter().enumerate().map(|(at, part)| json!({
             "id": part.part.id.as_ref().map_or_else(|| format!("{}", at + 1), |id| id.text.clone()),
@@ -207,7 +217,12 @@ fn finished(edition: &Edition<'_>) -> Value {
     json!({ "rows": rows })
 }
 
-fn needs(edition: &Edition<'_>, history: &History, labels: &Value) -> Value {
+fn needs(
+    edition: &Edition<'_>,
+    history: &History,
+    labels: &Value,
+    cloth: &[(ClothLayout, String, (f64, f64))],
+) -> Value {
     let facts = &edition.draft.facts;
     // A fabric without a width is made on the way, such as cloth quilted from two others.
     let fabrics: Vec<Value> = edition
@@ -221,6 +236,7 @@ fn needs(edition: &Edition<'_>, history: &History, labels: &Value) -> Value {
                 "name": fabric.name.text,
                 "width": row.widths,
                 "amounts": [row.amount],
+                "by_width": cutting::by_width(edition, row, cloth),
                 "note": as_line(&row.note),
             })
         })

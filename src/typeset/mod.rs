@@ -3,6 +3,7 @@
 //! The only stage that names typst. It holds no layout: that is in `templates/`. Prose reaches the
 //! templates as a tree of data, so nothing that an author writes can run.
 
+mod cutting;
 mod data;
 mod finish;
 mod fault;
@@ -10,6 +11,6 @@ mod paper;
 mod press;
 mod world;
 
-pub use data::{Sheaf, edition_data};
+pub use data::{Sheaf, Supplies, edition_data};
 pub use paper::Paper;
 pub use press::{Press, PressFault, Printed};

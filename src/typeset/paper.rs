@@ -1,5 +1,7 @@
 //! The papers that booklets are printed on.
 
+use crate::sheets::SheetPaper;
+
 /// A paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Paper {
@@ -15,6 +17,14 @@ impl Paper {
         match self {
             Paper::A4 => "a4",
             Paper::Letter => "letter",
+        }
+    }
+
+    /// The same for pattern sheets.
+    pub fn of_sheets(self) -> SheetPaper {
+        match self {
+            Paper::A4 => SheetPaper::A4,
+            Paper::Letter => SheetPaper::Letter,
         }
     }
 

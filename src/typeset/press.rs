@@ -1,5 +1,8 @@
 //! One edition on one paper, set and written as PDF.
 
+use std::collections::BTreeMap;
+
+use serde_json::{Value, json};
 use typst::diag::{Severity, SourceDiagnostic};
 use typst::foundations::Smart;
 use typst_layout::PagedDocument;
@@ -8,8 +11,8 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 pub use super::fault::PressFault;
 use super::data::Sheaf;
 use super::finish::finish;
-use super::paper::Paper;
 use super::world::{Desk, Shop};
+use crate::sheets::SheetSet;
 use crate::source::House;
 
 /// A booklet as printed.
@@ -34,11 +37,34 @@ impl Press {
         Press { shop: Shop::new(house) }
     }
 
-    /// Sets and writes one edition: tagged, for PDF/UA-1 (ISO 14289-1).
-    pub fn print(&self, sheaf: &Sheaf, paper: Paper) -> Result<Printed, Vec<PressFault>> {
+    /// Sets and writes one edition.
+    pub fn print(&self, sheaf: &Sheaf) -> Result<Printed, Vec<PressFault>> {
         let mut files = sheaf.files.clone();
-        files.insert("/data.json".into(), sheaf.for_paper(paper));
-        let desk = Desk::new(&self.shop, files).ok_or_else(|| vec![PressFault::plain("there is no template")])?;
+        files.insert("/data.json".into(), sheaf.data.to_string().into_bytes());
+        self.set("/booklet.typ", files)
+    }
+
+    /// Sets and writes drawings as large as their pages. `about` holds the title, the designer, the
+    /// language and the date of the edition, as the data of an edition has them.
+    pub fn print_sheets(&self, sheets: &SheetSet, about: &Value) -> Result<Printed, Vec<PressFault>> {
+        let mut files = BTreeMap::new();
+        let mut pages = Vec::new();
+        for (at, page) in sheets.pages.iter().enumerate() {
+            let path = format!("/sheets/{at}.svg");
+            pages.push(json!({ "path": path, "name": page.name, "alt": page.alt }));
+            files.insert(path, page.svg.clone().into_bytes());
+        }
+        let mut data = about.clone();
+        data["width"] = json!(sheets.size.0);
+        data["height"] = json!(sheets.size.1);
+        data["pages"] = json!(pages);
+        files.insert("/data.json".into(), data.to_string().into_bytes());
+        self.set("/sheets.typ", files)
+    }
+
+    /// Sets one document, tagged, for PDF/UA-1 (ISO 14289-1).
+    fn set(&self, main: &str, files: BTreeMap<String, Vec<u8>>) -> Result<Printed, Vec<PressFault>> {
+        let desk = Desk::new(&self.shop, main, files).ok_or_else(|| vec![PressFault::plain("there is no template")])?;
         let faults = |found: &[SourceDiagnostic]| -> Vec<PressFault> {
             found.iter().map(|one| PressFault::of(one, &desk)).collect()
         };

@@ -46,8 +46,9 @@ pub(super) struct Desk<'a> {
 }
 
 impl<'a> Desk<'a> {
-    pub fn new(shop: &'a Shop, files: BTreeMap<String, Vec<u8>>) -> Option<Desk<'a>> {
-        let main = VirtualPath::new("/booklet.typ").ok()?;
+    /// Lays out the files for one document, which the template `main` begins.
+    pub fn new(shop: &'a Shop, main: &str, files: BTreeMap<String, Vec<u8>>) -> Option<Desk<'a>> {
+        let main = VirtualPath::new(main).ok()?;
         Some(Desk {
             shop,
             main: RootedPath::new(VirtualRoot::Project, main).intern(),

@@ -77,7 +77,7 @@ fn pages_hold_their_own_figures_and_no_other_size_s() {
             .iter()
             .map(|edition| {
                 let mut found = BTreeSet::new();
-                lengths(&compiled.sheaf(edition).data, &mut found);
+                lengths(&compiled.sheaf(edition, Paper::A4).data, &mut found);
                 found
             })
             .collect();

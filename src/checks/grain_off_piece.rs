@@ -1,0 +1,24 @@
+//! A grain line does not lie wholly on its piece.
+
+use crate::diag::{Finding, Findings};
+use crate::figure::Plan;
+use crate::model::is_for;
+use crate::resolve::Edition;
+
+/// Looks at every piece of one size that states its grain.
+pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+    for (at, piece) in edition.draft.facts.pieces.iter().enumerate() {
+        let Some(grain) = &piece.grain else { continue };
+        if !is_for(piece.sizes.as_ref(), edition.size()) {
+            continue;
+        }
+        let Some(plan) = Plan::of(edition, at) else { continue };
+        if !plan.grain_lies_on_piece() {
+            findings.push(
+                Finding::warning("grain-off-piece", grain.span, format!("no grain line this way lies wholly on `{}`", piece.id.text))
+                    .hint("state the grain the other way, or leave it out for a piece that may be cut any way")
+                    .in_size(edition.size(), ""),
+            );
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! Documents printed side by side, and written all of them or none.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use indicatif::{ProgressBar, ProgressStyle};
+use rayon::iter::{ParallelBridge, ParallelIterator};
+
+use super::args::Form;
+use super::{Outcome, Refusal, output};
+use crate::checks;
+use crate::diag::Findings;
+use crate::pipeline::Compiled;
+use crate::sheets::SheetSet;
+use crate::typeset::{Press, PressFault, Printed, Sheaf};
+
+/// One file to make.
+pub(super) struct Job {
+    /// Where it goes.
+    pub place: PathBuf,
+    /// The size that its faults belong to; `None` for all.
+    pub size: Option<usize>,
+    /// What it holds.
+    pub content: Content,
+}
+
+/// What a file holds.
+pub(super) enum Content {
+    /// A booklet.
+    Booklet(Box<Sheaf>),
+    /// Pattern sheets, and what to call them.
+    Sheets(SheetSet, serde_json::Value),
+}
+
+/// Prints all jobs of one booklet side by side; writes them when every one could be set.
+pub(super) fn print_all(name: &str, compiled: &Compiled<'_>, jobs: Vec<Job>) -> Result<Outcome, Refusal> {
+    let bar = progress(name, jobs.len());
+    let press = Press::new(&compiled.house);
+    let mut printed: Vec<(usize, Job, Result<Printed, Vec<PressFault>>)> = jobs
+        .into_iter()
+        .enumerate()
+        .par_bridge()
+        .map(|(at, job)| {
+            let result = match &job.content {
+                Content::Booklet(sheaf) => press.print(sheaf),
+                Content::Sheets(sheets, about) => press.print_sheets(sheets, about),
+            };
+            bar.inc(1);
+            (at, job, result)
+        })
+        .collect();
+    bar.finish_and_clear();
+    printed.sort_by_key(|(at, ..)| *at);
+    if faults(compiled, &printed) {
+        output::line(&format!("{name}: nothing was built; what was built before is untouched"));
+        return Ok(Outcome::Findings);
+    }
+    let mut waiting = Vec::new();
+    for (_, job, result) in &printed {
+        let Ok(result) = result else { continue };
+        waiting.push((output::prepare(&job.place, &result.pdf)?, result.pages));
+    }
+    for (file, pages) in waiting {
+        let place = file.settle()?;
+        let pages = if pages == 1 { "1 page".to_owned() } else { format!("{pages} pages") };
+        output::line(&format!("{} ({pages})", place.display()));
+    }
+    Ok(Outcome::Clean)
+}
+
+fn progress(name: &str, length: usize) -> ProgressBar {
+    // indicatif draws nothing where standard error is no terminal.
+    let bar = ProgressBar::new(length as u64);
+    if let Ok(style) = ProgressStyle::with_template("{msg} {bar:30} {pos} of {len}") {
+        bar.set_style(style);
+    }
+    bar.set_message(name.to_owned());
+    bar
+}
+
+/// Shows what the typesetter could not do; whether there was any such thing.
+fn faults(compiled: &Compiled<'_>, printed: &[(usize, Job, Result<Printed, Vec<PressFault>>)]) -> bool {
+    let mut findings = Findings::default();
+    let none = BTreeMap::new();
+    for (_, job, result) in printed {
+        let Err(faults) = result else { continue };
+        let origins = match &job.content {
+            Content::Booklet(sheaf) => &sheaf.origins,
+            Content::Sheets(..) => &none,
+        };
+        findings.extend(faults.iter().filter_map(|fault| compiled.press_finding(fault, origins, job.size)));
+    }
+    let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::waivable);
+    output::report(&report, compiled, Form::People);
+    !report.findings.is_empty()
+}

@@ -1,0 +1,123 @@
+//! `sheets`: the true-scale pattern sheets, for each size and of all sizes nested.
+
+use std::path::Path;
+
+use serde_json::json;
+
+use super::args::{Form, SheetsArgs};
+use super::press::{Content, Job, print_all};
+use super::{Outcome, Refusal, choose, output};
+use crate::pipeline::{Compiled, compile};
+use crate::resolve::Edition;
+use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_all_sizes, plan_one_size};
+use crate::source::BookletFolder;
+
+pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs) -> Result<Outcome, Refusal> {
+    let choice = choose::booklets(folder, &args.booklets)?;
+    choose::distinct(&choice.booklets)?;
+    let mut papers: Vec<SheetPaper> = args.paper.iter().map(|name| name.paper()).collect();
+    papers.sort_unstable();
+    papers.dedup();
+    let mut worst = Outcome::Clean;
+    for booklet in &choice.booklets {
+        let outcome = compile(&choice.folder, booklet, |compiled| one(booklet, &compiled, &papers, args))?;
+        worst = worst.max(outcome);
+        comemo::evict(0);
+    }
+    Ok(worst)
+}
+
+fn one(
+    booklet: &BookletFolder,
+    compiled: &Compiled<'_>,
+    papers: &[SheetPaper],
+    args: &SheetsArgs,
+) -> Result<Outcome, Refusal> {
+    output::report(&compiled.report, compiled, Form::People);
+    if output::outcome(&compiled.report, &args.strictness) != Outcome::Clean {
+        output::verdict(&booklet.name, compiled, &compiled.report);
+        output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
+        return Ok(Outcome::Findings);
+    }
+    let nested = args.size.is_empty() || args.size.iter().any(|size| size == "nested");
+    let named: Vec<String> = args.size.iter().filter(|size| *size != "nested").cloned().collect();
+    let sizes = match (named.is_empty(), args.size.is_empty()) {
+        (true, false) => Vec::new(),
+        _ => choose::sizes(&compiled.sizes, &named, &booklet.name)?,
+    };
+    let mut jobs = Vec::new();
+    let mut notes = Vec::new();
+    for paper in papers {
+        for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
+            let plan = plan_one_size(edition, *paper);
+            jobs.extend(job(booklet, compiled, &plan, &[edition], &args.out, &mut notes)?);
+        }
+        if nested && compiled.sizes.len() > 1 {
+            let plan = plan_all_sizes(compiled.editions, *paper);
+            let all: Vec<&Edition<'_>> = compiled.editions.iter().collect();
+            jobs.extend(job(booklet, compiled, &plan, &all, &args.out, &mut notes)?);
+        }
+    }
+    let outcome = print_all(&booklet.name, compiled, jobs)?;
+    notes.iter().for_each(|note| output::line(note));
+    Ok(outcome)
+}
+
+/// The file for one plan; nothing where the booklet has no pieces.
+pub(super) fn job(
+    booklet: &BookletFolder,
+    compiled: &Compiled<'_>,
+    plan: &SheetPlan,
+    editions: &[&Edition<'_>],
+    out: &Path,
+    notes: &mut Vec<String>,
+) -> Result<Option<Job>, Refusal> {
+    let Some(draft) = compiled.draft.filter(|_| !plan.pieces.is_empty()) else { return Ok(None) };
+    let facts = &draft.facts;
+    let size = match editions {
+        [only] => compiled.sizes[only.size()].clone(),
+        _ => "nested".to_owned(),
+    };
+    let paper = plan.paper.name();
+    let pieces = |at: &usize| facts.pieces[*at].name.text.clone();
+    if !plan.too_large.is_empty() {
+        let names: Vec<String> = plan.too_large.iter().map(pieces).collect();
+        return Err(Refusal::new(
+            format!("`{}`, {size}: {} is too wide for the paper `{paper}`", booklet.name, names.join(", ")),
+            "print on tiles instead: `--paper a4`, `letter` or `a0`",
+        ));
+    }
+    let Some(sheets) = draw_sheets(plan, editions, &facts.title.text, &facts.edition.text) else {
+        return Err(Refusal::new(
+            format!("`{}`, {size}: the page on `{paper}` would be longer than readers open", booklet.name),
+            "print on tiles instead: `--paper a4`, `letter` or `a0`",
+        ));
+    };
+    if plan.paper.size().1.is_some() {
+        notes.push(format!(
+            "{} {size} {paper}: {} sheets; a plain grid would take {}",
+            booklet.name,
+            plan.tiles.len(),
+            plan.naive
+        ));
+    }
+    let title = match editions {
+        [only] => format!("{}, {}: pattern sheets", facts.title.text, only.size_facts().name),
+        _ => format!("{}, all sizes: pattern sheets", facts.title.text),
+    };
+    let about = json!({
+        "title": title,
+        "designer": facts.designer.as_ref().map_or("", |text| &text.text),
+        "language": facts.language.text,
+        "date_iso": facts.date.as_ref().map(|date| date.text.clone()),
+    });
+    let name = format!("{}-{size}-sheets-{paper}.pdf", booklet.name);
+    Ok(Some(Job {
+        place: out.join(&booklet.name).join("sheets").join(name),
+        size: match editions {
+            [only] => Some(only.size()),
+            _ => None,
+        },
+        content: Content::Sheets(sheets, about),
+    }))
+}

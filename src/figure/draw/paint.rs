@@ -1,0 +1,179 @@
+//! Parts and seams put on the page.
+
+use kurbo::{BezPath, Point, Vec2};
+
+use super::Desk;
+use super::cloth::Face;
+use super::page::Page;
+use super::part::{Part, Who, midpoint};
+use super::past::Seam;
+use super::trace::{
+    beside, chains, closed_line, corners, edge_to_edge, inward, length, nearest, open_line, place, ring_inside, straight,
+    stretch,
+};
+use crate::construct::Target;
+use crate::model::Verb;
+use crate::resolve::{EditionWork, Worked};
+
+/// How far a line of stitching beside an edge is drawn where the fact gives no distance, in mm of
+/// cloth (common practice, no source: edge stitching lies 2 to 3 mm in).
+pub(super) const CLOSE: f64 = 3.0;
+
+/// A line of stitching: its stretches, and where a gap is.
+pub(super) struct Stitching {
+    pub stretches: Vec<BezPath>,
+    /// Both ends of the gap on the edge, and the direction from there out of the piece.
+    pub gap: Option<(Point, Point, Vec2)>,
+}
+
+/// The stitching at some edges of a part, `distance` mm on paper from the cutting line; edges that
+/// meet are sewn in one run. The gap lies in the middle of the longest edge.
+pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<f64>) -> Stitching {
+    let rims: Vec<_> = edges.iter().filter_map(|edge| part.rim(edge)).collect();
+    let lines: Vec<BezPath> = rims.iter().flat_map(|rim| rim.lines.iter().cloned()).collect();
+    let longest = lines.iter().max_by(|one, other| length(&corners(one)).total_cmp(&length(&corners(other)))).cloned();
+    let mut stitched = Stitching { stretches: Vec::new(), gap: None };
+    for (chain, closed) in chains(&lines) {
+        let points = match closed {
+            true => {
+                let mut ring = ring_inside(&closed_line(&chain), distance);
+                // The run begins at a corner, and comes back to it.
+                ring.extend(ring.first().copied());
+                ring
+            }
+            false => {
+                let Some((_, inner)) = inward(&open_line(&chain), &part.outline) else { continue };
+                edge_to_edge(&beside(&chain, inner, distance), &part.visible)
+            }
+        };
+        if points.len() < 2 {
+            continue;
+        }
+        let gapped = gap.zip(longest.as_ref()).and_then(|(gap, edge)| {
+            let (middle, inner) = inward(edge, &part.outline)?;
+            let far = nearest(&points, middle + inner * distance);
+            let near = place(&points, far)?.0.distance(middle) < distance * 1.5 + 0.1;
+            near.then_some((far - gap / 2.0, far + gap / 2.0, inner))
+        });
+        let Some((from, to, inner)) = gapped.filter(|_| stitched.gap.is_none()) else {
+            stitched.stretches.push(if closed { closed_line(&points[..points.len() - 1]) } else { open_line(&points) });
+            continue;
+        };
+        let out = -inner * (distance - 0.2).clamp(0.6, 1.3);
+        let mut first = stretch(&points, 0.0, from);
+        let mut second = stretch(&points, to, length(&points));
+        if let (Some(end), Some(start)) = (first.last().copied(), second.first().copied()) {
+            let outwards = -inner * distance;
+            stitched.gap = Some((end + outwards, start + outwards, -inner));
+            // The ends of the seam are fastened.
+            first.push(end + out);
+            second.insert(0, start + out);
+        }
+        stitched.stretches.extend([open_line(&first), open_line(&second)]);
+    }
+    stitched
+}
+
+impl Desk<'_, '_> {
+    /// A part with what was sewn to it before, moved by `shift`; `hidden` names the edges whose seams
+    /// do not show, since the cloth is opened out there.
+    pub fn paint(&self, page: &mut Page<'_>, part: &Part, shift: Vec2, hidden: &[&str], scale: f64) {
+        let part = part.clone().moved(kurbo::Affine::translate(shift));
+        match part.who {
+            Who::Zip(_) => {
+                page.path("zip", part.visible.clone());
+                let ends = ["start", "end"].map(|end| part.rim(end).and_then(|rim| straight(&rim.lines[0])).map(midpoint));
+                if let [Some(from), Some(to)] = ends {
+                    let teeth = edge_to_edge(&[from, to], &part.visible);
+                    if let [from, .., to] = teeth[..] {
+                        page.line("zip", from, to);
+                    }
+                }
+            }
+            Who::Copy(copy) => {
+                page.path(self.class(copy, part.face), part.visible.clone());
+                for seam in &self.past.seams {
+                    let edges: Vec<&str> = edges_of(seam, copy).into_iter().filter(|edge| !hidden.contains(edge)).collect();
+                    let Some(allowance) = seam.allowance.filter(|_| !edges.is_empty()) else { continue };
+                    for line in stitching(&part, &edges, allowance / scale, seam.gap.map(|gap| gap / scale)).stretches {
+                        page.path("stitched", line);
+                    }
+                }
+            }
+        }
+    }
+
+    /// The notches of some edges of a part.
+    pub fn notches(&self, page: &mut Page<'_>, part: &Part, edges: &[&str]) {
+        for (_, point, inner) in part.notches.iter().filter(|(edge, ..)| edges.contains(&edge.as_str())) {
+            let across = Vec2::new(-inner.y, inner.x) * 1.2;
+            let back = *point + *inner * 2.2;
+            page.path("notch", closed_line(&[*point, back + across, back - across]));
+        }
+    }
+
+    /// The gap of a seam, measured outside its edge.
+    pub fn gap(&self, page: &mut Page<'_>, gap: (Point, Point, Vec2), worked: &Worked) {
+        let (from, to, out) = gap;
+        let away = out * 3.0;
+        let (mut from, mut to) = (from + away, to + away);
+        if from.x > to.x + 0.01 || ((from.x - to.x).abs() <= 0.01 && from.y > to.y) {
+            (from, to) = (to, from);
+        }
+        let length = super::spoken(self, worked);
+        let level = (to - from).x.abs() > (to - from).y.abs();
+        let words = if level { vec![format!("leave {length} open")] } else { vec!["leave".into(), length, "open".into()] };
+        page.dimension(from, to, &words, out);
+    }
+
+    /// What to do with the needle, in words: `sew 6 mm (¼ in) from the edge`.
+    pub fn sewing(&self, page: &mut Page<'_>, work: &EditionWork<'_>) {
+        let Some(allowance) = work.allowance else { return };
+        let verb = match work.verb {
+            Verb::Baste => "baste",
+            Verb::Topstitch => "topstitch",
+            Verb::Sew | Verb::Box | Verb::Attach => "sew",
+            _ => return,
+        };
+        page.caption(format!("{verb} {} from the edge", super::spoken(self, &allowance)));
+    }
+
+    /// Holds layers together at an edge with clips or pins.
+    pub fn hold(&self, page: &mut Page<'_>, part: &Part, edge: &str, clips: bool) {
+        let Some(rim) = part.rim(edge) else { return };
+        for line in &rim.lines {
+            let points = corners(line);
+            let Some((_, inner)) = inward(line, &part.outline) else { continue };
+            let long = length(&points);
+            let count = if long > 40.0 { 4 } else { 3 };
+            for at in 0..count {
+                let Some((point, _)) = place(&points, long * (at as f64 + 0.5) / f64::from(count)) else { continue };
+                if clips {
+                    page.symbol("clip", point - inner * 1.2, 5.6, inner.atan2().to_degrees());
+                } else {
+                    page.path("pin", open_line(&[point - inner * 1.8, point + inner * 4.2]));
+                }
+            }
+        }
+    }
+
+    /// The slider of a zip that lies face up, near its end.
+    pub fn slider(&self, page: &mut Page<'_>, part: &Part, scale: f64) {
+        let (Who::Zip(_), Face::Right) = (part.who, part.face) else { return };
+        let ends = ["start", "end"].map(|end| part.rim(end).and_then(|rim| straight(&rim.lines[0])).map(midpoint));
+        if let [Some(from), Some(to)] = ends {
+            let back = (from - to).normalize();
+            // The symbol points downwards.
+            page.symbol("zip-slider", to + back * (40.0 / scale), 5.4, back.atan2().to_degrees() - 90.0);
+        }
+    }
+}
+
+/// The edges of a copy that a seam holds.
+pub(super) fn edges_of(seam: &Seam, copy: usize) -> Vec<&str> {
+    let mine = seam.members.iter().filter_map(|member| match member {
+        Target::Edge(other, edge) if *other == copy => Some(edge.as_str()),
+        _ => None,
+    });
+    mine.collect()
+}

@@ -1,0 +1,89 @@
+//! The page map and the cutting layouts as data for the templates.
+
+use std::collections::BTreeMap;
+
+use serde_json::{Value, json};
+
+use crate::measure::{Exact, NumberStyle, Unit, convert, show};
+use crate::measure::{Dimension, Quantity};
+use crate::resolve::{Edition, FabricRow, Figures, ShownFigure};
+use crate::sheets::{ClothLayout, PageMap};
+
+/// The map of the sheets, its drawing put among the files.
+pub(super) fn map(map: &PageMap, files: &mut BTreeMap<String, Vec<u8>>) -> Value {
+    let path = "/sheets/map.svg".to_owned();
+    files.insert(path.clone(), map.svg.clone().into_bytes());
+    json!({
+        "path": path,
+        "width": map.size.0,
+        "height": map.size.1,
+        "sheets": map.sheets,
+        "rows": map.grid.0,
+        "columns": map.grid.1,
+        "naive": map.naive,
+    })
+}
+
+/// Every layout, its drawing put among the files.
+pub(super) fn layouts(
+    edition: &Edition<'_>,
+    cloth: &[(ClothLayout, String, (f64, f64))],
+    files: &mut BTreeMap<String, Vec<u8>>,
+) -> Vec<Value> {
+    let facts = &edition.draft.facts;
+    cloth
+        .iter()
+        .enumerate()
+        .map(|(at, (layout, svg, size))| {
+            let path = format!("/layouts/{at}.svg");
+            files.insert(path.clone(), svg.clone().into_bytes());
+            let fabric = &facts.fabrics[layout.bolt.fabric];
+            json!({
+                "fabric": fabric.name.text,
+                "id": fabric.id.text,
+                "width": width(edition, layout),
+                "folded": layout.bolt.folded,
+                "buy": amount(layout),
+                "path": path,
+                "drawn_width": size.0,
+                "drawn_height": size.1,
+            })
+        })
+        .collect()
+}
+
+fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Figures> {
+    let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
+    let width = fabric.widths.get(layout.bolt.width_at)?;
+    Some(edition.figures(&edition.sheet.quiet(width)?))
+}
+
+/// The length to buy, for each width of a fabric; the author's own amount goes before it.
+pub(super) fn by_width(
+    edition: &Edition<'_>,
+    row: &FabricRow,
+    cloth: &[(ClothLayout, String, (f64, f64))],
+) -> Vec<Option<Figures>> {
+    let fabric = &edition.draft.facts.fabrics[row.fabric];
+    (0..fabric.widths.len())
+        .map(|width_at| {
+            let layout = cloth
+                .iter()
+                .find(|(layout, ..)| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at);
+            row.amount.clone().or_else(|| layout.map(|(layout, ..)| amount(layout)))
+        })
+        .collect()
+}
+
+/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard.
+fn amount(layout: &ClothLayout) -> Figures {
+    let figure = |value: Exact, unit: Unit, style: NumberStyle| {
+        let quantity = Quantity { value, dimension: Dimension::Length };
+        let shown = show(convert(quantity, unit).unwrap_or(value), unit, style);
+        ShownFigure { number: shown.number, unit: shown.unit.to_owned(), quantity }
+    };
+    Figures {
+        first: figure(layout.buy.0, Unit::M, NumberStyle::Decimal),
+        second: Some(figure(layout.buy.1, Unit::Yd, NumberStyle::Fraction)),
+    }
+}
