@@ -9,8 +9,10 @@
 pub(super) struct Box {
     pub width: f64,
     pub height: f64,
-    /// Whether it stays where it is put first, upright: the test gauge.
+    /// Whether it stays where it is put first: the test gauge.
     pub fixed: bool,
+    /// Whether it may be turned by a quarter.
+    pub may_turn: bool,
 }
 
 /// Where a box lies.
@@ -38,7 +40,8 @@ type Cost = (usize, usize, usize, u64);
 pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
     let mut best: Option<(Cost, Vec<Spot>)> = None;
     let mut random = 0x9e37_79b9_7f4a_7c15_u64;
-    let widest = boxes.iter().map(|one| one.width.min(one.height)).fold(0.0, f64::max);
+    let narrow = |one: &Box| if one.may_turn { one.width.min(one.height) } else { one.width };
+    let widest = boxes.iter().map(narrow).fold(0.0, f64::max);
     let least = ((widest + 2.0 * INSET) / step.0).ceil().max(1.0) as usize;
     for columns in least..=least.max(WIDEST) {
         for trial in 0..TRIALS {
@@ -95,7 +98,7 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
         xs.extend(placed.iter().map(|rect| rect.x1 + GAP));
         ys.extend(placed.iter().map(|rect| rect.y1 + GAP));
         let mut found: Option<((usize, usize, u64, u64), Spot)> = None;
-        for turned in [false, true] {
+        for turned in [false, true].into_iter().filter(|turned| one.may_turn || !turned) {
             for &x in &xs {
                 for &y in &ys {
                     let spot = Spot { x, y, turned };

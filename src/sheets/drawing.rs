@@ -115,7 +115,7 @@ impl Sheet<'_> {
             self.word(word, &mut inside);
         }
         let (width, height) = size;
-        let name = self.name_mark(foot, size);
+        let name = self.foot(foot);
         format!(
             r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{inside}{name}</svg>"#
         )
@@ -148,13 +148,13 @@ impl Sheet<'_> {
         ));
     }
 
-    /// The foot line, below the window.
-    fn name_mark(&self, foot: &str, size: (f64, f64)) -> String {
-        let margin = self.plan.paper.margin(&self.plan.settings);
+    /// The foot line, inside the window: many printers leave what is below it white.
+    fn foot(&self, foot: &str) -> String {
+        let at = self.place * Point::new(self.seen.x0 + 7.0, self.seen.y1 - 1.4);
         format!(
-            r#"<text class="nb-words" font-size="2.5" x="{:.2}" y="{:.2}">{}</text>"#,
-            margin + 1.0,
-            size.1 - margin + 3.4,
+            r#"<text class="nb-words" font-size="2.4" x="{:.2}" y="{:.2}">{}</text>"#,
+            at.x,
+            at.y,
             escape(foot)
         )
     }
@@ -202,5 +202,5 @@ path{fill:none;stroke:#000;stroke-width:0.3;stroke-linejoin:miter;stroke-linecap
 .nb-size-5{stroke-dasharray:9 1.6 1.2 1.6 1.2 1.6}\
 .nb-size-6{stroke-dasharray:14 3}\
 .nb-size-7{stroke-dasharray:4 1.4 0.8 1.4}\
-text{font-family:'Noto Sans';fill:#000}\
+text{font-family:'Noto Sans';fill:#000;stroke:#fff;stroke-width:0.8;paint-order:stroke;stroke-linejoin:round}\
 .nb-strong{font-weight:700}";

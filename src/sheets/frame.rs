@@ -41,6 +41,9 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
         (row.checked_sub(1).map(|above| (above, column)), Point::new(area.x0, area.y0), Point::new(area.x1, area.y0), false),
         (Some((row + 1, column)), Point::new(area.x0, area.y1), Point::new(area.x1, area.y1), false),
     ];
+    // The sheet's own name, large and in the same place on each.
+    let corner = window(plan, tile);
+    frame.words.push(Words { at: Point::new(corner.x1 - 16.0, corner.y1 - 9.0), text: tile_name(tile), size: 6.0, strong: true });
     for (at, (neighbour, from, to, upright)) in sides.into_iter().enumerate() {
         let Some(neighbour) = neighbour.filter(|neighbour| plan.tiles.contains(neighbour)) else { continue };
         let half = window(plan, tile);
@@ -57,10 +60,10 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
         let name = format!("joins {}", tile_name(neighbour));
         let middle = area_point(area, at, 0.5);
         let place = match at {
-            0 => Point::new(middle.x + 2.0, middle.y),
-            1 => Point::new(middle.x - 15.5, middle.y),
-            2 => Point::new(middle.x - 6.5, middle.y + 4.0),
-            _ => Point::new(middle.x - 6.5, middle.y - 2.0),
+            0 => Point::new(middle.x + 6.5, middle.y),
+            1 => Point::new(middle.x - 20.0, middle.y),
+            2 => Point::new(middle.x - 6.5, middle.y + 8.0),
+            _ => Point::new(middle.x - 6.5, middle.y - 6.5),
         };
         frame.words.push(Words { at: place, text: name, size: 2.5, strong: false });
     }

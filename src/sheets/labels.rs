@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::plan::{PlacedPiece, SheetPlan};
+use crate::figure::Plan;
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
 use crate::resolve::{Edition, Worked};
@@ -20,18 +21,15 @@ pub(super) struct Words {
 /// The usual size of type on a piece, in mm (10 pt), and the smallest (6 pt).
 const USUAL: f64 = 3.5;
 const SMALLEST: f64 = 2.1;
+/// The size of type beside a piece too small to hold its words, in mm.
+const BESIDE: f64 = 2.5;
 
 /// The lines that name a piece.
-fn block(piece: &PlacedPiece, edition: &Edition<'_>, sizes: &[usize]) -> Vec<String> {
+fn block(number: usize, piece: usize, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
     let facts = &edition.draft.facts;
-    let own = &facts.pieces[piece.piece];
-    let shown: Vec<&str> = piece
-        .outlines
-        .iter()
-        .filter(|(size, _)| sizes.contains(size))
-        .map(|(size, _)| facts.sizes[*size].name.as_str())
-        .collect();
-    let mut lines = vec![format!("{}  {}", piece.number, own.name.text), shown.join(", ")];
+    let own = &facts.pieces[piece];
+    let shown: Vec<&str> = outlines.iter().map(|(size, _)| facts.sizes[*size].name.as_str()).collect();
+    let mut lines = vec![format!("{number}  {}", own.name.text), shown.join(", ")];
     for cut in &own.cut {
         let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == cut.fabric.text);
         let fabric = fabric.map_or(cut.fabric.text.as_str(), |fabric| fabric.name.text.as_str());
@@ -63,8 +61,11 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
     // The smallest outline holds the words of a nest: they then lie on every size.
     let smallest = piece.outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)));
     let Some((_, smallest)) = smallest else { return Vec::new() };
-    let lines = block(piece, edition, &plan.sizes);
-    let mut found = place_block(plan, &smallest.cutting, &lines, smallest.grain);
+    let lines = block(piece.number, piece.piece, &piece.outlines, edition);
+    let mut found = match piece.beside {
+        Some(room) => set(&lines, room, BESIDE),
+        None => place_block(plan, &smallest.cutting, &lines, smallest.grain),
+    };
     if plan.sizes.len() == 1 {
         found.extend(edges(piece, edition));
     } else {
@@ -75,6 +76,22 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
 
 fn area(path: &BezPath) -> f64 {
     path.area().abs()
+}
+
+/// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
+pub(super) fn room_beside(edition: Option<&Edition<'_>>, piece: usize, outlines: &[(usize, Plan)]) -> Option<(f64, f64)> {
+    let lines = block(10, piece, outlines, edition?);
+    let (_, smallest) = outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)))?;
+    let room = |size: f64| {
+        let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
+        (wide, size * 1.35 * lines.len() as f64)
+    };
+    let (wide, high) = room(SMALLEST);
+    // Clear of both stitching lines and of a grain line through the middle.
+    let inner = smallest.stitching.bounding_box();
+    let fits = inner.width() > wide + 3.0 && inner.height() > 2.0 * high + 6.0
+        || inner.width() > 2.0 * wide + 6.0 && inner.height() > high + 3.0;
+    (!fits).then(|| room(BESIDE))
 }
 
 /// How wide words are in Noto Sans, nearly: six tenths of their height a letter, a little more in bold.
@@ -217,7 +234,7 @@ fn size_names(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
         let bounds = plan.cutting.bounding_box();
         let text = facts.sizes[*size].name.clone();
         let high = 2.3;
-        let mut at = Point::new(bounds.x1 - width(&text, high) - 1.2, bounds.y1 - 1.2);
+        let mut at = Point::new(bounds.x1 - width(&text, high) * 1.15 - 1.8, bounds.y1 - 1.6);
         // Sizes that end at one place are written above one another.
         while found.iter().any(|other| (other.at.y - at.y).abs() < high * 1.2 && (other.at.x - at.x).abs() < 22.0) {
             at.y -= high * 1.3;

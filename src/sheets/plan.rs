@@ -3,7 +3,7 @@
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::arrange::{Box, Spot, arrange, naive_count};
-use super::gauge;
+use super::{gauge, labels};
 use super::nest::{Effort, Item, Strip, Turns, nest};
 use super::paper::SheetPaper;
 use crate::figure::Plan;
@@ -21,6 +21,8 @@ pub struct PlacedPiece {
     pub outlines: Vec<(usize, Plan)>,
     /// The box that holds all of them.
     pub bounds: Rect,
+    /// Room for the words beside a piece that is too small to hold them.
+    pub beside: Option<Rect>,
     /// Whether it is turned by a quarter.
     pub turned: bool,
 }
@@ -65,7 +67,22 @@ struct Loose {
     piece: usize,
     outlines: Vec<(usize, Plan)>,
     size: (f64, f64),
+    /// The room that the words need to the right of it, when they do not fit inside.
+    beside: Option<(f64, f64)>,
 }
+
+impl Loose {
+    /// The room that the piece takes with its words.
+    fn room(&self) -> (f64, f64) {
+        match self.beside {
+            Some((width, height)) => (self.size.0 + BESIDE + width, self.size.1.max(height)),
+            None => self.size,
+        }
+    }
+}
+
+/// How far words keep from the piece that they stand beside, in mm.
+const BESIDE: f64 = 2.0;
 
 fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     let settings = editions.first().map(|edition| edition.draft.facts.sheets).unwrap_or_default();
@@ -75,8 +92,8 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
         let (width, height) = paper.step(&settings);
         ((width, height.unwrap_or(f64::INFINITY)), height)
     };
-    let mut boxes = vec![Box { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true }];
-    boxes.extend(loose.iter().map(|one| Box { width: one.size.0, height: one.size.1, fixed: false }));
+    let mut boxes = vec![Box { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true, may_turn: false }];
+    boxes.extend(loose.iter().map(|one| Box { width: one.room().0, height: one.room().1, fixed: false, may_turn: one.beside.is_none() }));
     let (spots, step, too_large) = match height {
         Some(_) => (arrange(&boxes, step), step, Vec::new()),
         None => endless(&loose, &boxes, step.0),
@@ -124,9 +141,15 @@ fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
             size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
             *plan = moved(plan, Affine::translate((x, y)));
         }
-        all.push(Loose { piece: at, outlines, size });
+        let beside = labels::room_beside(edition_of(editions, &outlines), at, &outlines);
+        all.push(Loose { piece: at, outlines, size, beside });
     }
     all
+}
+
+/// An edition that has the piece.
+fn edition_of<'a, 'e>(editions: &[&'a Edition<'e>], outlines: &[(usize, Plan)]) -> Option<&'a Edition<'e>> {
+    editions.iter().copied().find(|edition| outlines.iter().any(|(size, _)| *size == edition.size()))
 }
 
 /// A page as long as it has to be: the pieces are nested by their true outlines.
@@ -144,7 +167,7 @@ fn endless(loose: &[Loose], boxes: &[Box], width: f64) -> (Vec<Spot>, (f64, f64)
             let one = boxes[*at];
             Item {
                 outline: vec![[0.0, 0.0], [one.width, 0.0], [one.width, one.height], [0.0, one.height]],
-                turns: if one.fixed { Turns::Fixed } else { Turns::Quarter },
+                turns: if one.may_turn { Turns::Quarter } else { Turns::Fixed },
                 may_flip: false,
                 on_fold: one.fixed,
             }
@@ -162,6 +185,7 @@ fn endless(loose: &[Loose], boxes: &[Box], width: f64) -> (Vec<Spot>, (f64, f64)
 }
 
 fn settle(one: Loose, number: usize, spot: Spot) -> PlacedPiece {
+    // Words stand upright whichever way the piece is turned, so their room is only ever at the right.
     let place = if spot.turned {
         // A quarter clockwise about the corner, then back into view.
         Affine::translate((spot.x + one.size.1, spot.y)) * Affine::rotate(std::f64::consts::FRAC_PI_2)
@@ -169,11 +193,14 @@ fn settle(one: Loose, number: usize, spot: Spot) -> PlacedPiece {
         Affine::translate((spot.x, spot.y))
     };
     let (width, height) = if spot.turned { (one.size.1, one.size.0) } else { one.size };
+    let left = spot.x + width + BESIDE;
+    let beside = one.beside.map(|(wide, high)| Rect::new(left, spot.y, left + wide, spot.y + high));
     PlacedPiece {
         piece: one.piece,
         number,
         outlines: one.outlines.iter().map(|(size, plan)| (*size, moved(plan, place))).collect(),
         bounds: Rect::new(spot.x, spot.y, spot.x + width, spot.y + height),
+        beside,
         turned: spot.turned,
     }
 }
@@ -196,12 +223,14 @@ impl SheetPlan {
     fn used_tiles(&self) -> Vec<(usize, usize)> {
         let gauge = Rect::new(self.gauge.0, self.gauge.1, self.gauge.0 + gauge::SIZE.0, self.gauge.1 + gauge::SIZE.1);
         let last = |end: f64, step: f64| ((end - 1e-6) / step).floor().max(0.0) as usize;
-        let reach = self.pieces.iter().map(|piece| piece.bounds).fold(gauge, |all, one| all.union(one));
+        let rooms = self.pieces.iter().flat_map(|piece| [Some(piece.bounds), piece.beside].into_iter().flatten());
+        let reach = rooms.fold(gauge, |all, one| all.union(one));
         let mut tiles = Vec::new();
         for row in 0..=last(reach.y1, self.step.1) {
             for column in 0..=last(reach.x1, self.step.0) {
                 let tile = self.tile(row, column);
                 let shows = tile.intersect(gauge).area() > 0.0
+                    || self.pieces.iter().filter_map(|piece| piece.beside).any(|room| tile.intersect(room).area() > 0.0)
                     || self.pieces.iter().any(|piece| piece.outlines.iter().any(|(_, plan)| meets(&plan.cutting, tile)));
                 if shows {
                     tiles.push((row, column));

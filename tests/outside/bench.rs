@@ -65,7 +65,7 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R)
 /// Sets and prints one size; fails with what the typesetter says.
 pub fn print(compiled: &Compiled<'_>, size: usize, paper: Paper) -> Vec<u8> {
     let sheaf = compiled.sheaf(&compiled.editions[size], paper);
-    match Press::new(&compiled.house).print(&sheaf, paper) {
+    match Press::new(&compiled.house).print(&sheaf) {
         Ok(printed) => printed.pdf,
         Err(faults) => panic!("{faults:?}"),
     }

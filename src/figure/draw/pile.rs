@@ -183,7 +183,6 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
 /// What a zip in the pile is, and how it lies.
 fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
     let Some(zip) = layers.iter().flatten().find(|part| matches!(part.who, Who::Zip(_))) else { return };
-    desk.slider_if_seen(page, zip);
     let words = match zip.face {
         Face::Right => "zip, face up",
         Face::Wrong => "zip, face down",

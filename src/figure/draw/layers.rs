@@ -1,0 +1,154 @@
+//! Layers that become one cloth: fused with the iron, or quilted; a corner turned back shows both.
+
+use kurbo::{Affine, Point, Rect, Vec2};
+
+use super::Desk;
+use super::cloth::{Cloth, Face, listed};
+use super::page::{Anchor, Page};
+use super::part::Part;
+use super::past::{copies, targets};
+use super::trace::{Side, closed_line, edge_to_edge, open_line};
+use crate::model::Verb;
+
+/// How far apart quilting is drawn, in mm on paper: the facts do not say how it runs.
+const QUILTING: f64 = 6.0;
+
+pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Option<Page<'a>> {
+    let mut page = Page::new(desk.ruler);
+    let mut looks: Vec<String> = Vec::new();
+    let mut again: Vec<String> = Vec::new();
+    for work in desk.step.works.iter().filter(|work| work.verb == verb) {
+        let mut group = copies(&targets(work, desk.edition, &desk.cast));
+        if verb == Verb::Quilt {
+            // Quilting is sewn with the outer cloth up.
+            group.sort_by_key(|copy| matches!(desk.cloth(*copy), Cloth::Outer));
+        }
+        if group.is_empty() {
+            continue;
+        }
+        let look = |copy: &usize| format!("{} {}", desk.cast.members[*copy].piece, desk.class(*copy, Face::Right));
+        let look = group.iter().map(look).collect::<Vec<_>>().join(", ");
+        if looks.contains(&look) {
+            again.extend(group.iter().map(|copy| desk.name(*copy)));
+            continue;
+        }
+        looks.push(look);
+        page.join(pile(desk, &group, verb, scale)?, beside, 4.0);
+    }
+    if !again.is_empty() {
+        page.caption(format!("the same with {}", listed(&again)));
+    }
+    Some(page)
+}
+
+fn is_layer(cloth: Cloth) -> bool {
+    matches!(cloth, Cloth::Wadding | Cloth::Interfacing)
+}
+
+/// How a copy lies and what it is called.
+struct Lying {
+    copy: usize,
+    face: Face,
+    words: String,
+}
+
+/// Fusing glues the wrong side of the cloth to the glue side of its layer.
+fn lying(desk: &Desk<'_, '_>, group: &[usize], verb: Verb) -> Vec<Lying> {
+    let lowest = group.first().is_some_and(|copy| is_layer(desk.cloth(*copy)));
+    let lie = |copy: &usize| {
+        let layer = is_layer(desk.cloth(*copy));
+        let face = if verb == Verb::Quilt || lowest || layer { Face::Right } else { Face::Wrong };
+        let words = match (layer && verb == Verb::Fuse, lowest) {
+            (true, true) => format!("{}, glue side up", desk.name(*copy)),
+            (true, false) => format!("{}, glue side down", desk.name(*copy)),
+            (false, _) => desk.name_and_side(*copy, face),
+        };
+        Lying { copy: *copy, face, words }
+    };
+    group.iter().map(lie).collect()
+}
+
+fn pile<'a>(desk: &Desk<'a, '_>, group: &[usize], verb: Verb, scale: f64) -> Option<Page<'a>> {
+    let mut page = Page::new(desk.ruler);
+    let lying = lying(desk, group, verb);
+    let (top, lower) = lying.split_last()?;
+    let lowest = Part::copy(desk, lying[0].copy, lying[0].face, scale)?;
+    let centre = lowest.bounds().center();
+    let onto = |part: Part| {
+        let by = centre - part.bounds().center();
+        part.moved(Affine::translate(by))
+    };
+    for (at, one) in lower.iter().enumerate() {
+        let part = onto(Part::copy(desk, one.copy, one.face, scale)?);
+        // A layer between stands out, so that it is seen under the corner.
+        let shift = Vec2::new(1.4, 1.4) * (lower.len() - 1 - at) as f64;
+        page.path(desk.class(one.copy, one.face), part.moved(Affine::translate(shift)).outline);
+    }
+    let whole = onto(Part::copy(desk, top.copy, top.face, scale)?);
+    let bounds = whole.bounds();
+    let mut seen = whole.clone();
+    let back = (bounds.width().min(bounds.height()) * 0.42).min(14.0);
+    let square = whole.outline.elements().len() <= 6 && (kurbo::Shape::area(&whole.outline).abs() - bounds.area()).abs() < 0.5;
+    let mut shown = Point::new(bounds.x1 - back * 0.3, bounds.y1 - back * 0.3);
+    if lower.is_empty() {
+        // Nothing lies under it.
+    } else if square {
+        let (up, left) = (Point::new(bounds.x1, bounds.y1 - back), Point::new(bounds.x1 - back, bounds.y1));
+        seen.cut_back(up, Vec2::new(-1.0, -1.0).normalize(), Side::Straight);
+        page.path(desk.class(top.copy, top.face), seen.visible.clone());
+        page.path(desk.class(top.copy, top.face.over()), closed_line(&[up, left, Point::new(left.x, up.y)]));
+    } else {
+        let at = bounds.x0 + bounds.width() * 0.6;
+        seen.cut_back(Point::new(at, bounds.center().y), Vec2::new(-1.0, 0.0), Side::Torn);
+        shown = Point::new(bounds.x0 + bounds.width() * 0.8, bounds.center().y);
+    }
+    if lower.is_empty() || !square {
+        page.path(desk.class(top.copy, top.face), seen.visible.clone());
+    }
+    if verb == Verb::Quilt {
+        quilting(&mut page, &seen);
+    } else {
+        let free = Rect::new(bounds.x0, bounds.y0, bounds.x1 - if square { back } else { bounds.width() * 0.4 }, bounds.y1);
+        let size = (free.width().min(free.height()) - 2.0).clamp(5.0, 13.0);
+        page.symbol("iron", free.center(), size, 0.0);
+    }
+    let size = desk.ruler.type_size();
+    page.label(&top.words, Point::new(bounds.x0, bounds.y0 - 1.5), Anchor::Start);
+    let drawn = page.bounds();
+    if let Some(under) = lower.last() {
+        let foot = Point::new(shown.x - 1.0, drawn.y1 + 1.2);
+        page.path("context", open_line(&[shown, foot]));
+        page.label(&under.words, Point::new(drawn.x1, foot.y + size + 0.4), Anchor::End);
+    }
+    for one in lower.iter().rev().skip(1) {
+        page.caption(format!("{} underneath", one.words));
+    }
+    Some(page)
+}
+
+/// Slanting lines over all that is seen of a part.
+fn quilting(page: &mut Page<'_>, part: &Part) {
+    let bounds = part.bounds();
+    let along = Vec2::new(1.0, -1.0).normalize();
+    let across = Vec2::new(along.y, -along.x);
+    let reach = (bounds.width() + bounds.height()) / 2.0;
+    let count = (reach / QUILTING) as i32;
+    for line in -count..=count {
+        let middle = bounds.center() + across * QUILTING * f64::from(line);
+        let points = slant(middle, along, part);
+        if points.len() > 1 && points[0].distance(points[1]) > 1.5 {
+            page.path("stitch", open_line(&points));
+        }
+    }
+}
+
+/// The stretch of a slanting line that lies on the part.
+fn slant(middle: Point, along: Vec2, part: &Part) -> Vec<Point> {
+    // A line through the middle of the box may miss the part there: it is looked for on its way.
+    let reach = part.bounds().width() + part.bounds().height();
+    let inside = (-40..=40).map(|at| middle + along * (reach * f64::from(at) / 80.0));
+    let inside: Vec<Point> = inside.filter(|point| kurbo::Shape::contains(&part.visible, *point)).collect();
+    let (Some(first), Some(last)) = (inside.first(), inside.last()) else { return Vec::new() };
+    let centre = first.midpoint(*last);
+    edge_to_edge(&[centre - along * 0.5, centre + along * 0.5], &part.visible)
+}
