@@ -8,6 +8,7 @@ use usvg::fontdb;
 
 use super::bind::bind;
 use super::drawing::{Drawing, tag_length};
+use super::drawn::{DRAW, drawn};
 use super::dress::Wardrobe;
 use super::overview::{Overview, overview};
 use super::{measure_tree, picture};
@@ -19,7 +20,7 @@ use crate::source::{Folder, House, Sources};
 /// A diagram of one size, ready to be set.
 #[derive(Debug, Clone)]
 pub struct BoundFigure {
-    /// The path of the author's drawing.
+    /// The path of the author's drawing; of one that the compiler draws, `draw:work` and the step.
     pub path: String,
     /// The drawing in the house style, every formula worked out.
     pub svg: String,
@@ -86,6 +87,12 @@ pub fn draw_all(
     for edition in editions {
         for (mention, scope) in edition.figure_uses() {
             if figures.get(edition.size(), &mention.key).is_some() {
+                continue;
+            }
+            if mention.path.starts_with(DRAW) {
+                let dressing = (&studio.wardrobe, &studio.database, studio.families.as_slice());
+                let figure = drawn(mention, edition, scope.step, dressing, findings);
+                figures.bound.extend(figure.map(|figure| ((edition.size(), mention.key.clone()), figure)));
                 continue;
             }
             if !studio.drawings.contains_key(&mention.path) {
@@ -180,7 +187,7 @@ impl Studio<'_> {
 
 /// States both sides on paper where the author left one out: the viewBox is then taken in the
 /// drawing's unit, and its proportion is kept.
-fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>, unit: Exact) -> String {
+pub(super) fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>, unit: Exact) -> String {
     let view = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok());
     let Some(view) = view else { return svg.to_owned() };
     let unit = to_f64(unit);

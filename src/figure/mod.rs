@@ -5,8 +5,10 @@
 
 mod bind;
 mod classes;
-mod dress;
+mod draw;
 mod drawing;
+mod drawn;
+mod dress;
 mod gather;
 mod inspect;
 mod key;

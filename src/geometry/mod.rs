@@ -14,7 +14,6 @@ mod outline;
 mod read;
 mod ring;
 mod shape;
-pub mod shapers;
 mod spec;
 
 pub use fault::ShapeFault;

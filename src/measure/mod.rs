@@ -10,6 +10,7 @@ mod number;
 mod problem;
 mod quantity;
 mod read;
+pub mod shapers;
 mod show;
 mod unit;
 

@@ -60,14 +60,18 @@ impl Printer<'_> {
             model::Block::Figure(figure) => {
                 let alt = self.inlines(&figure.alt);
                 let relative = self.draft.figure_path(&figure.path.text, self.size());
-                let path = self.scope.folder.join(relative).to_string_lossy().replace('\\', "/");
+                // A diagram that the compiler draws belongs to its step, not to a folder.
+                let drawn = relative.starts_with("draw:");
+                let path = if drawn { relative } else { self.scope.folder.join(relative).to_string_lossy().replace('\\', "/") };
                 let params: Vec<String> = self
                     .scope
                     .params
                     .iter()
                     .map(|param| format!("{}={}", param.name.text, param.text.text))
                     .collect();
-                let key = format!("{path}?{}", params.join("&"));
+                let step = self.scope.step.filter(|_| drawn);
+                let place = step.and_then(|step| self.draft.steps().position(|(_, known)| std::ptr::eq(known, step)));
+                let key = format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"));
                 printed.push(Block::Figure(FigureUse { path, key, alt: Inline::plain(&alt), span: figure.span }));
             }
         }

@@ -1,6 +1,6 @@
 //! The formulas of the trade.
 
-use notchbook::geometry::shapers::{
+use notchbook::measure::shapers::{
     SHAPERS, bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner,
     boxed_depth, boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within, pi,
     zip_tape,

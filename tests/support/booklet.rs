@@ -154,9 +154,9 @@ fn set(compiled: &Compiled<'_>) -> Report {
     let press = Press::new(&compiled.house);
     let mut findings = Findings::default();
     for edition in compiled.editions {
-        let sheaf = compiled.sheaf(edition);
-        for fault in press.print(&sheaf, Paper::A4).err().unwrap_or_default() {
-            findings.extend(compiled.press_finding(&fault, &sheaf.origins, edition.size()));
+        let sheaf = compiled.sheaf(edition, Paper::A4);
+        for fault in press.print(&sheaf).err().unwrap_or_default() {
+            findings.extend(compiled.press_finding(&fault, &sheaf.origins, Some(edition.size())));
         }
     }
     findings.report(&compiled.sources, compiled.sizes.len(), &[], &waivable)

@@ -11,7 +11,7 @@ use super::Desk;
 use super::cloth::Face;
 use super::page::{Anchor, Page};
 use super::part::Part;
-use super::past::{Seam, millimetres};
+use super::past::millimetres;
 use super::trace::{corners, length, open_line, straight};
 use crate::construct::Target;
 use crate::figure::numbers;
@@ -40,7 +40,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     page.join(cut_corner(desk, &part, class, &legs, &[first, second], scale), true, 6.0);
     let own = seam.allowance.unwrap_or(0.0) / scale;
-    page.join(opened_corner(desk, seam, copy, class, halves.0, own, scale), true, 6.0);
+    page.join(opened_corner(desk, copy, class, halves.0, own, scale), true, 6.0);
     let name = desk.name_and_side(copy, Face::Wrong);
     page.caption(name);
     desk.sewing(&mut page, &desk.step.works[seam.work]);
@@ -91,28 +91,21 @@ fn cut_corner<'a>(desk: &Desk<'a, '_>, part: &Part, class: &'static str, legs: &
         let leg = (tip - legs[at]).normalize();
         ends.push(legs[at] + leg * (allowance / scale));
     }
+    // From the end of one seam to the end of the other, through the square that was cut away.
+    let down = (legs[2] - tip).normalize();
+    let aside = (legs[0] - tip).normalize();
+    let (from, to) = (ends[0] + down * 1.3, ends[1] + aside * 1.3);
     let mut arrow = BezPath::new();
-    let out = |at: usize| (ends[at] - part.bounds().center()).normalize();
-    // From the end of one seam to the end of the other, round the cut corner.
-    let (from, to) = (ends[0] + away(ends[0], ends[1], tip) * 1.2, ends[1] + away(ends[1], ends[0], tip) * 1.2);
-    let bulge = out(0) + out(1);
-    let bend = from.midpoint(to) + bulge.normalize() * from.distance(to) * 0.12;
     arrow.move_to(from);
-    arrow.quad_to(bend, to);
+    arrow.quad_to(ends[0] + (ends[1] - tip) * 0.9, to);
     page.path("arrow", arrow);
     let below = page.bounds();
     page.label("bring seam to seam", Point::new(below.center().x, below.y1 + 1.4 + desk.ruler.type_size()), Anchor::Middle);
     page
 }
 
-/// Away from the cloth, along the seam that ends at a point.
-fn away(end: Point, other: Point, tip: Point) -> Vec2 {
-    // The seam runs along the leg of the other end.
-    (other - tip).normalize() * if (other - tip).dot(end - tip).abs() < 1e9 { 1.0 } else { 0.0 }
-}
-
 /// The opened corner, both seams in its middle, and the stitching across.
-fn opened_corner<'a>(desk: &Desk<'a, '_>, seam: &Seam, copy: usize, class: &'static str, half: f64, own: f64, scale: f64) -> Page<'a> {
+fn opened_corner<'a>(desk: &Desk<'a, '_>, copy: usize, class: &'static str, half: f64, own: f64, scale: f64) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let (wide, high) = (half + own + 3.0, own + 3.0 + 12.0);
     let at = |x: f64, y: f64| Point::new(x, -y);
@@ -138,7 +131,6 @@ fn opened_corner<'a>(desk: &Desk<'a, '_>, seam: &Seam, copy: usize, class: &'sta
         Some(words) => page.dimension(left, right, &[words], Vec2::new(0.0, 1.0)),
         None => page.label("sew straight across", Point::new(0.0, 1.6 + desk.ruler.type_size()), Anchor::Middle),
     }
-    let _ = seam;
     page
 }
 

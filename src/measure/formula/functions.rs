@@ -11,6 +11,7 @@ use super::{Expr, ExprKind, Outcome};
 use crate::measure::exact::{self, Way, square_root};
 use crate::measure::problem::{Problem, ProblemKind};
 use crate::measure::quantity::Quantity;
+use crate::measure::shapers::SHAPERS;
 use crate::measure::unit::{Dimension, Unit};
 
 /// One function: how it is written, what it means, how it is worked out.
@@ -39,7 +40,26 @@ pub const FUNCTIONS: &[FunctionDoc] = &[
     FunctionDoc { name: "down", signature: "down(x, step)", meaning: "x to the next step that is not more", least: 2, most: Some(2), run: down },
     FunctionDoc { name: "stock", signature: "stock(x, [a, b, …])", meaning: "the shortest length of the list that is at least x", least: 2, most: Some(2), run: stock },
     FunctionDoc { name: "sqrt", signature: "sqrt(x)", meaning: "the square root of x: the side of a square whose area is x", least: 1, most: Some(1), run: sqrt },
+    trade(0), trade(1), trade(2), trade(3), trade(4), trade(5), trade(6),
+    trade(7), trade(8), trade(9), trade(10), trade(11), trade(12), trade(13),
 ];
+
+/// A formula of the trade as a function, by its place in their table.
+const fn trade(at: usize) -> FunctionDoc {
+    let shaper = &SHAPERS[at];
+    let count = shaper.arguments.len();
+    FunctionDoc {
+        name: shaper.name,
+        signature: shaper.signature,
+        meaning: shaper.meaning,
+        least: count,
+        most: Some(count),
+        run: work_out_trade,
+    }
+}
+
+// A formula of the trade that no author could call would be dead.
+const _: () = assert!(SHAPERS.len() == 14, "give each shaper its place in FUNCTIONS");
 
 pub(super) fn find_function(name: &str) -> Option<&'static FunctionDoc> {
     FUNCTIONS.iter().find(|function| function.name == name)
@@ -279,4 +299,32 @@ fn sqrt(given: &Given<'_>) -> Result<Quantity, Problem> {
     }
     let value = square_root(quantity.value).ok_or_else(|| given.overflow())?;
     Ok(Quantity { value, dimension })
+}
+
+fn work_out_trade(given: &Given<'_>) -> Result<Quantity, Problem> {
+    let Some(shaper) = SHAPERS.iter().find(|shaper| shaper.name == given.function) else {
+        return Err(given.wrong(given.call.clone(), format!("nothing is called {}", given.function)));
+    };
+    let mut values = Vec::with_capacity(shaper.arguments.len());
+    for (at, argument) in shaper.arguments.iter().enumerate() {
+        let (side, quantity) = given.reckonable(at)?;
+        if quantity.dimension != argument.dimension {
+            return Err(Problem::new(
+                ProblemKind::Mismatch,
+                side.expr.range.clone(),
+                format!("{} stands where {} should", quantity.dimension.name(), argument.dimension.name()),
+                format!("the {} of {} is {}", argument.name, shaper.signature, argument.dimension.name()),
+            ));
+        }
+        values.push(quantity.value);
+    }
+    let value = shaper.work_out(&values).ok_or_else(|| {
+        Problem::new(
+            ProblemKind::OutOfRange,
+            given.call.clone(),
+            format!("{} has no answer for these figures", given.function),
+            format!("it is {}: see whether a figure is 0, below 0, or too large", shaper.formula),
+        )
+    })?;
+    Ok(Quantity { value, dimension: shaper.gives })
 }

@@ -11,7 +11,7 @@ mod table;
 
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Signed};
 
-use crate::measure::{Exact, ratio};
+use super::{Exact, ratio};
 
 pub use bias::{bias_joins, bias_length, bias_square};
 pub use circle::{circle_hem, circle_radius};

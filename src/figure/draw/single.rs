@@ -1,0 +1,230 @@
+//! What is done to each piece by itself: notches marked, edges turned, bound, trimmed or gathered,
+//! folds, basting round, turning out, zips and gaps opened and closed.
+
+use kurbo::{BezPath, Point, Vec2};
+
+use super::cloth::{Face, listed};
+use super::page::{Anchor, Page};
+use super::paint::{CLOSE, stitching};
+use super::part::Part;
+use super::past::{millimetres, targets};
+use super::trace::{open_line, place, corners, length};
+use super::{Desk, Undrawn, edges};
+use crate::construct::Target;
+use crate::model::Verb;
+use crate::resolve::EditionWork;
+
+/// A copy with the edges that a fact names; none at all when it names the whole copy.
+pub(super) struct Handled<'a, 'e> {
+    pub copy: usize,
+    pub edges: Vec<String>,
+    pub work: &'a EditionWork<'e>,
+}
+
+/// Draws one verb of the step on each piece that it names; pieces that look the same are drawn once.
+pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Result<Option<Page<'a>>, Undrawn> {
+    if matches!(verb, Verb::Open | Verb::Close)
+        && let Some(zip) = zip_of(desk, verb)
+    {
+        return Ok(Some(drawn_zip(desk, zip, verb, scale)));
+    }
+    let mut page = Page::new(desk.ruler);
+    let mut looks: Vec<String> = Vec::new();
+    let mut again: Vec<String> = Vec::new();
+    let handled = handled(desk, verb);
+    if verb == Verb::Fold && handled.iter().filter(|one| one.edges.is_empty() && one.copy == handled[0].copy).count() > 1 {
+        return Err(Undrawn::unclear("this step folds a piece more than once"));
+    }
+    for one in &handled {
+        let look = format!("{} {} {:?}", desk.cast.members[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
+        let marks = format!("{} {:?}", desk.cast.members[one.copy].piece, one.edges);
+        // Marks are the same on any cloth.
+        let look = if verb == Verb::Mark { marks } else { look };
+        if looks.contains(&look) {
+            again.push(desk.name(one.copy));
+            continue;
+        }
+        looks.push(look);
+        let Some(drawn) = piece(desk, one, verb, scale)? else { return Ok(None) };
+        page.join(drawn, beside, 4.0);
+    }
+    for one in &handled {
+        desk.sewing(&mut page, one.work);
+    }
+    if !again.is_empty() {
+        page.caption(format!("the same on {}", listed(&again)));
+    }
+    Ok(Some(page))
+}
+
+fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
+    let mut found: Vec<Handled<'a, 'e>> = Vec::new();
+    for work in desk.step.works.iter().filter(|work| work.verb == verb) {
+        for target in targets(work, desk.edition, &desk.cast) {
+            match target {
+                Target::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
+                Target::Edge(copy, edge) => {
+                    let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));
+                    match known {
+                        Some(one) => one.edges.push(edge),
+                        None => found.push(Handled { copy, edges: vec![edge], work }),
+                    }
+                }
+                Target::Notion(_) | Target::NotionEdge(..) | Target::Unknown => {}
+            }
+        }
+    }
+    found
+}
+
+fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64) -> Result<Option<Page<'a>>, Undrawn> {
+    let mut page = Page::new(desk.ruler);
+    let face = match verb {
+        Verb::Fold | Verb::Hem if !one.edges.is_empty() => Face::Wrong,
+        Verb::Trim | Verb::Clip if desk.past.seams_of(one.copy).next().is_some() => Face::Wrong,
+        _ => Face::Right,
+    };
+    let Some(mut part) = Part::copy(desk, one.copy, face, scale) else { return Ok(None) };
+    match verb {
+        Verb::Fold | Verb::Hem if !one.edges.is_empty() => edges::turn(desk, &mut page, &mut part, one, verb, scale)?,
+        Verb::Fold => fold(desk, &mut page, &part, one, scale)?,
+        Verb::Bind => edges::bind(desk, &mut page, &part, one, scale),
+        Verb::Trim | Verb::Clip => edges::cut(desk, &mut page, &part, one, verb, scale)?,
+        Verb::Turn => turned_out(desk, &mut page, &mut part, one.copy, scale),
+        Verb::Mark => {
+            if part.notches.is_empty() {
+                return Err(Undrawn::unclear("nothing says where the marks are: the piece has no notches"));
+            }
+            desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+            let names: Vec<&str> = part.notches.iter().map(|(edge, ..)| edge.as_str()).collect();
+            desk.notches(&mut page, &part, &names);
+            for (_, point, inner) in &part.notches {
+                name_notch(&mut page, *point, *inner);
+            }
+        }
+        Verb::Close => close(desk, &mut page, &part, one, scale)?,
+        _ => {
+            desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+            let all: Vec<&str> = match one.edges.is_empty() {
+                true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
+                false => one.edges.iter().map(String::as_str).collect(),
+            };
+            let far = one.work.allowance.and_then(millimetres).unwrap_or(CLOSE);
+            let rows: &[f64] = if verb == Verb::Gather { &[0.35, 0.75] } else { &[1.0] };
+            for row in rows {
+                let line = stitching(&part, &all, far.max(if verb == Verb::Gather { 8.0 } else { 0.0 }) * row / scale, None);
+                line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
+            }
+            if let Some(gather) = one.work.gather {
+                page.caption(format!("gather to {}", super::spoken(desk, &gather)));
+            }
+        }
+    }
+    page.name(&desk.name_and_side(one.copy, part.face), part.bounds());
+    Ok(Some(page))
+}
+
+fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {
+    let size = page.ruler.type_size();
+    let (at, anchor) = match (inner.x.abs() > inner.y.abs(), inner.x > 0.0, inner.y > 0.0) {
+        (true, true, _) => (point + Vec2::new(-1.2, size * 0.3), Anchor::End),
+        (true, false, _) => (point + Vec2::new(1.2, size * 0.3), Anchor::Start),
+        (false, _, true) => (point + Vec2::new(0.0, -1.3), Anchor::Middle),
+        (false, _, false) => (point + Vec2::new(0.0, 1.0 + size), Anchor::Middle),
+    };
+    page.label_if_free("notch", at, anchor);
+}
+
+/// A whole piece folded in half, where the words say which way.
+fn fold(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
+    let words = one.work.work.words.iter().map(|word| word.text.to_lowercase()).collect::<Vec<_>>().join(" ");
+    let bounds = part.bounds();
+    let wide = bounds.width() >= bounds.height();
+    let lengthwise = match () {
+        () if words.contains("lengthwise") => true,
+        () if words.contains("end to end") || words.contains("crosswise") => false,
+        () => return Err(Undrawn::unclear("nothing says which way the piece is folded")),
+    };
+    desk.paint(page, part, Vec2::ZERO, &[], scale);
+    let middle = bounds.center();
+    let level = lengthwise == wide;
+    let (from, to) = match level {
+        true => (Point::new(bounds.x0, middle.y), Point::new(bounds.x1, middle.y)),
+        false => (Point::new(middle.x, bounds.y0), Point::new(middle.x, bounds.y1)),
+    };
+    page.path("fold", open_line(&[from, to]));
+    let arm = if level { bounds.height() } else { bounds.width() };
+    let (start, end) = match level {
+        true => (Point::new(bounds.x1 - bounds.width() * 0.12, middle.y + arm * 0.38), Point::new(bounds.x1 - bounds.width() * 0.12, middle.y - arm * 0.34)),
+        false => (Point::new(middle.x + arm * 0.38, bounds.y1 - bounds.height() * 0.2), Point::new(middle.x - arm * 0.34, bounds.y1 - bounds.height() * 0.2)),
+    };
+    let lift = if level { Vec2::new(arm * 0.4, 0.0) } else { Vec2::new(0.0, -arm * 0.35) };
+    let mut arrow = BezPath::new();
+    arrow.move_to(start);
+    arrow.curve_to(start + lift, end + lift, end);
+    page.path("arrow", arrow);
+    Ok(())
+}
+
+/// Seams at the outside, the right side out, and an arrow that says so.
+fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: usize, scale: f64) {
+    let sewn: Vec<(String, f64)> = desk
+        .past
+        .seams_of(copy)
+        .filter(|(seam, edge)| part.is_straight(edge) && seam.allowance.is_some())
+        .map(|(seam, edge)| (edge.to_owned(), seam.allowance.unwrap_or(0.0) / scale))
+        .collect();
+    for (edge, allowance) in &sewn {
+        super::stack::fold_away(part, edge, *allowance);
+    }
+    let hidden: Vec<&str> = sewn.iter().map(|(edge, _)| edge.as_str()).collect();
+    desk.paint(page, part, Vec2::ZERO, &hidden, scale);
+    let bounds = part.bounds();
+    let size = (bounds.width().min(bounds.height()) * 0.4).clamp(6.0, 12.0);
+    page.symbol("turn-arrow", Point::new(bounds.center().x, bounds.y0 + size * 0.8), size, 0.0);
+}
+
+/// A gap that is closed by hand at an edge.
+fn close(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
+    let found = one.edges.iter().find_map(|edge| Some((edge, desk.seam_at(one.copy, edge)?)));
+    let Some((edge, (allowance, gap))) = found.and_then(|(edge, seam)| Some((edge, (seam.allowance?, seam.gap?)))) else {
+        return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
+    };
+    let mut part = part.clone();
+    super::stack::fold_away(&mut part, edge, allowance / scale);
+    desk.paint(page, &part, Vec2::ZERO, &[edge], scale);
+    let Some((rim, (_, inner))) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
+    let points = corners(&rim.lines[0]);
+    let middle = length(&points) / 2.0;
+    let at = |far: f64| place(&points, far).map(|(point, _)| point + inner * (allowance / scale));
+    if let (Some(from), Some(to)) = (at(middle - gap / scale / 2.0), at(middle + gap / scale / 2.0)) {
+        page.path("stitch", open_line(&[from, to]));
+        page.symbol("needle", from.midpoint(to) - inner * 5.5, 9.0, 0.0);
+    }
+    Ok(())
+}
+
+fn zip_of(desk: &Desk<'_, '_>, verb: Verb) -> Option<usize> {
+    let works = desk.step.works.iter().filter(|work| work.verb == verb);
+    works.flat_map(|work| targets(work, desk.edition, &desk.cast)).find_map(|target| match target {
+        Target::Notion(zip) | Target::NotionEdge(zip, _) => Some(zip),
+        _ => None,
+    })
+}
+
+/// A zip by itself, face up, its slider on the way.
+fn drawn_zip<'a>(desk: &Desk<'a, '_>, zip: usize, verb: Verb, scale: f64) -> Page<'a> {
+    let mut page = Page::new(desk.ruler);
+    let part = Part::zip(zip, desk.zip_length(zip, None), Face::Right, scale);
+    desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+    let bounds = part.bounds();
+    let middle = bounds.center();
+    let way = if verb == Verb::Open { -1.0 } else { 1.0 };
+    page.symbol("zip-slider", middle, 6.0, 90.0);
+    let above = bounds.y0 - 2.5;
+    let arrow = [Point::new(middle.x - 8.0 * way, above), Point::new(middle.x + 8.0 * way, above)];
+    page.path("arrow", open_line(&arrow));
+    let words = if verb == Verb::Open { "open the zip" } else { "close the zip" };
+    page.label(words, Point::new(middle.x, bounds.y1 + desk.ruler.type_size() + 1.2), Anchor::Middle);
+    page
+}
