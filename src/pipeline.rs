@@ -12,7 +12,7 @@ use crate::figure::{self, Dresser, Figures};
 use crate::model::{Draft, Text};
 use crate::resolve::{Catalogue, Edition, Sheet, resolve};
 use crate::sheets::nest::Effort;
-use crate::sheets::{Bolt, ClothFault, ClothLayout, bolts, draw_cloth, lay_out, page_map, plan_one_size};
+use crate::sheets::{Bolt, ClothFault, ClothLayout, bolts, cloth_scale, draw_cloth, lay_out, page_map, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
 use crate::typeset::{Paper, Sheaf, Supplies, edition_data};
@@ -177,11 +177,13 @@ impl Compiled<'_> {
         let names = |piece: usize| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper.of_sheets());
         let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, &dresser));
+        let numbers = |piece: usize| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
+        let scale = cloth_scale(laid);
         let cloth = laid
             .iter()
             .map(|layout| {
-                let (svg, size) = draw_cloth(layout, &names, &dresser);
+                let (svg, size) = draw_cloth(layout, scale, &names, &numbers, &dresser);
                 (layout.clone(), svg, size)
             })
             .collect();

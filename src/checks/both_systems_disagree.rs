@@ -18,7 +18,7 @@
 //! ```
 //!
 //! ## Limits
-//! Two figures may stand apart by the `tolerance` under `show:` (3 mm unless you say otherwise),
+//! Two figures may stand apart by the `tolerance` under `show:` (1/8 in unless you say otherwise),
 //! but by no more than an eighth of the length, since on a narrow seam a millimetre is much. Cloth
 //! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths: measurements,
 //! lengths in work, and formulas printed in the words. Silent when the booklet shows one system
@@ -63,6 +63,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     }
 }
 
+/// What no hand can tell apart, in mm.
+const HAIR: Exact = Exact::new_raw(1, 2);
+
 struct Fault {
     metric: String,
     imperial: String,
@@ -82,13 +85,17 @@ fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
     let length = distance(worked.quantity.value, Exact::from_integer(0));
     // Cloth bought by the metre or the yard is rounded up to what shops sell: an eighth of a yard.
     let by_the_yard = metric.unit == "m" || imperial.unit == "yd";
-    let allowed = if by_the_yard { Exact::new(9144, 80) } else { show.tolerance.min(length / 8) };
+    let allowed = if by_the_yard { Exact::new(9144, 80) } else { show.tolerance.min((length / 8).max(HAIR)) };
     if apart <= allowed {
         return None;
     }
     let stated = worked.stated.is_some_and(|measure| measure.other.is_some());
-    let sixteenth = nearest_fraction(worked.quantity, Exact::new(1, 16));
-    let hint = match (stated, sixteenth) {
+    // The coarsest fraction that is near enough: makers' rulers end at sixteenths.
+    let near = |inches: &crate::measure::Stated| distance(inches.quantity.value, worked.quantity.value) <= allowed;
+    let fraction = [8, 16, 32, 64]
+        .into_iter()
+        .find_map(|parts| nearest_fraction(worked.quantity, Exact::new(1, parts)).filter(near));
+    let hint = match (stated, fraction) {
         (false, Some(inches)) => format!("state both systems: `{metric} ({inches})`"),
         (true, Some(inches)) => format!("{metric} is nearest to {inches}: state the pair that is meant"),
         _ => "state both systems, such as `5 mm (3/16 in)`".to_owned(),

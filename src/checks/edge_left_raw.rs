@@ -54,7 +54,7 @@ use crate::resolve::Edition;
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::EdgesRaw { edges } = fault else { continue };
+        let Fault::EdgesRaw { edges, twice } = fault else { continue };
         let pieces = &edition.draft.facts.pieces;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
@@ -70,6 +70,9 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 told.push(*piece);
                 finding = finding.note(pieces[*piece].id.span, "and of this piece");
             }
+        }
+        for (edge, later) in twice {
+            finding = finding.note(later.verb, format!("`{edge}` is sewn for the second time here: is another edge meant?"));
         }
         findings.push(finding.in_size(edition.size(), ""));
     }

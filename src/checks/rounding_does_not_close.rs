@@ -25,7 +25,7 @@
 //!
 //! ## Limits
 //! Looks at measurements that are formulas and come to a length, in every size and each system,
-//! against the `tolerance` under `show:` (3 mm unless you say otherwise). Formulas with `stock`,
+//! against the `tolerance` under `show:` (1/8 in unless you say otherwise). Formulas with `stock`,
 //! `round`, `up` or `down` are passed over: they jump on purpose.
 
 use crate::diag::{Finding, Findings};
@@ -61,7 +61,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
                     expression.span(),
                     format!("`{name}` does not close in {} figures", system.name()),
                 )
-                .hint("state the measurements it is made of in both systems, so that the figures add up in each")
+                .hint(format!(
+                    "state the measurements it is made of in both systems so that the figures add up in each; or state `{name}` itself, a pair for each size; or allow more: `show: {{tolerance: 4 mm}}`"
+                ))
                 .in_size(edition.size(), format!("it is shown as {shown}, but its parts as shown come to {other}").replace('\u{a0}', " ")),
             );
         }

@@ -8,7 +8,7 @@ use super::{Outcome, Refusal, choose, output, sheets};
 use crate::pipeline::{Compiled, compile};
 use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
-use crate::typeset::Paper;
+use crate::typeset::{Paper, combine};
 
 pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
@@ -54,6 +54,11 @@ fn one(
             });
         }
     }
+    if args.combined && compiled.sizes.len() > 1 {
+        for paper in papers {
+            jobs.extend(combined(booklet, compiled, *paper, &args.out));
+        }
+    }
     if !args.no_sheets {
         let mut unheard = Vec::new();
         for paper in papers.iter().map(|paper| paper.of_sheets()) {
@@ -69,4 +74,18 @@ fn one(
         }
     }
     print_all(&booklet.name, compiled, jobs)
+}
+
+/// The booklet of all sizes.
+fn combined(booklet: &BookletFolder, compiled: &Compiled<'_>, paper: Paper, out: &Path) -> Option<Job> {
+    let sheaves: Vec<_> = compiled.editions.iter().map(|edition| compiled.sheaf(edition, paper)).collect();
+    let sized: Vec<_> = compiled
+        .editions
+        .iter()
+        .zip(&sheaves)
+        .map(|(edition, sheaf)| (edition.size_facts().name.as_str(), sheaf))
+        .collect();
+    let sheaf = combine(&sized, "All sizes")?;
+    let name = format!("{}-combined-{}.pdf", booklet.name, paper.name());
+    Some(Job { place: out.join(&booklet.name).join(name), size: None, content: Content::Booklet(Box::new(sheaf)) })
 }

@@ -126,6 +126,22 @@ fn raw_edges(player: &mut Player<'_>) {
         }
     }
     if !raw.is_empty() {
-        player.faults.push(Fault::EdgesRaw { edges: raw });
+        let twice = sewn_twice(player);
+        player.faults.push(Fault::EdgesRaw { edges: raw, twice });
     }
+}
+
+/// Edges that stand in two seams, with the later one: where another edge stays raw, one of the two was
+/// perhaps meant for it.
+fn sewn_twice(player: &Player<'_>) -> Vec<(String, Moment)> {
+    player
+        .state
+        .edges
+        .iter()
+        .filter(|(_, edge)| edge.seams.len() > 1)
+        .filter_map(|((copy, name), edge)| {
+            let later = player.state.seams.get(*edge.seams.last()?)?;
+            Some((player.edge_name(*copy, name), later.sewn))
+        })
+        .collect()
 }

@@ -49,7 +49,7 @@ pub enum Fault {
     /// A thing is turned while its zip is shut.
     ZipShut { notion: usize, turned: Moment },
     /// Edges are never sewn, finished or declared raw; each with its piece.
-    EdgesRaw { edges: Vec<(usize, String)> },
+    EdgesRaw { edges: Vec<(usize, String)>, twice: Vec<(String, Moment)> },
     /// A seam's allowance is not the piece's own (both in mm).
     AllowanceDiffers { edge: String, own: f64, sewn: Moment, stated: Span },
     /// A finished measurement is not what the sewing gives (both in mm).

@@ -87,6 +87,12 @@ impl<'a> Edition<'a> {
         &self.draft.facts.sizes[self.size()]
     }
 
+    /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted.
+    pub fn piece_number(&self, piece: usize) -> usize {
+        let before = self.draft.facts.pieces.iter().take(piece);
+        1 + before.filter(|other| is_for(other.sizes.as_ref(), self.size())).count()
+    }
+
     /// Every step, in order.
     pub fn steps(&self) -> impl Iterator<Item = &EditionStep<'a>> {
         self.parts.iter().flat_map(|part| &part.steps)

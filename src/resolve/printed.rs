@@ -54,6 +54,8 @@ pub enum Inline {
     Emphasis { content: Vec<Inline> },
     Code { text: String },
     Value { value: Figures },
+    /// What a choice by size comes to in this size.
+    Choice { content: Vec<Inline> },
     Reference { to: Option<String>, text: String },
     Link { url: String, content: Vec<Inline> },
     Break,
@@ -82,7 +84,10 @@ impl Inline {
             .iter()
             .map(|inline| match inline {
                 Inline::Text { text } | Inline::Code { text } | Inline::Reference { text, .. } => text.clone(),
-                Inline::Strong { content } | Inline::Emphasis { content } | Inline::Link { content, .. } => {
+                Inline::Strong { content }
+                | Inline::Emphasis { content }
+                | Inline::Choice { content }
+                | Inline::Link { content, .. } => {
                     Inline::plain(content)
                 }
                 Inline::Value { value } => value.to_string(),

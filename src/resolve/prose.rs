@@ -158,7 +158,7 @@ impl Printer<'_> {
                 match branch {
                     Some(branch) => {
                         let content = self.inlines(&branch.content);
-                        printed.extend(content);
+                        printed.push(Inline::Choice { content });
                     }
                     None => self.findings.push(
                         Finding::error("choice-not-covered", *span, "this choice says nothing for some sizes")

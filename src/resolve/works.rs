@@ -5,7 +5,8 @@ use super::names::{Catalogue, NameKind};
 use super::scope::Scope;
 use super::sheet::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::model::{Draft, Expression, Name, Verb, Work};
+use crate::measure::{Dimension, Exact};
+use crate::model::{Draft, Expression, Name, Text, Verb, Work};
 
 /// A work fact of one size.
 #[derive(Debug, Clone)]
@@ -41,6 +42,9 @@ impl<'a> EditionWork<'a> {
         for name in &touches {
             check_name(name, work, draft, catalogue, findings);
         }
+        for words in &work.words {
+            check_words(words, draft, catalogue, scope, findings);
+        }
         let mut length = |formula: &Option<Expression>| scope.work_out_fact(formula.as_ref()?, findings);
         let stitch = length(&work.stitch);
         let mut length = |formula: &Option<Expression>| {
@@ -48,15 +52,27 @@ impl<'a> EditionWork<'a> {
             scope.sheet.note_printed(formula.as_ref()?, worked);
             Some(worked)
         };
+        let (allowance, leave, ease, gather) =
+            (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
+        let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i128| {
+            let (formula, worked) = (formula.as_ref()?, worked?);
+            match fault(key, formula, worked, most, scope.sheet.size()) {
+                Some(finding) => {
+                    findings.push(finding);
+                    None
+                }
+                None => Some(worked),
+            }
+        };
         EditionWork {
             work,
             verb: work.verb,
             touches,
-            allowance: length(&work.allowance),
-            stitch,
-            leave: length(&work.leave),
-            ease: length(&work.ease),
-            gather: length(&work.gather),
+            allowance: sane("allowance", &work.allowance, allowance, 150),
+            stitch: sane("stitch", &work.stitch, stitch, 12),
+            leave: sane("leave", &work.leave, leave, 3000),
+            ease: sane("ease", &work.ease, ease, 3000),
+            gather: sane("gather", &work.gather, gather, 100_000),
         }
     }
 
@@ -83,6 +99,23 @@ impl<'a> EditionWork<'a> {
     }
 }
 
+/// What is wrong with a length of a work fact: no length at all, or none that a maker could mean.
+fn fault(key: &str, formula: &Expression, worked: Worked, most: i128, size: usize) -> Option<Finding> {
+    let quantity = worked.quantity;
+    let text = formula.formula.text.trim();
+    let finding = if quantity.dimension != Dimension::Length {
+        Finding::error("unit-mismatch", formula.span(), format!("`{key}` is a length, not {}", quantity.dimension.name()))
+            .hint(format!("give it a unit, such as `{key}: {text} cm`, or name a measurement"))
+    } else if quantity.value < Exact::from_integer(0) || quantity.value > Exact::from_integer(most) {
+        let usual = if key == "stitch" { "2.5 mm" } else { "1 cm" };
+        Finding::error("out-of-range", formula.span(), format!("`{text}` cannot be meant as `{key}`"))
+            .hint(format!("see whether the unit is right: `{key}: {usual}` is usual"))
+    } else {
+        return None;
+    };
+    Some(finding.in_size(size, ""))
+}
+
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
 fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name> {
     let mut names = Vec::new();
@@ -106,6 +139,21 @@ fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name>
         }
     }
     names
+}
+
+/// `back right` is two words, and most likely meant as the edge `back.right`.
+fn check_words(words: &Text, draft: &Draft, catalogue: &Catalogue, scope: &Scope<'_>, findings: &mut Findings) {
+    let Some((owner, edge)) = words.text.split_once(' ') else { return };
+    let Some(piece) = catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
+    let edge = edge.trim();
+    let known = scope.sheet.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
+    if known {
+        let piece = &draft.facts.pieces[piece].id.text;
+        findings.push(
+            Finding::error("unknown-name", words.span, format!("`{}` is read as plain words, but `{edge}` is an edge of `{piece}`", words.text))
+                .hint(format!("join them with a dot: `{owner}.{edge}`")),
+        );
+    }
 }
 
 fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, findings: &mut Findings) {

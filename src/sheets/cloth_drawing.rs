@@ -10,11 +10,30 @@ const ROOM: (f64, f64) = (150.0, 78.0);
 /// Room for the words above and below the cloth, in mm.
 const RIM: f64 = 6.0;
 
-/// Draws a layout with the cloth's length running to the right; gives the drawing and its size in mm.
-pub fn draw_cloth(layout: &ClothLayout, names: &dyn Fn(usize) -> String, dresser: &Dresser) -> (String, (f64, f64)) {
+/// How far the cloth that is drawn reaches across and along, in mm.
+fn extent(layout: &ClothLayout) -> (f64, f64) {
     let across = if layout.bolt.folded { layout.bolt.width / 2.0 } else { layout.bolt.width };
-    let length = layout.length.max(across * 0.2);
-    let scale = (ROOM.0 / length).min((ROOM.1 - 2.0 * RIM) / across).min(0.25);
+    (across, layout.length.max(across * 0.2))
+}
+
+/// The scale at which all layouts of one size fit their room: one for all, so that they compare.
+pub fn cloth_scale(layouts: &[ClothLayout]) -> f64 {
+    layouts
+        .iter()
+        .map(extent)
+        .map(|(across, length)| (ROOM.0 / length).min((ROOM.1 - 2.0 * RIM) / across))
+        .fold(0.25, f64::min)
+}
+
+/// Draws a layout with the cloth's length running to the right; gives the drawing and its size in mm.
+pub fn draw_cloth(
+    layout: &ClothLayout,
+    scale: f64,
+    names: &dyn Fn(usize) -> String,
+    numbers: &dyn Fn(usize) -> usize,
+    dresser: &Dresser,
+) -> (String, (f64, f64)) {
+    let (across, length) = extent(layout);
     let size = (length * scale + 2.0, across * scale + 2.0 * RIM);
     // x across becomes down, y along becomes right; fold or first selvedge at the foot.
     let place = Affine::new([0.0, -scale, scale, 0.0, 1.0, RIM + across * scale]);
@@ -37,8 +56,8 @@ pub fn draw_cloth(layout: &ClothLayout, names: &dyn Fn(usize) -> String, dresser
     for piece in &layout.pieces {
         let bounds = (place * piece.outline.clone()).bounding_box();
         let name = names(piece.piece);
-        let text = if name.chars().count() as f64 * 1.6 <= bounds.width() { name } else { String::new() };
-        if !text.is_empty() {
+        let text = if name.chars().count() as f64 * 1.6 <= bounds.width() { name } else { numbers(piece.piece).to_string() };
+        if bounds.width() > 1.5 && bounds.height() > 1.5 {
             inside.push_str(&format!(
                 r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">{}</text>"#,
                 bounds.center().x,

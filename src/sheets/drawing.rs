@@ -86,6 +86,10 @@ struct Sheet<'a> {
 impl Sheet<'_> {
     fn draw(&self, size: (f64, f64), frame: &Frame, words: &[Words], foot: &str, first: bool) -> String {
         let mut inside = String::new();
+        // Words lie under the lines: their white rims never break one.
+        for word in words.iter().chain(&frame.words) {
+            self.word(word, &mut inside);
+        }
         for piece in &self.plan.pieces {
             let nested = self.plan.sizes.len() > 1;
             for (size, lines) in &piece.outlines {
@@ -111,9 +115,6 @@ impl Sheet<'_> {
         }
         self.path("nb-joint", &frame.joints, &mut inside);
         self.path("nb-joint-mark", &frame.marks, &mut inside);
-        for word in words.iter().chain(&frame.words) {
-            self.word(word, &mut inside);
-        }
         let (width, height) = size;
         let name = self.foot(foot);
         format!(

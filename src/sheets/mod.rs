@@ -18,7 +18,7 @@ mod window;
 
 pub use arrange::naive_count;
 pub use cloth::{Bolt, ClothFault, ClothLayout, LaidPiece, bolts, lay_out};
-pub use cloth_drawing::draw_cloth;
+pub use cloth_drawing::{cloth_scale, draw_cloth};
 pub use drawing::{Page, SheetSet, draw_sheets};
 pub use map::{PageMap, page_map};
 pub use paper::SheetPaper;

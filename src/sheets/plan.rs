@@ -112,7 +112,8 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     };
     for (at, (one, spot)) in loose.into_iter().zip(spots.iter().skip(1)).enumerate() {
         if !too_large.contains(&at) {
-            plan.pieces.push(settle(one, at + 1, *spot));
+            let number = editions.first().map_or(at + 1, |edition| edition.piece_number(one.piece));
+            plan.pieces.push(settle(one, number, *spot));
         }
     }
     plan.tiles = plan.used_tiles();

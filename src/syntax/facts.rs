@@ -139,7 +139,7 @@ fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
         second: Some(System::Imperial),
         metric_step: Exact::from_integer(1),
         imperial_step: eighth,
-        tolerance: Exact::from_integer(3),
+        tolerance: eighth,
     };
     let Some(node) = node else { return show };
     let known = ["first", "second", "metric_step", "imperial_step", "tolerance"];

@@ -36,9 +36,14 @@ impl<'a> Fields<'a> {
         };
         for (key, _) in entries {
             if !known.contains(&key.text.as_str()) {
+                let commas = "put words that hold a comma in double quotes: inside `{ }` a comma begins the next key";
+                let otherwise = match key.text.contains(' ') {
+                    true => commas.to_owned(),
+                    false => format!("its keys are: {}", known.join(", ")),
+                };
                 findings.push(
                     Finding::error("key-unknown", key.span, format!("{what} has no key `{}`", key.text))
-                        .hint(did_you_mean(&key.text, known.iter().copied(), &format!("its keys are: {}", known.join(", ")))),
+                        .hint(did_you_mean(&key.text, known.iter().copied(), &otherwise)),
                 );
             }
         }

@@ -23,6 +23,7 @@ pub(super) fn read(
 ) -> Vec<Part> {
     let source = Text { text: text.to_owned(), span: Span::new(file, 0..text.len()), verbatim: true };
     let (mut reader, pieces) = Reader::open(&source, all_sizes, true, findings);
+    crowded_headings(&source, &mut reader);
     let heads = heads(&pieces);
     let first = heads.first().copied().unwrap_or(pieces.len());
     if first > 0 {
@@ -145,6 +146,8 @@ fn conditions(
         let span = find(text, head, name, 0);
         found.extend(sizes::index(name, span, reader.sizes, reader.findings));
     }
+    found.sort_unstable();
+    found.dedup();
     Some(found)
 }
 
@@ -160,4 +163,26 @@ fn find(text: &str, head: Span, wanted: &str, skip: usize) -> Span {
 fn line_end(text: &str, start: usize) -> usize {
     let rest = &text[start..];
     start + rest.find('\n').map_or(rest.len(), |at| rest[..at].trim_end().len())
+}
+
+/// `##Sew the sides` is no heading in Markdown, though its author thinks so.
+fn crowded_headings(source: &Text, reader: &mut Reader<'_>) {
+    let mut at = 0;
+    let mut fenced = false;
+    for line in source.text.split_inclusive('\n') {
+        let start = at;
+        at += line.len();
+        fenced ^= line.trim_start().starts_with("```") || line.trim_start().starts_with("~~~");
+        let words = line.trim_start_matches('#');
+        let marks = line.len() - words.len();
+        if fenced || !(1..=6).contains(&marks) || !words.starts_with(char::is_alphabetic) {
+            continue;
+        }
+        let marks_text = &line[..marks];
+        let end = start + line.trim_end().len();
+        reader.findings.push(
+            Finding::error("heading-skips", source.at(start..end), "this line is no heading: a space is missing")
+                .hint(format!("put a space after `{marks_text}`: `{marks_text} {}`", words.trim())),
+        );
+    }
 }

@@ -101,6 +101,15 @@ fn touches(node: &Node, findings: &mut Findings) -> (Vec<Name>, Vec<Text>) {
         let Some(text) = fields::text(item, "what a work fact touches", findings) else { continue };
         if is_name(&text.text) {
             names.push(Name { text: text.text, span: text.span });
+        } else if text.text.contains(',') && text.text.split(',').all(|part| is_name(part.trim())) {
+            // Names with commas and no brackets say the same.
+            let mut at = 0;
+            for part in text.text.split(',') {
+                let start = at + (part.len() - part.trim_start().len());
+                at += part.len() + 1;
+                let part = part.trim();
+                names.push(Name { text: part.to_owned(), span: text.at(start..start + part.len()) });
+            }
         } else if text.text.contains(' ') {
             words.push(text);
         } else {

@@ -79,7 +79,8 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
             let piece = &facts.pieces[drawing.piece];
             let path = format!("/pieces/{}.svg", piece.id.text);
             sheaf.files.insert(path.clone(), drawing.svg.clone().into_bytes());
-            json!({ "id": piece.id.text, "name": piece.name.text, "path": path, "width": drawing.size.0, "height": drawing.size.1 })
+            let number = edition.piece_number(drawing.piece);
+            json!({ "id": piece.id.text, "number": number, "name": piece.name.text, "path": path, "width": drawing.size.0, "height": drawing.size.1 })
         })
         .collect();
     let date = |written: Option<&str>| written.and_then(Date::parse).map(Date::spoken);

@@ -107,7 +107,8 @@ fn stands_alone(text: &str, at: usize, token: &str) -> bool {
     let ends = token.ends_with(part);
     let before = text[..at].chars().next_back();
     let after = text[at + token.len()..].chars().next();
-    !(starts && before.is_some_and(part)) && !(ends && after.is_some_and(part))
+    let touches = (starts && before.is_some_and(part)) || (ends && after.is_some_and(part));
+    !touches
 }
 
 fn name(text: &str) -> String {

@@ -14,6 +14,8 @@ use crate::resolve::Figures;
 
 /// The width that a row of pieces may take, in mm.
 const ROW: f64 = 71.0;
+/// What stays free between two rows, in mm.
+const ROWS: f64 = 2.0;
 /// How far a second copy stands out behind the first, in mm.
 const COPY: f64 = 1.1;
 
@@ -24,7 +26,7 @@ struct Lot {
     copies: Vec<usize>,
 }
 
-pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
+pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Option<Page<'a>> {
     let mut lots: Vec<Lot> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == Verb::Cut) {
         for copy in copies(&targets(work, desk.edition, &desk.cast)) {
@@ -36,27 +38,30 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
             }
         }
     }
-    let fabrics = lots.iter().any(|lot| lot.fabric != lots[0].fabric);
     let mut page = Page::new(desk.ruler);
     let mut row = Page::new(desk.ruler);
     for (at, lot) in lots.iter().enumerate() {
-        let measured = !lots[..at].iter().any(|known| known.piece == lot.piece);
-        let one = piece(desk, lot, fabrics, measured, lots.len() == 1, scale)?;
+        let first = !lots[..at].iter().any(|known| known.piece == lot.piece);
+        // The fabric tells apart what is cut from one pattern.
+        let fabrics = lots.iter().filter(|other| other.piece == lot.piece).count() > 1;
+        let one = piece(desk, lot, fabrics, (first, first && measured), lots.len() == 1, scale)?;
         if row.bounds().width() > 0.0 && row.bounds().width() + 4.0 + one.bounds().width() > ROW {
-            page.join(std::mem::replace(&mut row, Page::new(desk.ruler)), false, 3.0);
+            page.join(std::mem::replace(&mut row, Page::new(desk.ruler)), false, ROWS);
         }
         row.join(one, true, 4.0);
     }
-    page.join(row, false, 3.0);
+    page.join(row, false, ROWS);
     Some(page)
 }
 
-fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, measured: bool, alone: bool, scale: f64) -> Option<Page<'a>> {
+fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, (first, measured): (bool, bool), alone: bool, scale: f64) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     let facts = &desk.edition.draft.facts;
     let part = Part::copy(desk, lot.copies[0], Face::Right, scale)?;
     let class = desk.class(lot.copies[0], Face::Right);
-    for behind in (1..lot.copies.len().min(3)).rev() {
+    // A single piece is drawn by itself, so that nothing shows through its corners.
+    let behind = if alone { 1 } else { lot.copies.len().min(3) };
+    for behind in (1..behind).rev() {
         let shift = Vec2::new(COPY, -COPY) * behind as f64;
         page.path(class, Affine::translate(shift) * part.outline.clone());
     }
@@ -65,10 +70,15 @@ fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, measured: bool, alon
     let (bounds, all) = (part.bounds(), page.bounds());
     let name = lower(&facts.pieces[lot.piece].name.text);
     let from = lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", lower(&facts.fabrics[fabric].name.text)));
-    let words = format!("{name}, cut {}{}", lot.copies.len(), from.unwrap_or_default());
+    let count = lot.copies.len();
+    let words = match (from, first) {
+        (None, _) => format!("{name}, cut {count}"),
+        (Some(from), true) => format!("{name}, {count}{from}"),
+        (Some(from), false) => format!("{count}{from}"),
+    };
     let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && Some(row.fabric) == lot.fabric);
     if let Some((width, height)) = row.and_then(|row| row.dimensions.as_ref()).filter(|_| measured) {
-        let top = all.y0.min(drawn.y0.min(bounds.y0)) - 2.2;
+        let top = all.y0.min(drawn.y0.min(bounds.y0)) - 1.8;
         page.dimension(Point::new(bounds.x0, top), Point::new(bounds.x1, top), &[numbers::spoken(width)], Vec2::new(0.0, -1.0));
         let right = all.x1 + 2.2;
         let words = two_lines(height);

@@ -1,6 +1,6 @@
 //! Edges turned to the wrong side, bound, trimmed and clipped.
 
-use kurbo::{Point, Vec2};
+use kurbo::{BezPath, Point, Vec2};
 
 use super::cloth::Cloth;
 use super::page::Page;
@@ -8,8 +8,7 @@ use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::millimetres;
 use super::single::Handled;
-use super::stack::fold_away;
-use super::trace::{beside, closed_line, corners, cut_back, inward, length, open_line, place, Side};
+use super::trace::{Side, beside, closed_line, corners, cut_back, edge_to_edge, inward, length, open_line, place};
 use super::{Desk, Undrawn};
 use crate::measure::to_f64;
 use crate::model::Verb;
@@ -33,38 +32,52 @@ pub(super) fn turn(
         let Some(deep) = own.or_else(|| one.work.allowance.and_then(millimetres)).filter(|deep| *deep > 0.0) else {
             return Err(Undrawn::unclear(format!("nothing says how deep `{edge}` is turned")));
         };
-        if !part.is_straight(edge) {
-            return Err(Undrawn::unclear(format!("`{edge}` is no single straight edge, and cannot be drawn turned")));
+        if !part.runs_straight(edge) {
+            return Err(Undrawn::unclear(format!("`{edge}` is no straight edge, and cannot be drawn turned")));
         }
         let twice = one.work.work.words.iter().any(|word| word.text.contains("twice")) || desk.turned_twice(one.copy, edge);
         bands.push((edge, deep / scale, if twice { deep / 2.0 } else { deep } / scale));
     }
     for (edge, deep, _) in &bands {
-        fold_away(part, edge, *deep);
+        part.fold_away(edge, *deep);
     }
-    let hidden: Vec<&str> = bands.iter().map(|(edge, ..)| edge.as_str()).collect();
-    desk.paint(page, part, Vec2::ZERO, &hidden, scale);
+    desk.paint(page, part, Vec2::ZERO, scale);
     let right = desk.class(one.copy, part.face.over());
     for (edge, deep, band) in &bands {
-        let Some((point, inner)) = part.hold(edge) else { continue };
-        let crease = point + inner * *deep;
-        let turned = cut_back(&part.visible, crease + inner * *band, -inner, Side::Straight);
-        page.path(right, turned);
+        let lines = part.rim(edge).map(|rim| rim.lines.clone()).unwrap_or_default();
+        for (line, (point, inner)) in lines.iter().zip(part.holds(edge)) {
+            let crease = point + inner * *deep;
+            page.path(right, cut_back(&part.visible, crease + inner * *band, -inner, Side::Straight));
+            if verb == Verb::Hem {
+                continue;
+            }
+            let fold = beside(&corners(line), inner, deep + 0.02);
+            page.path("fold", open_line(&edge_to_edge(&fold, &part.visible)));
+            // Over the fold, from what was outside to where it lies now.
+            let along = Vec2::new(-inner.y, inner.x);
+            let (from, to) = (crease - inner * 3.0 + along * 6.0, crease + inner * (band + 3.0) + along * 6.0);
+            let mut arrow = BezPath::new();
+            arrow.move_to(from);
+            arrow.curve_to(from - along * 4.0, to - along * 4.0, to);
+            page.path("arrow", arrow);
+        }
         if verb == Verb::Hem {
             let near = (band - CLOSE / scale).max(band * 0.6);
             let line = stitching(part, &[edge.as_str()], deep + near, None);
             line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
-        } else {
-            let line = part.rim(edge).map(|rim| beside(&corners(&rim.lines[0]), inner, *deep)).unwrap_or_default();
-            page.path("fold", open_line(&line));
-            let turn = if inner.y.abs() > inner.x.abs() { if inner.y > 0.0 { 90.0 } else { -90.0 } } else { 0.0 };
-            page.symbol("fold-arrow", crease + inner * (band + 4.0) + Vec2::new(-inner.y, inner.x) * 8.0, 7.0, turn);
         }
     }
     Ok(())
 }
 
 impl Desk<'_, '_> {
+    /// Whether both edges that meet at a corner are sewn.
+    fn is_sewn_round(&self, part: &Part, copy: usize, corner: Point) -> bool {
+        let near = |point: &Point| point.distance(corner) < 0.02;
+        let meeting = part.rims.iter().filter(|rim| rim.lines.iter().any(|line| corners(line).iter().any(|point| near(point))));
+        meeting.map(|rim| self.seam_at(copy, &rim.name).is_some()).fold((true, 0), |(all, count), sewn| (all && sewn, count + 1)) >= (true, 1)
+    }
+
     /// Whether a fold before, or in this step, turned an edge twice.
     fn turned_twice(&self, copy: usize, edge: &str) -> bool {
         let wanted = crate::construct::Target::Edge(copy, edge.to_owned());
@@ -80,10 +93,10 @@ impl Desk<'_, '_> {
 pub(super) fn bind(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) {
     if desk.cloth(one.copy) == Cloth::Binding {
         // The binding itself has no edge of its own to bind.
-        desk.paint(page, part, Vec2::ZERO, &[], scale);
+        desk.paint(page, part, Vec2::ZERO, scale);
         return;
     }
-    desk.paint(page, part, Vec2::ZERO, &[], scale);
+    desk.paint(page, part, Vec2::ZERO, scale);
     let deep = BINDING / scale;
     let all: Vec<&str> = match one.edges.is_empty() {
         true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
@@ -117,7 +130,7 @@ pub(super) fn cut(
     if one.edges.is_empty() && !corner {
         return Err(Undrawn::unclear("nothing says which edges are trimmed or clipped"));
     }
-    desk.paint(page, part, Vec2::ZERO, &[], scale);
+    desk.paint(page, part, Vec2::ZERO, scale);
     if corner {
         let allowance = desk.past.seams_of(one.copy).filter_map(|(seam, _)| seam.allowance).fold(0.0, f64::max);
         let reach = if allowance > 0.0 { allowance * 1.6 } else { 8.0 } / scale;
@@ -127,13 +140,15 @@ pub(super) fn cut(
             let (before, here, after) = (outline[(at + count - 1) % count], outline[at], outline[(at + 1) % count]);
             let (back, on) = (before - here, after - here);
             let sharp = back.normalize().dot(on.normalize()).abs() < 0.5;
-            if sharp && part.outline_turns_out(before, here, after) {
+            if sharp && part.turns_out(before, here, after) && desk.is_sewn_round(part, one.copy, here) {
                 let (from, to) = (here + back.normalize() * reach, here + on.normalize() * reach);
-                let more = (from - to).normalize() * 1.2;
+                // Two dashes and the gap between them.
+                let more = (from - to).normalize() * ((7.4 - from.distance(to)) / 2.0).max(0.6);
                 page.path("cut-line", open_line(&[from + more, to - more]));
             }
         }
-        page.symbol("scissors", part.bounds().center() + Vec2::new(0.0, part.bounds().height() * 0.25), 8.0, 0.0);
+        let bounds = part.bounds();
+        page.symbol("scissors", bounds.center() + Vec2::new(0.0, bounds.height() * 0.28), 8.0, 0.0);
         return Ok(());
     }
     for edge in &one.edges {
@@ -165,7 +180,7 @@ pub(super) fn cut(
 
 impl Part {
     /// Whether a corner of the outline points outwards.
-    fn outline_turns_out(&self, before: Point, here: Point, after: Point) -> bool {
+    fn turns_out(&self, before: Point, here: Point, after: Point) -> bool {
         let inside = here + ((before - here).normalize() + (after - here).normalize()) * 0.05;
         matches!(self.who, Who::Copy(_)) && kurbo::Shape::contains(&self.outline, inside)
     }

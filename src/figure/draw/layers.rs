@@ -113,8 +113,8 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[usize], verb: Verb, scale: f64) -> Opt
         page.symbol("iron", free.center(), size, 0.0);
     }
     let size = desk.ruler.type_size();
-    page.label(&top.words, Point::new(bounds.x0, bounds.y0 - 1.5), Anchor::Start);
     let drawn = page.bounds();
+    page.label(&top.words, Point::new(drawn.x0, drawn.y0 - 1.2), Anchor::Start);
     if let Some(under) = lower.last() {
         let foot = Point::new(shown.x - 1.0, drawn.y1 + 1.2);
         page.path("context", open_line(&[shown, foot]));
@@ -150,5 +150,5 @@ fn slant(middle: Point, along: Vec2, part: &Part) -> Vec<Point> {
     let inside: Vec<Point> = inside.filter(|point| kurbo::Shape::contains(&part.visible, *point)).collect();
     let (Some(first), Some(last)) = (inside.first(), inside.last()) else { return Vec::new() };
     let centre = first.midpoint(*last);
-    edge_to_edge(&[centre - along * 0.5, centre + along * 0.5], &part.visible)
+    edge_to_edge(&[centre.lerp(*first, 0.98), centre.lerp(*last, 0.98)], &part.visible)
 }

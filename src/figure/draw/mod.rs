@@ -75,7 +75,7 @@ impl Undrawn {
 }
 
 /// What drawing a step has at hand.
-pub(super) struct Desk<'a, 'e> {
+struct Desk<'a, 'e> {
     pub edition: &'a Edition<'e>,
     pub step: &'a EditionStep<'e>,
     pub cast: Cast,
@@ -102,17 +102,22 @@ pub(super) fn draw<'a>(
         return Ok(None);
     }
     desk.is_flat(verb)?;
-    for scale in SCALES {
-        for beside in [true, false] {
-            let Some(page) = desk.page(verb, f64::from(scale), beside)? else {
-                return Err(Undrawn {
-                    message: "the edges of this step do not meet as flat pieces".into(),
-                    hint: "draw this diagram by hand and name its file here".into(),
-                });
-            };
-            if let Some(svg) = page.finish(scale) {
-                return Ok(Some(svg));
-            }
+    desk.is_placed(verb)?;
+    // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
+    // their measurements only where they would not fit with them at all.
+    let mut trials: Vec<(u32, bool)> = SCALES.iter().flat_map(|scale| [(*scale, true), (*scale, false)]).collect();
+    if verb == Verb::Cut {
+        trials.sort_by_key(|(_, measured)| !measured);
+    }
+    for (scale, way) in trials {
+        let Some(page) = desk.page(verb, f64::from(scale), way)? else {
+            return Err(Undrawn {
+                message: "the edges of this step do not meet as flat pieces".into(),
+                hint: "draw this diagram by hand and name its file here".into(),
+            });
+        };
+        if let Some(svg) = page.finish(scale) {
+            return Ok(Some(svg));
         }
     }
     Err(Undrawn {
@@ -161,19 +166,39 @@ impl<'a, 'e> Desk<'a, 'e> {
         }
     }
 
-    fn page(&self, verb: Verb, scale: f64, beside: bool) -> Result<Option<Page<'a>>, Undrawn> {
+    /// A whole piece beside an edge of another, or a notion that is no zip, has no place that the facts
+    /// tell.
+    fn is_placed(&self, verb: Verb) -> Result<(), Undrawn> {
+        let joins = matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Attach | Verb::Pin | Verb::Baste);
+        for work in self.step.works.iter().filter(|work| joins && work.verb == verb) {
+            let found = targets(work, self.edition, &self.cast);
+            let whole = found.iter().find_map(|target| match target {
+                Target::Copy(copy) => Some(self.name(*copy)),
+                Target::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
+                _ => None,
+            });
+            let edges = found.iter().any(|target| matches!(target, Target::Edge(..)));
+            if let Some(whole) = whole.filter(|_| edges) {
+                return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
+            }
+        }
+        Ok(())
+    }
+
+    /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
+    fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
-            Verb::Cut => cutting::draw(self, scale),
-            Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, beside),
+            Verb::Cut => cutting::draw(self, scale, way),
+            Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),
-            Verb::Sew => pile::draw(self, &self.past.now, scale, beside),
-            Verb::Topstitch | Verb::Press => opened::draw(self, verb, scale, beside),
+            Verb::Sew => pile::draw(self, &self.past.now, scale, way),
+            Verb::Topstitch | Verb::Press => opened::draw(self, verb, scale, way),
             Verb::Pin | Verb::Attach | Verb::Baste => match self.held(verb) {
-                seams if !seams.is_empty() => pile::draw(self, &seams, scale, beside),
-                _ if verb == Verb::Baste => single::draw(self, verb, scale, beside)?,
+                seams if !seams.is_empty() => pile::draw(self, &seams, scale, way),
+                _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
-            _ => single::draw(self, verb, scale, beside)?,
+            _ => single::draw(self, verb, scale, way)?,
         })
     }
 

@@ -8,7 +8,7 @@ use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::{Seam, millimetres, targets};
-use super::stack::{fold_away, opened};
+use super::stack::opened;
 use super::trace::Side;
 use crate::construct::Target;
 use crate::model::Verb;
@@ -23,7 +23,6 @@ const DEEP: (f64, f64) = (36.0, 17.0);
 struct Spread {
     parts: Vec<Part>,
     behind: Vec<Part>,
-    hidden: Vec<(usize, String)>,
 }
 
 /// Draws topstitching beside seams, or seams under the iron.
@@ -87,12 +86,10 @@ fn all_edges(desk: &Desk<'_, '_>, copy: usize, verb: Verb, scale: f64) -> Option
 fn one<'a>(desk: &Desk<'a, '_>, spread: &Spread, named: &[(usize, Vec<String>, &EditionWork<'_>)], verb: Verb, scale: f64) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     for part in &spread.behind {
-        desk.paint(&mut page, part, BEHIND, &[], scale);
+        desk.paint(&mut page, part, BEHIND, scale);
     }
     for part in &spread.parts {
-        let mine = spread.hidden.iter().filter(|(copy, _)| part.who == Who::Copy(*copy));
-        let hidden: Vec<&str> = mine.map(|(_, edge)| edge.as_str()).collect();
-        desk.paint(&mut page, part, Vec2::ZERO, &hidden, scale);
+        desk.paint(&mut page, part, Vec2::ZERO, scale);
     }
     let zip = spread.parts.iter().find(|part| matches!(part.who, Who::Zip(_)));
     if let Some(zip) = zip {
@@ -159,7 +156,7 @@ impl Desk<'_, '_> {
 
     fn spread(&self, root: usize, edges: &[String], scale: f64) -> Option<Spread> {
         let part = Part::copy(self, root, Face::Right, scale)?;
-        let mut spread = Spread { parts: vec![part], behind: Vec::new(), hidden: Vec::new() };
+        let mut spread = Spread { parts: vec![part], behind: Vec::new() };
         let whole = edges.len() > 2;
         for edge in edges.iter().filter(|_| !whole) {
             if let Some(seam) = self.seam_at(root, edge).cloned() {
@@ -179,12 +176,11 @@ impl Desk<'_, '_> {
             return;
         }
         let zip = seam.members.iter().find_map(|member| match member {
-            Target::NotionEdge(zip, tape) if tape.starts_with("tape") => Some((*zip, tape.clone())),
+            Target::NotionEdge(zip, tape) => Some((*zip, tape.clone())),
             _ => None,
         });
         let others: Vec<(usize, String)> = cloth_of(seam).into_iter().filter(|(copy, _)| *copy != root).collect();
-        fold_away(&mut spread.parts[0], edge, allowance);
-        spread.hidden.push((root, edge.to_owned()));
+        spread.parts[0].fold_away(edge, allowance);
         let Some((zip, tape)) = zip else {
             for (copy, its) in others.iter().take(1) {
                 let Some(part) = Part::copy(self, *copy, Face::Right, scale) else { continue };
@@ -192,15 +188,22 @@ impl Desk<'_, '_> {
                     continue;
                 }
                 let Some(mut part) = opened(part, its, allowance, &base, edge, allowance) else { continue };
-                fold_away(&mut part, its, allowance);
-                spread.hidden.push((*copy, its.clone()));
+                part.fold_away(its, allowance);
                 spread.parts.push(part);
             }
             return;
         };
         self.lay_behind(spread, &others, &base, edge, allowance, scale);
-        let long = self.zip_length(zip, Some(base.length(edge) * scale));
-        let Some(strip) = opened(Part::zip(zip, long, Face::Right, scale), &tape, allowance, &base, edge, allowance) else { return };
+        let along = tape.starts_with("tape");
+        let long = self.zip_length(zip, along.then(|| base.length(edge) * scale));
+        let Some(mut strip) = opened(Part::zip(zip, long, Face::Right, scale), &tape, allowance, &base, edge, allowance) else { return };
+        if !along && let Some((point, inner)) = strip.hold(&tape) {
+            let bounds = base.bounds();
+            let across = bounds.width() * inner.x.abs() + bounds.height() * inner.y.abs();
+            strip.cut_back(point + inner * across * 1.2, -inner, Side::Torn);
+            spread.parts.insert(0, strip);
+            return;
+        }
         let mut ends = Vec::new();
         self.zip_ends(&strip, &[], scale, &mut ends);
         let other = if tape == "tape_a" { "tape_b" } else { "tape_a" };
@@ -215,8 +218,7 @@ impl Desk<'_, '_> {
                     .and_then(|part| opened(part, its, allowance, &strip, other, allowance))
             {
                 self.lay_behind(spread, rest, &part, its, allowance, scale);
-                fold_away(&mut part, its, allowance);
-                spread.hidden.push((*copy, its.clone()));
+                part.fold_away(its, allowance);
                 spread.parts.push(part);
             }
         }
@@ -234,7 +236,7 @@ impl Desk<'_, '_> {
         for (copy, its) in cloths {
             let part = Part::copy(self, *copy, Face::Wrong, scale);
             if let Some(mut part) = part.and_then(|part| part.laid(its, allowance, point + inner * allowance, inner)) {
-                fold_away(&mut part, its, allowance);
+                part.fold_away(its, allowance);
                 spread.behind.push(part);
             }
         }
@@ -243,7 +245,7 @@ impl Desk<'_, '_> {
     /// Cuts deep pieces back, so that the seam is drawn large.
     fn shorten(&self, spread: &mut Spread, root: usize, edges: &[String]) {
         let [edge] = edges else { return };
-        let Some(base) = spread.parts.iter().find(|part| part.who == Who::Copy(root)) else { return };
+        let Some(base) = spread.parts.iter().find(|part| part.who == Who::Copy(root)).filter(|part| part.is_straight(edge)) else { return };
         let Some((point, inner)) = base.hold(edge) else { return };
         let across = spread.parts.iter().any(|part| {
             matches!(part.who, Who::Copy(copy) if copy != root && !self.is_zip_end(copy)) 

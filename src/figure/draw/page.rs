@@ -4,13 +4,14 @@
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape as _, Vec2};
 
 use super::ruler::{Ruler, escape};
+use super::trace::open_line;
 
 /// The width of every drawn step, in mm: it stands beside its words.
-pub(in crate::figure) const WIDTH: f64 = 76.0;
+const WIDTH: f64 = 76.0;
 /// The least and the greatest height, in mm.
 const HEIGHTS: (f64, f64) = (36.0, 62.0);
 /// What stays white at every side, in mm.
-const MARGIN: f64 = 2.0;
+const MARGIN: f64 = 1.6;
 /// What stays free round words, in mm.
 const AIR: f64 = 0.7;
 
@@ -61,6 +62,12 @@ impl<'a> Page<'a> {
     pub fn symbol(&mut self, id: &'static str, middle: Point, size: f64, degrees: f64) {
         self.taken.push(Rect::from_center_size(middle, (size, size)));
         self.items.push(Item::Symbol(id, middle, size, degrees));
+    }
+
+    /// A pin, its head at `from`.
+    pub fn pin(&mut self, from: Point, to: Point) {
+        self.taken.push(Rect::from_points(from, to).inflate(0.3, 0.3));
+        self.path("pin", open_line(&[from, to]));
     }
 
     /// Whether a symbol or words there would touch others.
@@ -116,7 +123,11 @@ impl<'a> Page<'a> {
     /// Words in the middle of a room, in as few lines as fit; `false` when they do not fit at all or
     /// the room is taken.
     pub fn label_in(&mut self, words: &str, room: Rect) -> bool {
-        let Some(lines) = self.wrapped(words, room.width() - 2.0) else { return false };
+        [1.0, 0.8, 0.65, 0.5].into_iter().any(|share| self.label_within(words, room, (room.width() - 4.0) * share))
+    }
+
+    fn label_within(&mut self, words: &str, room: Rect, width: f64) -> bool {
+        let Some(lines) = self.wrapped(words, width) else { return false };
         let (step, size) = (self.ruler.line(), self.ruler.type_size());
         let height = step * lines.len() as f64;
         if height > room.height() {

@@ -75,9 +75,8 @@ pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<
 }
 
 impl Desk<'_, '_> {
-    /// A part with what was sewn to it before, moved by `shift`; `hidden` names the edges whose seams
-    /// do not show, since the cloth is opened out there.
-    pub fn paint(&self, page: &mut Page<'_>, part: &Part, shift: Vec2, hidden: &[&str], scale: f64) {
+    /// A part with what was sewn to it before, moved by `shift`.
+    pub fn paint(&self, page: &mut Page<'_>, part: &Part, shift: Vec2, scale: f64) {
         let part = part.clone().moved(kurbo::Affine::translate(shift));
         match part.who {
             Who::Zip(_) => {
@@ -93,7 +92,7 @@ impl Desk<'_, '_> {
             Who::Copy(copy) => {
                 page.path(self.class(copy, part.face), part.visible.clone());
                 for seam in &self.past.seams {
-                    let edges: Vec<&str> = edges_of(seam, copy).into_iter().filter(|edge| !hidden.contains(edge)).collect();
+                    let edges: Vec<&str> = edges_of(seam, copy).into_iter().filter(|edge| !part.hidden.iter().any(|hidden| hidden == edge)).collect();
                     let Some(allowance) = seam.allowance.filter(|_| !edges.is_empty()) else { continue };
                     for line in stitching(&part, &edges, allowance / scale, seam.gap.map(|gap| gap / scale)).stretches {
                         page.path("stitched", line);
@@ -151,7 +150,7 @@ impl Desk<'_, '_> {
                 if clips {
                     page.symbol("clip", point - inner * 1.2, 5.6, inner.atan2().to_degrees());
                 } else {
-                    page.path("pin", open_line(&[point - inner * 1.8, point + inner * 4.2]));
+                    page.pin(point - inner * 1.8, point + inner * 4.0);
                 }
             }
         }
@@ -163,6 +162,9 @@ impl Desk<'_, '_> {
         let ends = ["start", "end"].map(|end| part.rim(end).and_then(|rim| straight(&rim.lines[0])).map(midpoint));
         if let [Some(from), Some(to)] = ends {
             let back = (from - to).normalize();
+            if !kurbo::Shape::contains(&part.visible, to + back * (40.0 / scale)) {
+                return;
+            }
             // The symbol points downwards.
             page.symbol("zip-slider", to + back * (40.0 / scale), 5.4, back.atan2().to_degrees() - 90.0);
         }

@@ -1,6 +1,6 @@
 //! One piece or zip on the drawing: its outline, its edges and its notches, laid in place.
 
-use kurbo::{Affine, BezPath, ParamCurve, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::Desk;
 use super::cloth::Face;
@@ -38,6 +38,8 @@ pub(super) struct Part {
     /// What of it is drawn.
     pub visible: BezPath,
     pub rims: Vec<Rim>,
+    /// The edges that are folded out of sight, so that their seams do not show.
+    pub hidden: Vec<String>,
     /// Edge, place on the cutting line, direction into the piece.
     pub notches: Vec<(String, Point, Vec2)>,
 }
@@ -78,7 +80,7 @@ impl Part {
                 notches.push((notch.edge.text.clone(), other, tip - other));
             }
         }
-        let part = Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, notches };
+        let part = Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, hidden: Vec::new(), notches };
         let turned = (face == Face::Wrong) != member.mirrored;
         let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
         Some(part.moved(placed))
@@ -100,6 +102,7 @@ impl Part {
             visible: outline.clone(),
             outline,
             rims: vec![edge("tape_b", a, b), edge("end", b, c), edge("tape_a", c, d), edge("start", d, a)],
+            hidden: Vec::new(),
             notches: Vec::new(),
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
@@ -129,7 +132,17 @@ impl Part {
         inward(self.rim(edge)?.lines.first()?, &self.outline)
     }
 
-    /// Whether an edge runs straight.
+    /// The same for each half of a piece cut on the fold.
+    pub fn holds(&self, edge: &str) -> Vec<(Point, Vec2)> {
+        self.rim(edge).iter().flat_map(|rim| &rim.lines).filter_map(|line| inward(line, &self.outline)).collect()
+    }
+
+    /// Whether an edge runs straight, in both halves of a piece cut on the fold.
+    pub fn runs_straight(&self, edge: &str) -> bool {
+        self.rim(edge).is_some_and(|rim| rim.lines.iter().all(|line| straight(line).is_some()))
+    }
+
+    /// Whether an edge runs straight, in one line.
     pub fn is_straight(&self, edge: &str) -> bool {
         self.rim(edge).is_some_and(|rim| rim.lines.len() == 1 && straight(&rim.lines[0]).is_some())
     }
@@ -151,6 +164,14 @@ impl Part {
     /// Takes what lies beyond a line out of sight.
     pub fn cut_back(&mut self, at: Point, inward: Vec2, side: Side) {
         self.visible = cut_back(&self.visible, at, inward, side);
+    }
+
+    /// Folds the allowance of an edge out of sight.
+    pub fn fold_away(&mut self, edge: &str, allowance: f64) {
+        for (point, inner) in self.holds(edge) {
+            self.cut_back(point + inner * allowance, inner, Side::Straight);
+            self.hidden.push(edge.to_owned());
+        }
     }
 
     /// The box of what is seen.
@@ -185,5 +206,5 @@ impl FoldLine {
 
 /// The middle of a straight line.
 pub(super) fn midpoint(line: (Point, Point)) -> Point {
-    kurbo::Line::new(line.0, line.1).midpoint()
+    line.0.midpoint(line.1)
 }

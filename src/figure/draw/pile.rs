@@ -9,13 +9,13 @@ use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::{Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
-use super::trace::Side;
+use super::trace::{Side, open_line};
 use crate::model::Verb;
 
 /// How far a lower layer stands out from the one on it, in mm on paper.
 const STEP: f64 = 1.3;
 /// The least room on paper, in mm, for a layer that is cut back beside another.
-const LEAST: f64 = 13.0;
+const LEAST: f64 = 10.5;
 
 /// Draws the seams of a step; those that would look the same are drawn once.
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: bool) -> Option<Page<'a>> {
@@ -91,10 +91,9 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         }
     }
     for (at, layer) in layers.iter().enumerate() {
-        let above = cloths.iter().filter(|cloth| **cloth > at).count();
-        let shift = if torn.is_some() { Vec2::ZERO } else { Vec2::new(STEP, -STEP) * above as f64 };
+        let shift = if torn.is_some() { Vec2::ZERO } else { Vec2::new(STEP, -STEP) * above(&layers, &cloths, at) };
         for part in layer {
-            desk.paint(&mut page, part, shift, &stack.hidden(part), scale);
+            desk.paint(&mut page, part, shift, scale);
         }
     }
     for seam in seams {
@@ -114,9 +113,18 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         }
         desk.notches(&mut page, part, &edges);
     }
-    zips(desk, &mut page, &layers, &base, torn.as_ref());
+    zips(&mut page, &layers, &base, torn.as_ref());
     name_layers(desk, &mut page, &layers, &cloths, torn.as_ref());
     page
+}
+
+/// How many layers lie on one, those that cover only a part of it together as one.
+fn above(layers: &[Vec<Part>], cloths: &[usize], at: usize) -> f64 {
+    let area = |layer: usize| layers[layer].iter().map(|part| part.bounds().area()).sum::<f64>();
+    let upper: Vec<usize> = cloths.iter().copied().filter(|cloth| *cloth > at).collect();
+    let full = upper.iter().filter(|layer| area(**layer) > 0.9 * area(0)).count();
+    let parts = upper.len() > full && area(at) > 0.9 * area(0);
+    full as f64 + f64::from(u8::from(parts))
 }
 
 /// Where the upper layers are cut back: the side on which, and for each of them from the second the
@@ -169,7 +177,7 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
                 }
             }
             if !page.label_in(&words, room) {
-                page.caption(words);
+                page.lead(&words, room.center(), top);
             }
         }
     }
@@ -181,7 +189,7 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
 }
 
 /// What a zip in the pile is, and how it lies.
-fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
+fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
     let Some(zip) = layers.iter().flatten().find(|part| matches!(part.who, Who::Zip(_))) else { return };
     let words = match zip.face {
         Face::Right => "zip, face up",
@@ -203,7 +211,7 @@ fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &P
     let x = cloth.x0 + cloth.width() * seen;
     let (edge, text) = if over { (cloth.y0 - 1.2, cloth.y0 - 2.0) } else { (cloth.y1 + 1.2, cloth.y1 + 2.0 + size * 0.8) };
     let inside = if over { bounds.y0 + bounds.height() * 0.6 } else { bounds.y1 - bounds.height() * 0.6 };
-    page.path("context", super::trace::open_line(&[Point::new(x, inside), Point::new(x, edge)]));
+    page.path("context", open_line(&[Point::new(x, inside), Point::new(x, edge)]));
     page.label(words, Point::new(x, text), Anchor::Middle);
 }
 
@@ -216,7 +224,7 @@ fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
             Who::Copy(copy) => Part::copy(desk, copy, Face::Wrong, scale)?,
             Who::Zip(zip) => Part::zip(zip, desk.zip_length(zip, None), Face::Right, scale),
         };
-        desk.paint(&mut one, &part, Vec2::ZERO, &[], scale);
+        desk.paint(&mut one, &part, Vec2::ZERO, scale);
         let edges: Vec<&str> = edges.iter().map(String::as_str).collect();
         let line = stitching(&part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, None);
         line.stretches.into_iter().for_each(|stretch| one.path("stitch", stretch));
@@ -229,18 +237,33 @@ fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
         let level = part.bounds().width() < 30.0;
         page.join(one, level, 4.0);
     }
-    page.caption("match the marked edges, right sides together");
+    if owners(seam).len() > 1 {
+        page.caption("match the marked edges, right sides together");
+    }
     Some(page)
 }
 
 impl Page<'_> {
+    /// Words above or below everything, with a line that leads to what they name.
+    fn lead(&mut self, words: &str, to: Point, over: bool) {
+        let (all, size) = (self.bounds(), self.ruler.type_size());
+        let (foot, text) = match over {
+            true => (all.y0 - 0.6, all.y0 - 1.6),
+            false => (all.y1 + 0.6, all.y1 + 1.4 + size * 0.8),
+        };
+        self.path("context", open_line(&[to, Point::new(to.x, foot)]));
+        let left = to.x - all.x0 <= all.x1 - to.x;
+        let (x, anchor) = if left { (to.x - 1.0, Anchor::Start) } else { (to.x + 1.0, Anchor::End) };
+        self.label(words, Point::new(x, text), anchor);
+    }
+
     /// Words in a part's box, or below it where it is too small.
     pub(super) fn name(&mut self, words: &str, bounds: Rect) {
         if self.label_in(words, bounds.inset(-1.0)) {
             return;
         }
         let step = self.ruler.line();
-        let wide = bounds.width().max(26.0) / 2.0;
+        let wide = bounds.width().max(34.0) / 2.0;
         for lines in 1..=4 {
             let top = self.bounds().y1.max(bounds.y1) + 0.8;
             let room = Rect::new(bounds.center().x - wide, top, bounds.center().x + wide, top + step * f64::from(lines) + 0.01);

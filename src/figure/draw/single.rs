@@ -95,7 +95,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
             if part.notches.is_empty() {
                 return Err(Undrawn::unclear("nothing says where the marks are: the piece has no notches"));
             }
-            desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
             let names: Vec<&str> = part.notches.iter().map(|(edge, ..)| edge.as_str()).collect();
             desk.notches(&mut page, &part, &names);
             for (_, point, inner) in &part.notches {
@@ -104,7 +104,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         }
         Verb::Close => close(desk, &mut page, &part, one, scale)?,
         _ => {
-            desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
             let all: Vec<&str> = match one.edges.is_empty() {
                 true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
                 false => one.edges.iter().map(String::as_str).collect(),
@@ -141,11 +141,11 @@ fn fold(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_,
     let bounds = part.bounds();
     let wide = bounds.width() >= bounds.height();
     let lengthwise = match () {
-        () if words.contains("lengthwise") => true,
-        () if words.contains("end to end") || words.contains("crosswise") => false,
+        () if words.contains("half") && words.contains("lengthwise") => true,
+        () if words.contains("end to end") || words.contains("half") && words.contains("crosswise") => false,
         () => return Err(Undrawn::unclear("nothing says which way the piece is folded")),
     };
-    desk.paint(page, part, Vec2::ZERO, &[], scale);
+    desk.paint(page, part, Vec2::ZERO, scale);
     let middle = bounds.center();
     let level = lengthwise == wide;
     let (from, to) = match level {
@@ -175,10 +175,9 @@ fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: u
         .map(|(seam, edge)| (edge.to_owned(), seam.allowance.unwrap_or(0.0) / scale))
         .collect();
     for (edge, allowance) in &sewn {
-        super::stack::fold_away(part, edge, *allowance);
+        part.fold_away(edge, *allowance);
     }
-    let hidden: Vec<&str> = sewn.iter().map(|(edge, _)| edge.as_str()).collect();
-    desk.paint(page, part, Vec2::ZERO, &hidden, scale);
+    desk.paint(page, part, Vec2::ZERO, scale);
     let bounds = part.bounds();
     let size = (bounds.width().min(bounds.height()) * 0.4).clamp(6.0, 12.0);
     page.symbol("turn-arrow", Point::new(bounds.center().x, bounds.y0 + size * 0.8), size, 0.0);
@@ -191,8 +190,8 @@ fn close(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_
         return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
     };
     let mut part = part.clone();
-    super::stack::fold_away(&mut part, edge, allowance / scale);
-    desk.paint(page, &part, Vec2::ZERO, &[edge], scale);
+    part.fold_away(edge, allowance / scale);
+    desk.paint(page, &part, Vec2::ZERO, scale);
     let Some((rim, (_, inner))) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
     let points = corners(&rim.lines[0]);
     let middle = length(&points) / 2.0;
@@ -216,7 +215,7 @@ fn zip_of(desk: &Desk<'_, '_>, verb: Verb) -> Option<usize> {
 fn drawn_zip<'a>(desk: &Desk<'a, '_>, zip: usize, verb: Verb, scale: f64) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let part = Part::zip(zip, desk.zip_length(zip, None), Face::Right, scale);
-    desk.paint(&mut page, &part, Vec2::ZERO, &[], scale);
+    desk.paint(&mut page, &part, Vec2::ZERO, scale);
     let bounds = part.bounds();
     let middle = bounds.center();
     let way = if verb == Verb::Open { -1.0 } else { 1.0 };

@@ -20,8 +20,6 @@ pub(super) struct Stack {
     pub layers: Vec<Vec<Part>>,
     /// The seams that hold, by their places in what was asked.
     pub seams: Vec<usize>,
-    /// Edges at which parts of one layer are opened out.
-    pub opened: Vec<(usize, String)>,
 }
 
 impl Stack {
@@ -37,12 +35,6 @@ impl Stack {
     pub fn cloths(&self) -> Vec<usize> {
         let cloth = |layer: &Vec<Part>| matches!(layer[0].who, Who::Copy(_));
         self.layers.iter().enumerate().filter(|(_, layer)| cloth(layer)).map(|(at, _)| at).collect()
-    }
-
-    /// The opened edges of a part.
-    pub fn hidden(&self, part: &Part) -> Vec<&str> {
-        let mine = |copy: usize| part.who == Who::Copy(copy);
-        self.opened.iter().filter(|(copy, _)| mine(*copy)).map(|(_, edge)| edge.as_str()).collect()
     }
 }
 
@@ -77,9 +69,10 @@ impl Desk<'_, '_> {
             return None;
         }
         let base = Part::copy(self, *lowest, Face::Right, scale)?;
-        let mut stack = Stack { layers: vec![vec![base.clone()]], seams: vec![0], opened: Vec::new() };
-        for (who, own) in &first[1..] {
-            let part = self.lay_on(*who, own, &base, edges, scale)?;
+        let mut stack = Stack { layers: vec![vec![base.clone()]], seams: vec![0] };
+        let mut covered = Vec::new();
+        for owner in &first[1..] {
+            let part = self.lay_on(owner, &base, edges, &mut covered, scale)?;
             let mut layer = vec![part.clone()];
             if matches!(part.who, Who::Zip(_)) {
                 self.zip_ends(&part, seams, scale, &mut layer);
@@ -88,46 +81,69 @@ impl Desk<'_, '_> {
         }
         for (at, seam) in seams.iter().enumerate().skip(1) {
             let held = owners(seam);
-            let before = (stack.layers.clone(), stack.opened.clone());
+            let before = stack.layers.clone();
             if held.iter().all(|(who, _)| self.open_to(&mut stack, *who, scale)) && fits(&stack, &held) {
                 stack.seams.push(at);
             } else {
-                (stack.layers, stack.opened) = before;
+                stack.layers = before;
             }
         }
         Some(stack)
     }
 
     /// Another part laid on the base so that its edges lie on the base's, right sides together.
-    fn lay_on(&self, who: Who, own: &[String], base: &Part, edges: &[String], scale: f64) -> Option<Part> {
+    fn lay_on(
+        &self,
+        (who, own): &Owner,
+        base: &Part,
+        edges: &[String],
+        covered: &mut Vec<String>,
+        scale: f64,
+    ) -> Option<Part> {
+        let who = *who;
         let part = match (who, base.who) {
             (Who::Copy(copy), _) => Part::copy(self, copy, Face::Wrong, scale)?,
             (Who::Zip(zip), Who::Copy(below)) => {
                 // A zip faces the right side of the outer cloth.
                 let face = if self.cloth(below) == Cloth::Lining { Face::Right } else { Face::Wrong };
-                let beside = edges.first().map(|edge| base.length(edge) * scale);
+                let along = own.iter().any(|edge| edge.starts_with("tape"));
+                let beside = edges.first().filter(|_| along).map(|edge| base.length(edge) * scale);
                 Part::zip(zip, self.zip_length(zip, beside), face, scale)
             }
             _ => return None,
         };
-        // Edges of one name meet before others.
-        let same = own.iter().flat_map(|mine| edges.iter().filter(move |edge| *edge == mine).map(move |edge| (mine, edge)));
-        let all = own.iter().flat_map(|mine| edges.iter().map(move |edge| (mine, edge)));
-        for (mine, edge) in same.chain(all) {
+        // Edges of one length and one name meet before others, unless others bring cloth to more edges
+        // of the base.
+        let mut pairs: Vec<(&String, &String)> = own.iter().flat_map(|mine| edges.iter().map(move |edge| (mine, edge))).collect();
+        pairs.sort_by_key(|(mine, edge)| {
+            let apart = (part.length(mine) - base.length(edge)).abs() * scale / LEVEL;
+            (apart.round() as u64, mine != edge)
+        });
+        let mut best: Option<(usize, Part)> = None;
+        for (mine, edge) in pairs {
             let Some((point, way)) = base.hold(edge) else { continue };
-            let Some(laid) = part.clone().laid(mine, 0.0, point, way) else { continue };
-            if meet(&laid, own, base, edges, scale) {
-                let mut laid = laid;
-                if matches!(who, Who::Zip(_)) && matches!(mine.as_str(), "start" | "end") {
-                    // Only the end of the zip matters there.
-                    let bounds = base.bounds();
-                    let across = if way.x.abs() > way.y.abs() { bounds.width() } else { bounds.height() };
-                    laid.cut_back(point + way * across * 2.0, -way, Side::Torn);
-                }
-                return Some(laid);
+            let Some(mut laid) = part.clone().laid(mine, 0.0, point, way) else { continue };
+            if !meet(&laid, own, base, edges, scale) {
+                continue;
             }
+            // What is cut on the straight grain lies along it, too.
+            let straight = part.hold(mine).is_some_and(|(_, inside)| inside.dot(way).abs() > 0.9);
+            let reached = edges.iter().filter(|edge| !covered.contains(edge) && reaches(&laid, own, base, edge)).count();
+            let more = 2 * reached + usize::from(straight);
+            if best.as_ref().is_some_and(|(known, _)| *known >= more) {
+                continue;
+            }
+            if matches!(who, Who::Zip(_)) && matches!(mine.as_str(), "start" | "end") {
+                // Only the end of the zip matters there.
+                let bounds = base.bounds();
+                let across = if way.x.abs() > way.y.abs() { bounds.width() } else { bounds.height() };
+                laid.cut_back(point + way * across * 2.0, -way, Side::Torn);
+            }
+            best = Some((more, laid));
         }
-        None
+        let (_, laid) = best?;
+        covered.extend(edges.iter().filter(|edge| reaches(&laid, own, base, edge)).cloned());
+        Some(laid)
     }
 
     /// The cloth that was sewn to the ends of a zip, turned outwards.
@@ -156,6 +172,7 @@ impl Desk<'_, '_> {
             else {
                 continue;
             };
+            tab.fold_away(edge, allowance);
             if self.past.trimmed.contains(copy) {
                 for tape in ["tape_a", "tape_b"] {
                     if let Some((point, inner)) = zip.hold(tape) {
@@ -212,11 +229,10 @@ impl Desk<'_, '_> {
                     continue;
                 }
                 let Some(mut part) = opened(part, edge, allowance, &known, its, allowance) else { continue };
-                fold_away(&mut part, edge, allowance);
+                part.fold_away(edge, allowance);
                 if let Some(known) = stack.layers[layer].iter_mut().find(|part| part.who == Who::Copy(*other)) {
-                    fold_away(known, its, allowance);
+                    known.fold_away(its, allowance);
                 }
-                stack.opened.extend([(copy, edge.to_owned()), (*other, its.clone())]);
                 stack.layers[layer].push(part);
                 return true;
             }
@@ -229,13 +245,6 @@ impl Desk<'_, '_> {
 pub(super) fn opened(part: Part, edge: &str, allowance: f64, to: &Part, its: &str, its_allowance: f64) -> Option<Part> {
     let (point, inner) = to.hold(its)?;
     part.laid(edge, allowance, point + inner * its_allowance, -inner)
-}
-
-/// The allowance of an edge folded out of sight.
-pub(super) fn fold_away(part: &mut Part, edge: &str, allowance: f64) {
-    if let Some((point, inner)) = part.hold(edge) {
-        part.cut_back(point + inner * allowance, inner, Side::Straight);
-    }
 }
 
 /// Whether all edges of a seam meet in the pile.
@@ -260,6 +269,13 @@ fn meet(part: &Part, own: &[String], base: &Part, edges: &[String], scale: f64) 
     let shares = [0.02, 0.25, 0.5, 0.75, 0.98];
     !short.is_empty()
         && short.iter().all(|line| shares.iter().all(|share| place(line, length(line) * share).is_some_and(|(point, _)| level(point))))
+}
+
+/// Whether an edge of the base lies under one of a part's.
+fn reaches(part: &Part, own: &[String], base: &Part, edge: &str) -> bool {
+    let Some((middle, _)) = base.hold(edge) else { return false };
+    let rims = own.iter().filter_map(|name| part.rim(name)).flat_map(|rim| &rim.lines);
+    rims.map(corners).any(|line| place(&line, nearest(&line, middle)).is_some_and(|(near, _)| near.distance(middle) < 1.0))
 }
 
 /// The sides of the sheet on which a seam's edge lies: the direction out of the piece.

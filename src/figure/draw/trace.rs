@@ -215,8 +215,8 @@ pub(super) fn nearest(points: &[Point], point: Point) -> f64 {
     found
 }
 
-/// A seam drawn from edge to edge: both ends lengthened or cut back to where the outline runs. A seam
-/// whose middle lies outside keeps nothing.
+/// A seam drawn from edge to edge: both ends lengthened or cut back to where the outline runs. Of a
+/// seam that leaves the outline on its way, the longest stretch inside is kept.
 pub(super) fn edge_to_edge(seam: &[Point], outline: &BezPath) -> Vec<Point> {
     let [first, second, ..] = seam else { return Vec::new() };
     let (last, before) = (seam[seam.len() - 1], seam[seam.len() - 2]);
@@ -225,23 +225,23 @@ pub(super) fn edge_to_edge(seam: &[Point], outline: &BezPath) -> Vec<Point> {
     long[0] = *first + (*first - *second).normalize() * more;
     let end = long.len() - 1;
     long[end] = last + (last - before).normalize() * more;
-    let middle = length(&long) / 2.0;
-    let Some((centre, _)) = place(&long, middle) else { return Vec::new() };
-    if !outline.contains(centre) {
-        return Vec::new();
-    }
-    let (mut from, mut to, mut far) = (0.0f64, length(&long), 0.0);
+    let mut breaks = vec![0.0, length(&long)];
+    let mut far = 0.0;
     for pair in long.windows(2) {
         let side = pair[0].distance(pair[1]);
         for segment in outline.segments() {
-            for crossing in segment.intersect_line(Line::new(pair[0], pair[1])) {
-                let at = far + crossing.line_t * side;
-                if at < middle { from = from.max(at) } else { to = to.min(at) }
-            }
+            let crossings = segment.intersect_line(Line::new(pair[0], pair[1]));
+            breaks.extend(crossings.iter().map(|crossing| far + crossing.line_t * side));
         }
         far += side;
     }
-    stretch(&long, from, to)
+    breaks.sort_by(f64::total_cmp);
+    let inside = |pair: &&[f64]| {
+        let middle = place(&long, f64::midpoint(pair[0], pair[1]));
+        pair[1] - pair[0] > SAME && middle.is_some_and(|(point, _)| outline.contains(point))
+    };
+    let kept = breaks.windows(2).filter(inside).max_by(|one, other| (one[1] - one[0]).total_cmp(&(other[1] - other[0])));
+    kept.map(|pair| stretch(&long, pair[0], pair[1])).unwrap_or_default()
 }
 
 /// Edges of one piece end to end, as far as they meet: lines of corners, and whether each is closed.

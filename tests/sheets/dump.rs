@@ -1,0 +1,93 @@
+//! The true outlines of all pieces, for the reader in another language: straight from the geometry,
+//! which is itself held against Shapely, so that nothing of the sheets' drawing goes into them.
+
+use notchbook::geometry::Outline as Line;
+use notchbook::measure::to_f64;
+use notchbook::model::{BySize, Outline, is_for};
+use notchbook::resolve::Edition;
+use serde_json::{Value, json};
+
+use crate::bench::{demos, root};
+
+/// How far the dumped corners may leave a curve, in mm: a hundredth of what is measured.
+const TOLERANCE: f64 = 0.001;
+
+fn formula(value: &BySize, size: usize) -> Option<String> {
+    value.get(size).map(|one| one.source.text.trim().to_owned())
+}
+
+/// A rectangle as its author wrote it, so that its corners can be worked out anew.
+fn rectangle(outline: Option<&Outline>, size: usize) -> Value {
+    let Some(Outline::Rectangle {
+        width,
+        height,
+        corners_out,
+    }) = outline
+    else {
+        return Value::Null;
+    };
+    let corners: Vec<Value> = corners_out
+        .iter()
+        .map(|(at, across, up)| json!([at.text, formula(across, size), formula(up, size)]))
+        .collect();
+    json!({ "width": formula(width, size), "height": formula(height, size), "corners_out": corners })
+}
+
+fn pieces(edition: &Edition<'_>) -> Vec<Value> {
+    let facts = &edition.draft.facts;
+    let mut found = Vec::new();
+    for (at, piece) in facts.pieces.iter().enumerate() {
+        if !is_for(piece.sizes.as_ref(), edition.size()) {
+            continue;
+        }
+        let shape = edition.sheet.shape(at).expect("a piece without faults");
+        let edges: Vec<Value> = shape
+            .edges()
+            .iter()
+            .map(|edge| {
+                let path = Line {
+                    path: edge.cut.clone(),
+                };
+                json!({ "name": edge.name, "length": edge.cut_length, "cut": path.flatten(TOLERANCE) })
+            })
+            .collect();
+        let sewn = shape.stitching().flatten(TOLERANCE);
+        found.push(json!({
+            "id": piece.id.text,
+            "cutting": shape.cutting().flatten(TOLERANCE),
+            "stitching": (edges_differ(&shape)).then_some(sewn),
+            "edges": edges,
+            // A drawing to the stitching line has its rectangle there, not on the cutting line.
+            "rectangle": if piece.drawn_stitching { Value::Null } else { rectangle(piece.outline.as_ref(), edition.size()) },
+        }));
+    }
+    found
+}
+
+/// Whether any edge has an allowance, so that there are two lines to draw.
+fn edges_differ(shape: &notchbook::geometry::Shape) -> bool {
+    shape
+        .edges()
+        .iter()
+        .any(|edge| to_f64(edge.allowance) > 0.0)
+}
+
+#[test]
+fn the_true_outlines_are_written_for_the_outside_reader() {
+    let mut all = serde_json::Map::new();
+    demos(|name, compiled| {
+        let mut sizes = serde_json::Map::new();
+        for edition in compiled.editions {
+            let found = pieces(edition);
+            assert!(!found.is_empty(), "{name} has no pieces");
+            sizes.insert(compiled.sizes[edition.size()].clone(), json!(found));
+        }
+        let settings = compiled.draft.expect("a booklet").facts.sheets;
+        let (margin, overlap) = (to_f64(settings.margin), to_f64(settings.overlap));
+        let entry = json!({ "margin": margin, "overlap": overlap, "sizes": sizes });
+        all.insert(name.to_owned(), entry);
+    });
+    let text = serde_json::to_string(&Value::Object(all)).expect("JSON");
+    let place = root().join("target").join("sheets-outlines.json");
+    std::fs::write(place, text).expect("a file below target");
+}

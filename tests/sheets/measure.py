@@ -1,0 +1,495 @@
+"""Pattern sheets measured as they were written, with libraries that are not ours.
+
+    python measure.py PDFS OUTLINES VALUES
+
+PDFS is the folder that `notchbook sheets` wrote, OUTLINES the true outlines that
+`cargo test --test sheets` leaves in target/sheets-outlines.json, VALUES what
+`notchbook values --format json` says. Prints a table and exits with 1 where anything
+is out of its tolerance. Needs pdfplumber, pikepdf and shapely (PyPI).
+
+Every length is in mm; a point is 1/72 in (ISO 32000-1, 8.3.2.3), an inch 25.4 mm.
+"""
+
+import json
+import math
+import re
+import sys
+from pathlib import Path
+
+import pdfplumber
+import pikepdf
+import shapely
+from shapely import affinity
+from shapely.geometry import LineString, MultiLineString, Point, Polygon, box
+
+POINT = 25.4 / 72
+# What a line may be out by, in mm: less than its own breadth.
+TOLERANCE = 0.1
+# ISO 216; ANSI/ASME Y14.1 (8.5 x 11 in).
+PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "a0": (841.0, 1189.0)}
+# How thick each sort of line is drawn, in mm.
+CUT, SEW, GAUGE, JOINT = 0.35, 0.18, 0.2, 0.15
+
+
+class Wrong(Exception):
+    """Something is not as it must be."""
+
+
+class Page:
+    """One sheet: its stretches, from its upper left corner, and its words."""
+
+    def __init__(self, page):
+        self.size = (float(page.width) * POINT, float(page.height) * POINT)
+        self.strokes = []  # (thickness, dash, [(x, y), ...])
+        for drawn in page.lines + page.rects + page.curves:
+            # Letters have a white rim, which is no line of the pattern.
+            grey = drawn["stroking_color"]
+            grey = grey[0] if isinstance(grey, (tuple, list)) else grey
+            if not drawn["stroke"] or grey > 0.9:
+                continue
+            thick = round(drawn["linewidth"] * POINT, 3)
+            dash = tuple(drawn["dash"][0]) if drawn["dash"] else ()
+            for run in runs(drawn["path"]):
+                self.strokes.append((thick, dash, [(x * POINT, y * POINT) for x, y in run]))
+        self.words = page.dedupe_chars().extract_text_lines()
+        self.text = "\n".join(line["text"] for line in self.words)
+        self.letters = [(c["x0"] * POINT, c["x1"] * POINT, c["text"]) for c in page.chars if c["text"].strip()]
+
+    def stretches(self, thick, dash=None):
+        """The single straight stretches of one sort of line."""
+        for own, pattern, run in self.strokes:
+            if abs(own - thick) < 0.011 and (dash is None or pattern == dash):
+                yield from zip(run, run[1:])
+
+    def dashes(self, thick):
+        return {pattern for own, pattern, _ in self.strokes if abs(own - thick) < 0.011}
+
+
+def runs(path):
+    """A path of the page as runs of points; nothing on a sheet may bend."""
+    run = []
+    for step, *points in path:
+        if step == "m":
+            if len(run) > 1:
+                yield run
+            run = [points[0]]
+        elif step == "l":
+            run.append(points[0])
+        elif step == "h":
+            run.append(run[0])
+        else:
+            raise Wrong(f"a path with `{step}`, which is no straight stretch")
+    if len(run) > 1:
+        yield run
+
+
+class Measured:
+    """What was measured, with the worst of it."""
+
+    def __init__(self):
+        self.worst = {}
+        self.faults = []
+
+    def near(self, what, found, wanted, tolerance=TOLERANCE):
+        self.error(what, abs(found - wanted), f"{found:.3f} mm, not {wanted:.3f}", tolerance)
+
+    def error(self, what, error, words, tolerance=TOLERANCE):
+        sort = what.split(":")[0]
+        self.worst[sort] = max(self.worst.get(sort, 0.0), error)
+        if not error <= tolerance:
+            self.faults.append(f"{what}: {words}")
+
+    def must(self, holds, words):
+        if not holds:
+            self.faults.append(words)
+
+
+def squares_and_rulers(page, said):
+    """The test squares and the rulers of the first sheet."""
+    level, upright = [], []
+    for (x0, y0), (x1, y1) in page.stretches(GAUGE):
+        if abs(y0 - y1) < 0.001:
+            level.append((y0, min(x0, x1), max(x0, x1)))
+        elif abs(x0 - x1) < 0.001:
+            upright.append((x0, min(y0, y1), max(y0, y1)))
+    said.must(level and upright, "the first sheet has no gauge")
+    # ISO 80000-3: 5 cm; 2 in of 25.4 mm.
+    for name, side in (("5 cm", 50.0), ("2 in", 50.8)):
+        found = None
+        for y, x0, x1 in level:
+            for other, a, b in level:
+                if other > y + 1 and abs(x1 - x0 - side) < 0.3 and abs(a - x0) < 0.3 and abs(b - x1) < 0.3:
+                    sides = [one for one in upright if abs(one[1] - y) < 0.3 and abs(one[2] - other) < 0.3]
+                    sides = [one for one in sides if min(abs(one[0] - x0), abs(one[0] - x1)) < 0.3]
+                    if abs(other - y - side) < 1 and len(sides) == 2:
+                        found = (x1 - x0, b - a, other - y, sides[0][2] - sides[0][1], abs(sides[0][0] - sides[1][0]))
+        said.must(found is not None, f"the square of {name} is not there, or not near its size")
+        for length in found or ():
+            said.near(f"squares: {name}", length, side)
+    for name, whole, part in (("10 cm", 100.0, 1.0), ("4 in", 101.6, 25.4 / 8)):
+        bases = [line for line in level if abs(line[2] - line[1] - whole) < 0.5]
+        said.must(len(bases) == 1, f"{len(bases)} rulers of {name}")
+        for y, x0, x1 in bases:
+            said.near(f"rulers: {name}", x1 - x0, whole)
+            ticks = sorted(x for x, _, foot in upright if abs(foot - y) < 0.01 and x0 - 0.5 < x < x1 + 0.5)
+            count = round(whole / part) + 1
+            said.must(len(ticks) == count, f"the ruler of {name} has {len(ticks)} marks, not {count}")
+            # Each mark from the ruler's start, so that errors cannot hide by adding up.
+            for at, x in enumerate(ticks):
+                said.near(f"rulers: {name}, mark {at}", x - ticks[0], at * part)
+
+
+def places(pages, facts, paper, said):
+    """Row and column of each sheet, as its own foot says, and how far it is moved to the plan."""
+    margin, overlap = facts["margin"], facts["overlap"]
+    step = tuple(side - 2 * margin - overlap for side in PAPERS[paper])
+    found = []
+    for at, page in enumerate(pages):
+        foot = re.search(r"sheet ([A-Z]+)(\d+): row ([A-Z]+), column (\d+)", page.text)
+        count = re.search(r"page (\d+) of (\d+)", page.text)
+        said.must(count and (int(count[1]), int(count[2])) == (at + 1, len(pages)), f"page {at + 1} does not say so")
+        if foot is None:
+            said.must(len(pages) == 1 and "one sheet" in page.text, f"page {at + 1} does not say which sheet it is")
+            found.append((0, 0))
+            continue
+        said.must((foot[1], foot[2]) == (foot[3], foot[4]), f"page {at + 1}: its name and its place differ")
+        row = 0
+        for letter in foot[1]:
+            row = row * 26 + ord(letter) - ord("A") + 1
+        found.append((row - 1, int(foot[2]) - 1))
+    said.must(len(set(found)) == len(found), "two sheets have one place")
+    half = overlap / 2
+    moved = []
+    for (row, column), page in zip(found, pages):
+        # A joint must be where the sheets are moved to, or hands would join them elsewhere.
+        for (beside, at, axis) in (
+            ((row, column - 1), margin + half, 0),
+            ((row, column + 1), page.size[0] - margin - half, 0),
+            ((row - 1, column), margin + half, 1),
+            ((row + 1, column), page.size[1] - margin - half, 1),
+        ):
+            joints = [a[axis] for a, b in page.stretches(JOINT) if abs(a[axis] - b[axis]) < 0.01]
+            near = min((abs(joint - at) for joint in joints), default=math.inf)
+            if beside in found:
+                said.error("joints", near, f"the joint to {beside} is {near:.3f} mm off")
+        moved.append((column * step[0] - half - margin, row * step[1] - half - margin))
+    return found, moved, step
+
+
+def moved_lines(pages, moved, thick, dash):
+    """Each sheet's lines of one sort, at their place on the plan."""
+    sheets = []
+    for page, (dx, dy) in zip(pages, moved):
+        sheets.append([((x0 + dx, y0 + dy), (x1 + dx, y1 + dy)) for (x0, y0), (x1, y1) in page.stretches(thick, dash)])
+    return sheets
+
+
+def overlaps(found, pages, moved, facts, sheets, said, what):
+    """Where two sheets show the same strip, their lines lie on each other."""
+    margin = facts["margin"]
+    windows = []
+    for page, (dx, dy) in zip(pages, moved):
+        windows.append(box(margin + dx, margin + dy, page.size[0] - margin + dx, page.size[1] - margin + dy))
+    for one in range(len(found)):
+        for two in range(one + 1, len(found)):
+            strip = windows[one].intersection(windows[two])
+            if strip.area < 1:
+                continue
+            inner = strip.buffer(-0.05)
+            here = MultiLineString(sheets[one]).intersection(inner)
+            there = MultiLineString(sheets[two]).intersection(inner)
+            if here.is_empty and there.is_empty:
+                continue
+            said.must(not here.is_empty and not there.is_empty, f"{what}: a line in an overlap is on one sheet alone")
+            # A line that only touches the strip's rim may be on one side of it by a rounding.
+            strict = [part for part in (here, there) if not part.is_empty]
+            for part, other in ((sheets[one], there), (sheets[two], here)):
+                if other.is_empty or not part:
+                    continue
+                worst = farthest(other, MultiLineString(part))
+                said.error("overlaps", worst, f"{what}: lines in an overlap lie {worst:.3f} mm apart")
+            del strict
+
+
+def farthest(lines, target):
+    """The greatest distance from points all along some lines to others."""
+    points = shapely.get_coordinates(shapely.segmentize(lines, 1.0))
+    return float(shapely.distance(shapely.points(points), target).max()) if len(points) else 0.0
+
+
+def own_part(sheets, found, step):
+    """What each sheet adds, so that nothing is there twice; edges shifted by a hair, since a line may
+    lie exactly on a joint."""
+    hair = 0.0137
+    for (row, column), lines in zip(found, sheets):
+        if not lines:
+            continue
+        area = box(column * step[0] - hair, row * step[1] - hair, (column + 1) * step[0] - hair, (row + 1) * step[1] - hair)
+        for a, b in lines:
+            part = LineString([a, b]).intersection(area)
+            for line in getattr(part, "geoms", [part]):
+                if line.geom_type == "LineString" and line.length > 0:
+                    ends = list(line.coords)
+                    yield ends[0], ends[-1]
+
+
+def rings(parts, said, what):
+    """Stretches chained end to end into closed lines; the widest gap bridged is an error measured."""
+    parts = [part for part in parts if math.dist(*part) > 1e-6]
+    grid = {}
+
+    def cells(point):
+        x, y = int(point[0] // 1), int(point[1] // 1)
+        return [(x + i, y + j) for i in (-1, 0, 1) for j in (-1, 0, 1)]
+
+    for at, part in enumerate(parts):
+        for end in (0, 1):
+            grid.setdefault((int(part[end][0] // 1), int(part[end][1] // 1)), []).append((at, end))
+    free = set(range(len(parts)))
+    made = []
+    while free:
+        first = min(free)
+        free.discard(first)
+        line = list(parts[first])
+        while True:
+            tip = line[-1]
+            near = [
+                (math.dist(tip, parts[at][end]), at, end)
+                for cell in cells(tip)
+                for at, end in grid.get(cell, ())
+                if at in free
+            ]
+            home = math.dist(tip, line[0]) if len(line) > 2 else math.inf
+            best = min(near, default=(math.inf, 0, 0))
+            if home <= min(best[0], TOLERANCE):
+                said.error("joined", home, f"{what}: a gap of {home:.3f} mm")
+                break
+            if best[0] > 0.5:
+                said.must(False, f"{what}: a line ends at {tip[0]:.2f}, {tip[1]:.2f} and nothing goes on")
+                break
+            said.error("joined", best[0], f"{what}: a gap of {best[0]:.3f} mm at {tip[0]:.2f}, {tip[1]:.2f}")
+            free.discard(best[1])
+            line.append(parts[best[1]][1 - best[2]])
+        if len(line) > 3:
+            made.append(line[:-1] if math.dist(line[0], line[-1]) < TOLERANCE else line)
+    return made
+
+
+def corners(ring):
+    """A ring without the points in the middle of straight lines."""
+    return Polygon(ring).simplify(0.003).exterior
+
+
+def fit(ring, true):
+    """How a true outline lies where a ring was drawn: (error, quarter turned, moved by)."""
+    best = (math.inf, False, (0.0, 0.0))
+    drawn = LineString(ring + ring[:1])
+    for turned in (False, True):
+        # A quarter clockwise as seen, y downwards: (x, y) goes to (-y, x).
+        shape = LineString([(-y, x) if turned else (x, y) for x, y in true + true[:1]])
+        dx = drawn.bounds[0] - shape.bounds[0]
+        dy = drawn.bounds[1] - shape.bounds[1]
+        size = max(
+            abs((drawn.bounds[2] - drawn.bounds[0]) - (shape.bounds[2] - shape.bounds[0])),
+            abs((drawn.bounds[3] - drawn.bounds[1]) - (shape.bounds[3] - shape.bounds[1])),
+        )
+        if size > 3:
+            continue
+        shape = affinity.translate(shape, dx, dy)
+        error = max(farthest(drawn, shape), farthest(shape, drawn))
+        if error < best[0]:
+            best = (error, turned, (dx, dy))
+    return best
+
+
+def along(ring, start, end):
+    """The two lengths along a ring between the corners nearest to two points."""
+    line = corners(ring)
+    ends = list(line.coords)[:-1]
+    near = [min(ends, key=lambda corner: math.dist(corner, point)) for point in (start, end)]
+    off = max(math.dist(near[0], start), math.dist(near[1], end))
+    one, two = (line.project(Point(point)) for point in near)
+    return (abs(one - two), line.length - abs(one - two)), off
+
+
+def pieces_of(found, sheets, step, true, said, what, edges=True):
+    """Every piece of one size: its outline whole, at its true size, each edge as long as it must be."""
+    drawn = rings(own_part(sheets, found, step), said, what)
+    said.must(len(drawn) == len(true), f"{what}: {len(drawn)} outlines drawn of {len(true)} pieces")
+    lies = {}
+    left = list(range(len(drawn)))
+    # The pieces that fit best first, so that two of nearly one size cannot be taken for each other.
+    pairs = sorted((fit(drawn[at], piece["cutting"]) + (at, piece["id"]) for at in left for piece in true), key=lambda one: one[0])
+    for error, turned, by, at, name in pairs:
+        if at in left and name not in lies and error < math.inf:
+            left.remove(at)
+            lies[name] = (turned, by, drawn[at])
+            said.error("outlines", error, f"{what}, {name}: the joined outline is {error:.3f} mm off")
+    for piece in true:
+        if piece["id"] not in lies:
+            said.must(False, f"{what}, {piece['id']}: no joined outline is like it")
+            continue
+        if not edges:
+            continue
+        turned, (dx, dy), ring = lies[piece["id"]]
+
+        def place(point):
+            x, y = (-point[1], point[0]) if turned else point
+            return x + dx, y + dy
+
+        for edge in piece["edges"]:
+            lengths, off = along(ring, place(edge["cut"][0]), place(edge["cut"][-1]))
+            length = min(lengths, key=lambda one: abs(one - edge["length"]))
+            name = f"{what}, {piece['id']}.{edge['name']}"
+            said.near(f"edges: {name}", length, edge["length"])
+            said.error(f"edges: {name}, corner", off, f"the nearest corner is {off:.3f} mm off")
+    return lies
+
+
+def rectangle_of(piece, values):
+    """The corners of a rectangle worked out from the booklet's own values: (outline, sizes)."""
+
+    def value(formula):
+        if formula not in values:
+            raise Wrong(f"{piece['id']}: `{formula}` is no measurement by itself: teach this script to work it out")
+        return values[formula]
+
+    rect = piece["rectangle"]
+    wide, high = value(rect["width"]), value(rect["height"])
+    cut = {"bottom": (0.0, 0.0), "top": (0.0, 0.0)}
+    for side, across, up in rect["corners_out"]:
+        cut[side] = (value(across), value(up))
+    (tx, ty), (bx, by) = cut["top"], cut["bottom"]
+    outline = [
+        (tx, 0), (wide - tx, 0), (wide - tx, ty), (wide, ty), (wide, high - by), (wide - bx, high - by),
+        (wide - bx, high), (bx, high), (bx, high - by), (0, high - by), (0, ty), (tx, ty),
+    ]
+    kept = [point for at, point in enumerate(outline) if point != outline[at - 1]]
+    return [(float(x), float(y)) for x, y in kept]
+
+
+def stitching(pages, found, moved, step, facts, true, lies, said, what):
+    """The line to sew along, where there is one, lies in its piece as it must."""
+    sheets = moved_lines(pages, moved, SEW, None)
+    overlaps(found, pages, moved, facts, sheets, said, what)
+    drawn = MultiLineString([part for part in own_part(sheets, found, step)])
+    wanted = []
+    for piece in true:
+        if piece["stitching"] is None or piece["id"] not in lies:
+            continue
+        turned, (dx, dy), _ = lies[piece["id"]]
+        points = [(-y, x) if turned else (x, y) for x, y in piece["stitching"]]
+        wanted.append([(x + dx, y + dy) for x, y in points + points[:1]])
+    wanted = MultiLineString(wanted)
+    said.must(drawn.is_empty == wanted.is_empty, f"{what}: stitching lines are missing, or there are too many")
+    if not drawn.is_empty and not wanted.is_empty:
+        error = max(farthest(drawn, wanted), farthest(wanted, drawn))
+        said.error("stitching", error, f"{what}: a stitching line is {error:.3f} mm off")
+        short = abs(drawn.length - wanted.length)
+        said.must(short < 0.5, f"{what}: {drawn.length:.2f} mm of stitching lines, not {wanted.length:.2f}")
+
+
+def measure(path, facts, size, paper, values):
+    """One PDF against the true outlines; gives the number of pages and what was measured."""
+    said = Measured()
+    with pikepdf.open(path) as pdf:
+        wishes = pdf.Root.get("/ViewerPreferences", {})
+        said.must(wishes.get("/PrintScaling") == "/None", "printers may scale it")
+        for page in pdf.pages:
+            said.must("/UserUnit" not in page and int(page.get("/Rotate", 0)) == 0, "a page has units of its own, or is turned")
+            for name in ("/MediaBox", "/CropBox"):
+                x0, y0, x1, y1 = (float(side) * POINT for side in page.get(name, page.mediabox))
+                for found, wanted in zip((x1 - x0, y1 - y0), PAPERS[paper]):
+                    said.near(f"paper: {name}", found, wanted, 0.01)
+    with pdfplumber.open(path) as pdf:
+        pages = [Page(page) for page in pdf.pages]
+    squares_and_rulers(pages[0], said)
+    margin = facts["margin"]
+    for at, page in enumerate(pages):
+        said.must(at == 0 or not list(page.stretches(GAUGE)), f"page {at + 1} has a gauge too")
+        out = [text for x0, x1, text in page.letters if x0 < margin - 0.3 or x1 > page.size[0] - margin + 0.3]
+        said.must(not out, f"page {at + 1}: letters beyond the margin: {''.join(out)}")
+        ends = [point for _, _, run in page.strokes for point in run]
+        over = max(max(margin - x, x - page.size[0] + margin, margin - y, y - page.size[1] + margin) for x, y in ends)
+        said.error("margin", max(over, 0.0), f"page {at + 1}: a line reaches {over:.3f} mm into the margin", 0.01)
+    found, moved, step = places(pages, facts, paper, said)
+    if size == "nested":
+        nested(pages, found, moved, step, facts, said)
+        return len(pages), said
+    true = facts["sizes"][size]
+    sheets = moved_lines(pages, moved, CUT, ())
+    overlaps(found, pages, moved, facts, sheets, said, size)
+    lies = pieces_of(found, sheets, step, true, said, size)
+    for piece in true:
+        if piece["rectangle"] is not None and piece["id"] in lies:
+            error, _, _ = fit(lies[piece["id"]][2], rectangle_of(piece, values))
+            said.error("reckoned", error, f"{piece['id']}: {error:.3f} mm off the rectangle of the booklet's own values")
+    stitching(pages, found, moved, step, facts, true, lies, said, size)
+    return len(pages), said
+
+
+def nested(pages, found, moved, step, facts, said):
+    """All sizes over one another: each line pattern is one whole size."""
+    patterns = set().union(*(page.dashes(CUT) for page in pages))
+    said.must(len(patterns) == len(facts["sizes"]), f"{len(patterns)} line patterns for {len(facts['sizes'])} sizes")
+    waiting = dict(facts["sizes"])
+    for pattern in sorted(patterns):
+        sheets = moved_lines(pages, moved, CUT, pattern)
+        tried = []
+        for size, true in waiting.items():
+            trial = Measured()
+            overlaps(found, pages, moved, facts, sheets, trial, f"nested {size}")
+            pieces_of(found, sheets, step, true, trial, f"nested {size}")
+            tried.append((len(trial.faults), size, trial))
+        if not tried:
+            continue
+        _, size, trial = min(tried, key=lambda one: one[0])
+        waiting.pop(size)
+        said.faults += trial.faults
+        for sort, error in trial.worst.items():
+            said.worst[sort] = max(said.worst.get(sort, 0.0), error)
+
+
+def millimetres(exact):
+    """`210 mm` or `62 1/2 mm` as a number; None for what is no length."""
+    match = re.fullmatch(r"(-?[\d.]+)?\s*(?:(\d+)/(\d+))?\s*mm", exact.replace(" ", " "))
+    if not match or (match[1] is None and match[2] is None):
+        return None
+    return float(match[1] or 0) + (int(match[2]) / int(match[3]) if match[2] else 0.0)
+
+
+def main():
+    folder, outlines, listed = sys.argv[1:4]
+    booklets = json.loads(Path(outlines).read_text(encoding="utf-8"))
+    values = {}
+    for line in Path(listed).read_text(encoding="utf-8").splitlines():
+        row = json.loads(line)
+        length = millimetres(row["exact"])
+        if length is not None:
+            values.setdefault((row["booklet"], row["size"]), {})[row["name"]] = length
+    sorts = ["squares", "rulers", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching"]
+    print(f"{'worst error, mm':54}{'pages':>6}" + "".join(f"{sort:>10}" for sort in sorts))
+    faults, worst, measured = [], {}, 0
+    for name, facts in sorted(booklets.items()):
+        for size in [*facts["sizes"], *(["nested"] if len(facts["sizes"]) > 1 else [])]:
+            for paper in PAPERS:
+                path = Path(folder) / name / "sheets" / f"{name}-{size}-sheets-{paper}.pdf"
+                try:
+                    pages, said = measure(path, facts, size, paper, values.get((name, size), {}))
+                except (Wrong, OSError, KeyError) as wrong:
+                    faults.append(f"{path.name}: {wrong!r}")
+                    continue
+                measured += 1
+                cells = "".join(f"{said.worst[sort]:>10.3f}" if sort in said.worst else f"{'':>10}" for sort in sorts)
+                print(f"{path.stem:54}{pages:>6}{cells}", flush=True)
+                faults += [f"{path.name}: {fault}" for fault in said.faults]
+                for sort, error in said.worst.items():
+                    worst[sort] = max(worst.get(sort, 0.0), error)
+    print(f"{f'the worst of {measured} PDFs':60}" + "".join(f"{worst.get(sort, 0.0):>10.3f}" for sort in sorts))
+    for fault in faults:
+        print(fault)
+    return 1 if faults or not measured else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

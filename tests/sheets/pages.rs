@@ -1,0 +1,266 @@
+//! What stands on each page: lines inside the printable window, joints that name each other, the
+//! gauge, and the words that a piece needs when it lies loose on a table.
+
+use kurbo::Rect;
+use notchbook::measure::to_f64;
+use notchbook::sheets::{SheetPaper, draw_sheets};
+
+use crate::drawn::Drawn;
+use crate::{Set, TILED, each_set};
+
+/// Roundings of coordinates in the drawing, in mm.
+const ROUNDED: f64 = 0.005;
+
+/// The pages of a set, by name.
+fn pages(set: &Set<'_>) -> Vec<(String, Drawn)> {
+    let facts = &set.editions[0].draft.facts;
+    let sheets = draw_sheets(
+        &set.plan,
+        &set.editions,
+        &facts.title.text,
+        &facts.edition.text,
+    )
+    .expect("pages that readers open");
+    sheets
+        .pages
+        .iter()
+        .map(|page| (page.name.clone(), Drawn::of(&page.svg)))
+        .collect()
+}
+
+/// Row and column of a sheet's name: letters, then a number from 1.
+fn grid(name: &str) -> Option<(usize, usize)> {
+    let digits = name.find(|letter: char| letter.is_ascii_digit())?;
+    let (letters, number) = name.split_at(digits);
+    let mut row = 0;
+    for letter in letters.chars() {
+        row = row * 26 + (letter as usize).checked_sub('A' as usize)? + 1;
+    }
+    Some((
+        row.checked_sub(1)?,
+        number.parse::<usize>().ok()?.checked_sub(1)?,
+    ))
+}
+
+#[test]
+fn every_line_stays_inside_the_margin() {
+    let all = SheetPaper::ALL;
+    each_set(all, |set| {
+        let margin = match set.plan.paper {
+            SheetPaper::Projector => 5.0,
+            _ => to_f64(set.editions[0].draft.facts.sheets.margin),
+        };
+        let mut wrong = Vec::new();
+        for (name, page) in pages(set) {
+            let window = Rect::new(
+                margin - ROUNDED,
+                margin - ROUNDED,
+                page.size.0 - margin + ROUNDED,
+                page.size.1 - margin + ROUNDED,
+            );
+            let out = page
+                .lines
+                .iter()
+                .find(|(_, from, to)| !window.contains(*from) || !window.contains(*to));
+            if let Some((class, from, to)) = out {
+                wrong.push(format!(
+                    "{name}: a line of {class} from {from} to {to} leaves the window"
+                ));
+            }
+            for (words, at) in page.words.iter().filter(|(_, at)| !window.contains(*at)) {
+                wrong.push(format!(
+                    "{name}: “{words}” begins at {at}, outside the window"
+                ));
+            }
+        }
+        wrong
+    });
+}
+
+#[test]
+fn neighbours_name_each_other() {
+    each_set(&TILED, |set| {
+        let pages = pages(set);
+        let mut wrong = Vec::new();
+        let names = |page: &Drawn| -> Vec<String> {
+            let words = page.words.iter();
+            words
+                .filter_map(|(words, _)| words.strip_prefix("joins ").map(str::to_owned))
+                .collect()
+        };
+        for (name, page) in &pages {
+            let Some((row, column)) = grid(name) else {
+                wrong.push(format!("{name} is no name of a sheet"));
+                continue;
+            };
+            let mut told = names(page);
+            told.sort();
+            // The four sheets beside it, where they exist, and no other.
+            let mut beside: Vec<String> = pages
+                .iter()
+                .map(|(other, _)| other.clone())
+                .filter(|other| {
+                    grid(other).is_some_and(|(r, c)| r.abs_diff(row) + c.abs_diff(column) == 1)
+                })
+                .collect();
+            beside.sort();
+            if told != beside {
+                wrong.push(format!(
+                    "{name} joins {told:?}, and beside it lie {beside:?}"
+                ));
+            }
+            for other in &told {
+                let back = pages.iter().find(|(known, _)| known == other);
+                if !back.is_some_and(|(_, page)| names(page).contains(name)) {
+                    wrong.push(format!("{name} joins {other}, which does not name it back"));
+                }
+            }
+            if !page.says(name) {
+                wrong.push(format!("{name} does not bear its own name"));
+            }
+            let joints = page.class("nb-joint").count();
+            if joints != beside.len() {
+                wrong.push(format!(
+                    "{name} has {joints} joints and {} neighbours",
+                    beside.len()
+                ));
+            }
+        }
+        wrong
+    });
+}
+
+#[test]
+fn the_first_sheet_alone_carries_the_gauge() {
+    each_set(SheetPaper::ALL, |set| {
+        let mut wrong = Vec::new();
+        for (at, (name, page)) in pages(set).iter().enumerate() {
+            let lines = page.class("nb-gauge").count();
+            // Two squares, two rulers, 101 marks of a millimetre and 33 of an eighth of an inch.
+            if lines != if at == 0 { 8 + 2 + 101 + 33 } else { 0 } {
+                wrong.push(format!("{name}: {lines} lines of a gauge"));
+            }
+            if at > 0 {
+                continue;
+            }
+            let needed = [
+                "Print this sheet first",
+                "100 %",
+                "actual size",
+                "5 cm × 5 cm",
+                "2 in × 2 in",
+                "10 cm",
+                "4 in",
+            ];
+            let missing = needed.iter().filter(|words| !page.mentions(words));
+            wrong.extend(missing.map(|words| format!("{name} does not say “{words}”")));
+        }
+        wrong
+    });
+}
+
+#[test]
+fn each_piece_says_what_it_is_and_what_is_cut() {
+    each_set(SheetPaper::ALL, |set| {
+        let facts = &set.editions[0].draft.facts;
+        let pages = pages(set);
+        let told = |words: &str| pages.iter().any(|(_, page)| page.says(words));
+        let mentioned = |words: &str| pages.iter().any(|(_, page)| page.mentions(words));
+        let mut wrong = Vec::new();
+        for (at, piece) in facts.pieces.iter().enumerate() {
+            let sizes: Vec<&str> = set
+                .editions
+                .iter()
+                .filter(|edition| {
+                    piece
+                        .sizes
+                        .as_ref()
+                        .is_none_or(|own| own.contains(&edition.size()))
+                })
+                .map(|edition| edition.size_facts().name.as_str())
+                .collect();
+            if sizes.is_empty() {
+                continue;
+            }
+            let name = format!("{}  {}", at + 1, piece.name.text);
+            if !told(&name) {
+                wrong.push(format!("no sheet says “{name}”"));
+            }
+            if !told(&sizes.join(", ")) {
+                wrong.push(format!("no sheet names the sizes “{}”", sizes.join(", ")));
+            }
+            for cut in &piece.cut {
+                let fabric = facts
+                    .fabrics
+                    .iter()
+                    .find(|fabric| fabric.id.text == cut.fabric.text);
+                let fabric = fabric
+                    .expect("a fabric of the booklet")
+                    .name
+                    .text
+                    .to_lowercase();
+                let words = format!("cut {} of {fabric}", cut.copies.count());
+                if !mentioned(&words) {
+                    wrong.push(format!("no sheet says “{words}”"));
+                }
+            }
+            if piece.fold.is_some() && !mentioned("on the fold") {
+                wrong.push(format!("{name}: no sheet speaks of the fold"));
+            }
+        }
+        wrong
+    });
+}
+
+#[test]
+fn a_nested_set_holds_every_size() {
+    each_set(SheetPaper::ALL, |set| {
+        if set.editions.len() < 2 {
+            return Vec::new();
+        }
+        let pages = pages(set);
+        let facts = &set.editions[0].draft.facts;
+        let mut wrong = Vec::new();
+        for edition in &set.editions {
+            let class = format!("nb-size-{}", edition.size());
+            let drawn: f64 = pages
+                .iter()
+                .flat_map(|(_, page)| page.class(&class).map(|(from, to)| from.distance(to)))
+                .sum();
+            let pieces = facts.pieces.iter().enumerate().filter(|(_, piece)| {
+                piece
+                    .sizes
+                    .as_ref()
+                    .is_none_or(|own| own.contains(&edition.size()))
+            });
+            let true_length: f64 = pieces
+                .map(|(at, _)| edition.sheet.shape(at).expect("a piece").cutting().length())
+                .sum();
+            // What lies in an overlap is drawn twice, so the sum may be more and never less.
+            if drawn < true_length - 0.1 {
+                wrong.push(format!(
+                    "{}: {drawn:.2} mm drawn of {true_length:.2}",
+                    edition.size_facts().name
+                ));
+            }
+            let name = &edition.size_facts().name;
+            if !pages.iter().any(|(_, page)| page.says(name)) {
+                wrong.push(format!("no line is marked “{name}”"));
+            }
+        }
+        let patterns: std::collections::BTreeSet<&str> = pages
+            .iter()
+            .flat_map(|(_, page)| &page.lines)
+            .filter(|(class, ..)| class.contains("nb-size-"))
+            .map(|(class, ..)| class.as_str())
+            .collect();
+        if patterns.len() != set.editions.len() {
+            wrong.push(format!(
+                "{} line patterns for {} sizes",
+                patterns.len(),
+                set.editions.len()
+            ));
+        }
+        wrong
+    });
+}
