@@ -58,6 +58,7 @@
 //! Looks at the edges on both sides of each corner that is boxed, and at seams that come later. An
 //! edge beside it that is never sewn is told by `edge-left-raw`.
 
+use super::words::that_step;
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;
@@ -73,7 +74,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         told.push((boxed.step, sewn.step));
         findings.push(
             Finding::error("boxed-before-sewn", boxed.verb, format!("`{corner}` is boxed before `{edge}` is sewn"))
-                .hint(format!("sew the seams beside the corner first: move this after step {}", sewn.step))
+                .hint(format!("sew the seams beside the corner first: move this after {}", that_step(sewn, boxed)))
                 .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
                 .in_size(edition.size(), ""),
         );

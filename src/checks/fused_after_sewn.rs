@@ -45,6 +45,7 @@
 //! pinning do not. A step that fuses several pieces too late is told once. That fusing comes first
 //! is common practice, no source.
 
+use super::words::that_step;
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;
@@ -61,7 +62,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         told.push((fused.step, earlier.step));
         findings.push(
             Finding::error("fused-after-sewn", fused.verb, format!("`{copy}` is fused after it was worked on in step {}", earlier.step))
-                .hint(format!("fuse while the pieces are flat: move this before step {}", earlier.step))
+                .hint(format!("fuse while the pieces are flat: move this before {}", that_step(earlier, fused)))
                 .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
                 .in_size(edition.size(), ""),
         );

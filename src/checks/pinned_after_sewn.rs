@@ -48,6 +48,7 @@
 //! Looks at `pin` with exactly two edges that one seam holds already. A step that pins several
 //! pairs too late is told once.
 
+use super::words::that_step;
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;
@@ -64,7 +65,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         told.push((pinned.step, sewn.step));
         findings.push(
             Finding::error("pinned-after-sewn", pinned.verb, format!("`{}` and `{}` are pinned after they are sewn", edges.0, edges.1))
-                .hint(format!("pin first: move this before step {}", sewn.step))
+                .hint(format!("pin first: move this before {}", that_step(sewn, pinned)))
                 .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
                 .in_size(edition.size(), ""),
         );

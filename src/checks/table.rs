@@ -219,6 +219,7 @@ pub const CHECKS: &[Check] = &[
     check!("font-not-bundled.md", "font-not-bundled", Figures, Error, false, Run::Elsewhere),
     check!("class-unknown.md", "class-unknown", Figures, Warning, true, Run::Elsewhere),
     check!("label-too-small.md", "label-too-small", Figures, Error, true, Run::Elsewhere),
+    check!("figure-cut-off.md", "figure-cut-off", Figures, Error, true, Run::Elsewhere),
     check!("figure-too-wide.md", "figure-too-wide", Figures, Error, true, Run::Elsewhere),
     check!("piece_too_wide.rs", "piece-too-wide", Print, Error, true, Run::Booklet(piece_too_wide::run)),
     check!("amount_too_small.rs", "amount-too-small", Print, Error, true, Run::Booklet(amount_too_small::run)),

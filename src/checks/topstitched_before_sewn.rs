@@ -51,6 +51,7 @@
 //! Looks at edges that are named in `topstitch` and later in `sew`. An edge that was folded before
 //! is in order, and so is one that is never sewn.
 
+use super::words::that_step;
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;
@@ -61,7 +62,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let Fault::TopstitchedTooSoon { edge, stitched, sewn } = fault else { continue };
         findings.push(
             Finding::error("topstitched-before-sewn", stitched.verb, format!("`{edge}` is topstitched before it is sewn"))
-                .hint(format!("sew first: move this after step {}", sewn.step))
+                .hint(format!("sew first: move this after {}", that_step(sewn, stitched)))
                 .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
                 .in_size(edition.size(), ""),
         );

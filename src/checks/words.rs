@@ -1,5 +1,6 @@
 //! Words that several checks share.
 
+use crate::construct::Moment;
 use crate::measure::{Dimension, Exact, Quantity, ratio};
 use crate::resolve::{Edition, Worked};
 
@@ -9,4 +10,9 @@ pub(super) fn length(edition: &Edition<'_>, millimetres: f64) -> String {
     let value = if tenths.abs() < 1e15 { ratio(tenths as i128, 10) } else { None };
     let quantity = Quantity { value: value.unwrap_or(Exact::from_integer(0)), dimension: Dimension::Length };
     edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " ")
+}
+
+/// Another moment as seen from a step: "step 4", or the fact itself where both stand in one step.
+pub(super) fn that_step(other: &Moment, own: &Moment) -> String {
+    if other.step == own.step { "that fact of this step".to_owned() } else { format!("step {}", other.step) }
 }

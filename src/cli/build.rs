@@ -5,6 +5,7 @@ use std::path::Path;
 use super::args::{BuildArgs, Form};
 use super::press::{Content, Job, print_all};
 use super::{Outcome, Refusal, choose, output, sheets};
+use crate::figure::{fonts, keeps_inside};
 use crate::pipeline::{Compiled, compile};
 use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
@@ -85,7 +86,8 @@ fn combined(booklet: &BookletFolder, compiled: &Compiled<'_>, paper: Paper, out:
         .zip(&sheaves)
         .map(|(edition, sheaf)| (edition.size_facts().name.as_str(), sheaf))
         .collect();
-    let sheaf = combine(&sized, "All sizes")?;
+    let (fonts, _) = fonts(&compiled.house);
+    let sheaf = combine(&sized, "All sizes", &|svg| keeps_inside(svg, &fonts))?;
     let name = format!("{}-combined-{}.pdf", booklet.name, paper.name());
     Some(Job { place: out.join(&booklet.name).join(name), size: None, content: Content::Booklet(Box::new(sheaf)) })
 }

@@ -171,6 +171,8 @@ impl Studio<'_> {
             }
         };
         measure_tree::words(&tree, &document, &locate, size, findings);
+        let scaled = root.attribute("data-scale").is_some();
+        measure_tree::frame(&tree, drawing.root, scaled, size, findings);
         let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
         let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
         if width > measure_tree::WIDEST + 0.5 || height > 200.5 {

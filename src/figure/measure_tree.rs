@@ -110,6 +110,46 @@ pub(super) fn words(
     }
 }
 
+/// Drawings that reach over their own frame: what lies outside is cut off on the page.
+pub(super) fn frame(tree: &usvg::Tree, root: Span, scaled: bool, size: usize, findings: &mut Findings) {
+    let (side, most) = overhang(tree);
+    if most <= FRAME_TOLERANCE {
+        return;
+    }
+    let hint = match scaled {
+        true => "make the viewBox larger, or draw at a smaller scale",
+        false => "state a scale on the root, such as `data-scale=\"1:5\"`: without it lengths are drawn at true size; or make the viewBox larger",
+    };
+    findings.push(
+        Finding::error("figure-cut-off", root, format!("the drawing reaches {most:.0} mm over its frame at the {side}"))
+            .hint(hint)
+            .in_size(size, ""),
+    );
+}
+
+/// The side at which a drawing reaches furthest over its frame, and how far, in mm; below nothing
+/// where it keeps inside.
+fn overhang(tree: &usvg::Tree) -> (&'static str, f64) {
+    let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
+    let drawn = tree.root().abs_bounding_box();
+    let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
+    let over = [
+        ("left", -millimetres(drawn.left())),
+        ("top", -millimetres(drawn.top())),
+        ("right", millimetres(drawn.right()) - width),
+        ("bottom", millimetres(drawn.bottom()) - height),
+    ];
+    over.into_iter().fold(("left", f64::NEG_INFINITY), |most, one| if one.1 > most.1 { one } else { most })
+}
+
+/// Whether a dressed drawing keeps inside its frame; a drawing that cannot be read does not.
+pub fn keeps_inside(svg: &str, database: &std::sync::Arc<usvg::fontdb::Database>) -> bool {
+    usvg::Tree::from_str(svg, &super::picture::options(database)).is_ok_and(|tree| overhang(&tree).1 <= FRAME_TOLERANCE)
+}
+
+/// How far a drawing may reach over its frame, in mm: the rim of a line, the tail of a letter.
+const FRAME_TOLERANCE: f64 = 1.5;
+
 fn collect(group: &usvg::Group, printed: &mut Vec<f64>) {
     for node in group.children() {
         match node {

@@ -23,6 +23,7 @@ pub use drawing::Drawing;
 pub use dress::Dresser;
 pub use gather::{BoundFigure, Figures, draw_all};
 pub use key::{KeyEntry, key};
+pub use measure_tree::keeps_inside;
 pub(crate) use overview::svg_data;
 pub use overview::{Overview, PieceDrawing};
 pub use plan::Plan;

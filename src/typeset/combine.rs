@@ -11,13 +11,14 @@ use serde_json::{Map, Value, json};
 
 use super::data::Sheaf;
 use super::drawings::merge_drawings;
+use super::rows::{figures, holders, is_figures, list, listed, order, side_by_side, union};
 
 /// A size's name and its edition.
 pub type Sized<'a> = (&'a str, &'a Sheaf);
 
 /// Lays the editions of all sizes over one another; `name` is what the cover says instead of a size.
-/// `None` when there is no edition.
-pub fn combine(editions: &[Sized<'_>], name: &str) -> Option<Sheaf> {
+/// `fits` tells whether a drawing keeps inside its frame. `None` when there is no edition.
+pub fn combine(editions: &[Sized<'_>], name: &str, fits: &dyn Fn(&str) -> bool) -> Option<Sheaf> {
     let (_, first) = editions.first()?;
     let names: Vec<&str> = editions.iter().map(|(name, _)| *name).collect();
     let data: Vec<&Value> = editions.iter().map(|(_, sheaf)| &sheaf.data).collect();
@@ -46,7 +47,7 @@ pub fn combine(editions: &[Sized<'_>], name: &str) -> Option<Sheaf> {
     renumber(&mut merged, &numbers);
     let mut sheaf = Sheaf { data: merged, files: first.files.clone(), origins: first.origins.clone() };
     let sheaves: Vec<&Sheaf> = editions.iter().map(|(_, sheaf)| *sheaf).collect();
-    merge_drawings(&mut sheaf, &sheaves);
+    merge_drawings(&mut sheaf, &sheaves, fits);
     Some(sheaf)
 }
 
@@ -304,95 +305,6 @@ impl Merger<'_> {
     }
 }
 
-/// Figures in a row: `20 (26, 32) cm`, in each system.
-fn figures(all: &[&Value]) -> Value {
-    let system = |key: &str| -> Value {
-        let parts: Vec<&Value> = all.iter().map(|one| &one[key]).collect();
-        if parts.iter().any(|part| part.is_null()) {
-            return Value::Null;
-        }
-        if parts.iter().all(|part| *part == parts[0]) {
-            return parts[0].clone();
-        }
-        let text = |value: &Value| value.as_str().unwrap_or_default().to_owned();
-        let one_unit = parts.iter().all(|part| part["unit"] == parts[0]["unit"]);
-        let numbers: Vec<String> = parts
-            .iter()
-            .map(|part| match one_unit {
-                true => text(&part["number"]),
-                false => format!("{}\u{a0}{}", text(&part["number"]), text(&part["unit"])),
-            })
-            .collect();
-        let (first, rest) = (numbers[0].clone(), numbers[1..].join(", "));
-        let unit = if one_unit { text(&parts[0]["unit"]) } else { String::new() };
-        json!({ "number": format!("{first} ({rest})"), "unit": unit })
-    };
-    json!({ "first": system("first"), "second": system("second"), "row": true })
-}
-
-fn is_figures(value: &Value) -> bool {
-    value["first"].get("number").is_some()
-}
-
-fn list(value: &Value) -> &[Value] {
-    value.as_array().map_or(&[], Vec::as_slice)
-}
-
-/// The ids of all sizes' rows, in an order that keeps each size's own.
-fn order<'v>(data: &[&'v Value], of: impl Fn(&'v Value) -> &'v [Value], key: &str) -> Vec<String> {
-    let mut ids: Vec<String> = Vec::new();
-    for one in data {
-        let mut after = 0;
-        for row in of(one) {
-            let id = row[key].as_str().unwrap_or_default().to_owned();
-            match ids.iter().position(|known| *known == id) {
-                Some(at) => after = at + 1,
-                None => {
-                    ids.insert(after, id);
-                    after += 1;
-                }
-            }
-        }
-    }
-    ids
-}
-
-/// The sizes that have a row, each with it.
-fn holders<'v>(
-    data: &[&'v Value],
-    of: impl Fn(&'v Value) -> &'v [Value],
-    key: &str,
-    id: &str,
-) -> Vec<(usize, &'v Value)> {
-    data.iter()
-        .enumerate()
-        .filter_map(|(size, one)| Some((size, of(one).iter().find(|row| row[key] == json!(id))?)))
-        .collect()
-}
-
-fn union(data: &[&Value], of: impl Fn(&Value) -> &Value, key: &str) -> Value {
-    let mut found: Vec<Value> = Vec::new();
-    for row in data.iter().flat_map(|one| list(of(one))) {
-        if !found.iter().any(|known| known[key] == row[key]) {
-            found.push(row.clone());
-        }
-    }
-    json!(found)
-}
-
-fn side_by_side(data: &[&Value], key: &str) -> Value {
-    let columns: Vec<Value> = data
-        .iter()
-        .flat_map(|one| list(&one[key]))
-        .map(|column| {
-            let mut column = column.clone();
-            column["own"] = json!(false);
-            column
-        })
-        .collect();
-    json!(columns)
-}
-
 /// References and lists of steps with the numbers of this edition.
 fn renumber(value: &mut Value, numbers: &BTreeMap<String, usize>) {
     match value {
@@ -416,13 +328,5 @@ fn renumber(value: &mut Value, numbers: &BTreeMap<String, usize>) {
             fields.values_mut().for_each(|value| renumber(value, numbers));
         }
         _ => {}
-    }
-}
-
-/// "Small", "Small and Medium", "Small, Medium and Large".
-fn listed(names: &[&str]) -> String {
-    match names.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
-        _ => names.concat(),
     }
 }

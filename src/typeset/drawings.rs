@@ -6,7 +6,7 @@ use super::data::Sheaf;
 
 /// Puts one drawing for all sizes in the place of each diagram of the first; a diagram whose words
 /// cannot be laid over one another is taken out, rather than tell one size's figures to all.
-pub(super) fn merge_drawings(sheaf: &mut Sheaf, sizes: &[&Sheaf]) {
+pub(super) fn merge_drawings(sheaf: &mut Sheaf, sizes: &[&Sheaf], fits: &dyn Fn(&str) -> bool) {
     let origins = sheaf.origins.clone();
     for (path, origin) in origins {
         // The same drawing has another number in a size that leaves a step out.
@@ -18,7 +18,9 @@ pub(super) fn merge_drawings(sheaf: &mut Sheaf, sizes: &[&Sheaf]) {
             })
             .collect();
         let texts: Vec<&str> = found.iter().filter_map(|(_, bytes)| std::str::from_utf8(bytes).ok()).collect();
-        match merged(&texts) {
+        let row = merged(&texts, &in_a_row).filter(|svg| fits(svg));
+        // Rows that are too long for their labels are left to the words of the step.
+        match row.or_else(|| merged(&texts, &by_size)) {
             Some(svg) => {
                 sheaf.files.insert(path.clone(), svg.into_bytes());
             }
@@ -33,7 +35,7 @@ pub(super) fn merge_drawings(sheaf: &mut Sheaf, sizes: &[&Sheaf]) {
 }
 
 /// The drawing of the middle size with the words of all sizes; `None` when they do not match.
-fn merged(texts: &[&str]) -> Option<String> {
+fn merged(texts: &[&str], label: &dyn Fn(&[&str]) -> String) -> Option<String> {
     let middle = *texts.get(texts.len() / 2)?;
     if texts.iter().all(|text| *text == middle) {
         return Some(middle.to_owned());
@@ -59,11 +61,19 @@ fn merged(texts: &[&str]) -> Option<String> {
     for (index, (range, _)) in own.iter().enumerate() {
         let row: Vec<&str> = words.iter().map(|other| other[index].1.as_str()).collect();
         svg.push_str(&middle[at..range.start]);
-        svg.push_str(&escape(&in_a_row(&row)));
+        svg.push_str(&escape(&label(&row)));
         at = range.end;
     }
     svg.push_str(&middle[at..]);
     Some(svg)
+}
+
+/// A label that says where to look.
+fn by_size(all: &[&str]) -> String {
+    match all {
+        [first, rest @ ..] if rest.iter().any(|one| one != first) => "by size".to_owned(),
+        _ => in_a_row(all),
+    }
 }
 
 /// Words that differ in figures alone, in a row: "cut 20 (26, 32) cm". The second system's figures in

@@ -11,6 +11,7 @@ mod drawings;
 mod fault;
 mod paper;
 mod press;
+mod rows;
 mod world;
 
 pub use combine::combine;

@@ -140,7 +140,7 @@ def squares_and_rulers(page, said):
 
 
 def places(pages, facts, paper, said):
-    """Row and column of each sheet, as its own foot says, and how far it is moved to the plan."""
+    """How far each sheet is moved to the plan, by the row and the column that its own foot says."""
     margin, overlap = facts["margin"], facts["overlap"]
     step = tuple(side - 2 * margin - overlap for side in PAPERS[paper])
     found = []
@@ -173,7 +173,7 @@ def places(pages, facts, paper, said):
             if beside in found:
                 said.error("joints", near, f"the joint to {beside} is {near:.3f} mm off")
         moved.append((column * step[0] - half - margin, row * step[1] - half - margin))
-    return found, moved, step
+    return moved
 
 
 def moved_lines(pages, moved, thick, dash):
@@ -184,31 +184,31 @@ def moved_lines(pages, moved, thick, dash):
     return sheets
 
 
-def overlaps(found, pages, moved, facts, sheets, said, what):
-    """Where two sheets show the same strip, their lines lie on each other."""
-    margin = facts["margin"]
-    windows = []
+def windows_of(pages, moved, margin):
+    """What each sheet shows, at its place on the plan."""
+    shown = []
     for page, (dx, dy) in zip(pages, moved):
-        windows.append(box(margin + dx, margin + dy, page.size[0] - margin + dx, page.size[1] - margin + dy))
-    for one in range(len(found)):
-        for two in range(one + 1, len(found)):
+        shown.append(box(margin + dx, margin + dy, page.size[0] - margin + dx, page.size[1] - margin + dy))
+    return shown
+
+
+def overlaps(windows, sheets, said, what):
+    """Where two sheets show the same strip, their lines lie on each other."""
+    for one in range(len(windows)):
+        for two in range(one + 1, len(windows)):
             strip = windows[one].intersection(windows[two])
             if strip.area < 1:
                 continue
+            # Lines that only touch the strip's rim may be beside it by a rounding.
             inner = strip.buffer(-0.05)
-            here = MultiLineString(sheets[one]).intersection(inner)
-            there = MultiLineString(sheets[two]).intersection(inner)
-            if here.is_empty and there.is_empty:
+            both = [MultiLineString(sheets[at]).intersection(inner) for at in (one, two)]
+            if all(part.is_empty for part in both):
                 continue
-            said.must(not here.is_empty and not there.is_empty, f"{what}: a line in an overlap is on one sheet alone")
-            # A line that only touches the strip's rim may be on one side of it by a rounding.
-            strict = [part for part in (here, there) if not part.is_empty]
-            for part, other in ((sheets[one], there), (sheets[two], here)):
-                if other.is_empty or not part:
-                    continue
-                worst = farthest(other, MultiLineString(part))
-                said.error("overlaps", worst, f"{what}: lines in an overlap lie {worst:.3f} mm apart")
-            del strict
+            said.must(not any(part.is_empty for part in both), f"{what}: a line in an overlap is on one sheet alone")
+            for part, other in ((both[0], two), (both[1], one)):
+                if not part.is_empty and sheets[other]:
+                    worst = farthest(part, MultiLineString(sheets[other]))
+                    said.error("overlaps", worst, f"{what}: lines in an overlap lie {worst:.3f} mm apart")
 
 
 def farthest(lines, target):
@@ -217,20 +217,18 @@ def farthest(lines, target):
     return float(shapely.distance(shapely.points(points), target).max()) if len(points) else 0.0
 
 
-def own_part(sheets, found, step):
-    """What each sheet adds, so that nothing is there twice; edges shifted by a hair, since a line may
-    lie exactly on a joint."""
-    hair = 0.0137
-    for (row, column), lines in zip(found, sheets):
-        if not lines:
-            continue
-        area = box(column * step[0] - hair, row * step[1] - hair, (column + 1) * step[0] - hair, (row + 1) * step[1] - hair)
+def own_part(sheets, windows):
+    """What each sheet shows that none before it has shown, so that nothing is there twice."""
+    seen = Polygon()
+    for lines, window in zip(sheets, windows):
         for a, b in lines:
-            part = LineString([a, b]).intersection(area)
+            part = LineString([a, b]).difference(seen)
             for line in getattr(part, "geoms", [part]):
-                if line.geom_type == "LineString" and line.length > 0:
+                if line.length > 0:
                     ends = list(line.coords)
                     yield ends[0], ends[-1]
+        # A line on the very rim of a window belongs to that window.
+        seen = seen.union(window.buffer(0.0005, join_style="mitre"))
 
 
 def rings(parts, said, what):
@@ -312,9 +310,9 @@ def along(ring, start, end):
     return (abs(one - two), line.length - abs(one - two)), off
 
 
-def pieces_of(found, sheets, step, true, said, what, edges=True):
+def pieces_of(windows, sheets, true, said, what):
     """Every piece of one size: its outline whole, at its true size, each edge as long as it must be."""
-    drawn = rings(own_part(sheets, found, step), said, what)
+    drawn = rings(own_part(sheets, windows), said, what)
     said.must(len(drawn) == len(true), f"{what}: {len(drawn)} outlines drawn of {len(true)} pieces")
     lies = {}
     left = list(range(len(drawn)))
@@ -328,8 +326,6 @@ def pieces_of(found, sheets, step, true, said, what, edges=True):
     for piece in true:
         if piece["id"] not in lies:
             said.must(False, f"{what}, {piece['id']}: no joined outline is like it")
-            continue
-        if not edges:
             continue
         turned, (dx, dy), ring = lies[piece["id"]]
 
@@ -368,11 +364,11 @@ def rectangle_of(piece, values):
     return [(float(x), float(y)) for x, y in kept]
 
 
-def stitching(pages, found, moved, step, facts, true, lies, said, what):
+def stitching(pages, windows, moved, true, lies, said, what):
     """The line to sew along, where there is one, lies in its piece as it must."""
     sheets = moved_lines(pages, moved, SEW, None)
-    overlaps(found, pages, moved, facts, sheets, said, what)
-    drawn = MultiLineString([part for part in own_part(sheets, found, step)])
+    overlaps(windows, sheets, said, what)
+    drawn = MultiLineString(list(own_part(sheets, windows)))
     wanted = []
     for piece in true:
         if piece["stitching"] is None or piece["id"] not in lies:
@@ -412,23 +408,24 @@ def measure(path, facts, size, paper, values):
         ends = [point for _, _, run in page.strokes for point in run]
         over = max(max(margin - x, x - page.size[0] + margin, margin - y, y - page.size[1] + margin) for x, y in ends)
         said.error("margin", max(over, 0.0), f"page {at + 1}: a line reaches {over:.3f} mm into the margin", 0.01)
-    found, moved, step = places(pages, facts, paper, said)
+    moved = places(pages, facts, paper, said)
+    windows = windows_of(pages, moved, margin)
     if size == "nested":
-        nested(pages, found, moved, step, facts, said)
+        nested(pages, windows, moved, facts, said)
         return len(pages), said
     true = facts["sizes"][size]
     sheets = moved_lines(pages, moved, CUT, ())
-    overlaps(found, pages, moved, facts, sheets, said, size)
-    lies = pieces_of(found, sheets, step, true, said, size)
+    overlaps(windows, sheets, said, size)
+    lies = pieces_of(windows, sheets, true, said, size)
     for piece in true:
         if piece["rectangle"] is not None and piece["id"] in lies:
             error, _, _ = fit(lies[piece["id"]][2], rectangle_of(piece, values))
             said.error("reckoned", error, f"{piece['id']}: {error:.3f} mm off the rectangle of the booklet's own values")
-    stitching(pages, found, moved, step, facts, true, lies, said, size)
+    stitching(pages, windows, moved, true, lies, said, size)
     return len(pages), said
 
 
-def nested(pages, found, moved, step, facts, said):
+def nested(pages, windows, moved, facts, said):
     """All sizes over one another: each line pattern is one whole size."""
     patterns = set().union(*(page.dashes(CUT) for page in pages))
     said.must(len(patterns) == len(facts["sizes"]), f"{len(patterns)} line patterns for {len(facts['sizes'])} sizes")
@@ -438,8 +435,8 @@ def nested(pages, found, moved, step, facts, said):
         tried = []
         for size, true in waiting.items():
             trial = Measured()
-            overlaps(found, pages, moved, facts, sheets, trial, f"nested {size}")
-            pieces_of(found, sheets, step, true, trial, f"nested {size}")
+            overlaps(windows, sheets, trial, f"nested {size}")
+            pieces_of(windows, sheets, true, trial, f"nested {size}")
             tried.append((len(trial.faults), size, trial))
         if not tried:
             continue

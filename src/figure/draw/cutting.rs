@@ -15,7 +15,7 @@ use crate::resolve::Figures;
 /// The width that a row of pieces may take, in mm.
 const ROW: f64 = 71.0;
 /// What stays free between two rows, in mm.
-const ROWS: f64 = 2.0;
+const ROWS: f64 = 1.4;
 /// How far a second copy stands out behind the first, in mm.
 const COPY: f64 = 1.1;
 
@@ -40,12 +40,20 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Optio
     }
     let mut page = Page::new(desk.ruler);
     let mut row = Page::new(desk.ruler);
+    // What is cut from one pattern stands together.
+    lots.sort_by_key(|lot| lot.piece);
+    let mut room = ROW;
     for (at, lot) in lots.iter().enumerate() {
         let first = !lots[..at].iter().any(|known| known.piece == lot.piece);
         // The fabric tells apart what is cut from one pattern.
         let fabrics = lots.iter().filter(|other| other.piece == lot.piece).count() > 1;
         let one = piece(desk, lot, fabrics, (first, first && measured), lots.len() == 1, scale)?;
-        if row.bounds().width() > 0.0 && row.bounds().width() + 4.0 + one.bounds().width() > ROW {
+        let kin = lots[at + 1..].iter().filter(|other| first && other.piece == lot.piece).count();
+        let wanted = one.bounds().width() * (kin + 1) as f64;
+        room -= one.bounds().width() + 4.0;
+        let starts = row.bounds().width() > 0.0;
+        if starts && (room < 0.0 || (wanted <= ROW && row.bounds().width() + 4.0 + wanted > ROW)) {
+            room = ROW - one.bounds().width();
             page.join(std::mem::replace(&mut row, Page::new(desk.ruler)), false, ROWS);
         }
         row.join(one, true, 4.0);

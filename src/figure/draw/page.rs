@@ -123,7 +123,7 @@ impl<'a> Page<'a> {
     /// Words in the middle of a room, in as few lines as fit; `false` when they do not fit at all or
     /// the room is taken.
     pub fn label_in(&mut self, words: &str, room: Rect) -> bool {
-        [1.0, 0.8, 0.65, 0.5].into_iter().any(|share| self.label_within(words, room, (room.width() - 4.0) * share))
+        [1.0, 0.8, 0.65, 0.5].into_iter().any(|share| self.label_within(words, room, (room.width() - 1.6) * share))
     }
 
     fn label_within(&mut self, words: &str, room: Rect, width: f64) -> bool {

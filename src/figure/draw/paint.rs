@@ -98,6 +98,11 @@ impl Desk<'_, '_> {
                         page.path("stitched", line);
                     }
                 }
+                for (_, edge, far) in self.past.topstitched.iter().filter(|(other, ..)| *other == copy) {
+                    let seam = self.seam_at(copy, edge).and_then(|seam| seam.allowance).unwrap_or(0.0);
+                    let far = (seam + far.unwrap_or(CLOSE)) / scale;
+                    stitching(&part, &[edge.as_str()], far, None).stretches.into_iter().for_each(|line| page.path("stitched", line));
+                }
             }
         }
     }

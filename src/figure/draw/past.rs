@@ -29,6 +29,8 @@ pub(super) struct Past {
     pub now: Vec<Seam>,
     /// Copies that were fused or quilted to each other.
     pub layers: Vec<BTreeSet<usize>>,
+    /// Copies, edges and distances in mm of cloth of topstitching; `None` when the fact gives none.
+    pub topstitched: Vec<(usize, String, Option<f64>)>,
     /// Copies that were trimmed.
     pub trimmed: BTreeSet<usize>,
     /// Copies that are folded up as a whole, or gathered, so that their outline is no longer the one
@@ -74,6 +76,14 @@ impl Past {
                 if group.len() > 1 {
                     self.layers.push(group);
                 }
+            }
+            Verb::Topstitch => {
+                let far = work.allowance.and_then(millimetres);
+                let edges = targets.into_iter().filter_map(|target| match target {
+                    Target::Edge(copy, edge) => Some((copy, edge, far)),
+                    _ => None,
+                });
+                self.topstitched.extend(edges);
             }
             Verb::Trim => self.trimmed.extend(whole),
             Verb::Fold => self.changed.extend(whole.map(|copy| (copy, step, "folded"))),

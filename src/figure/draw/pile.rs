@@ -152,7 +152,7 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
         for part in &layers[*layer] {
             let Who::Copy(copy) = part.who else { continue };
             let words = desk.name_and_side(copy, part.face);
-            let mut room = part.bounds().inset(-1.0);
+            let mut room = part.bounds().inset(-2.8);
             let top = at + 1 == cloths.len();
             if let (Some((away, _)), false) = (torn, top) {
                 // What shows lies beyond the next layer's tear.
@@ -177,12 +177,16 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
                 }
             }
             if !page.label_in(&words, room) {
-                page.lead(&words, room.center(), top);
+                // From a place that no layer above hides.
+                let y = if top { room.y0 + 1.0 } else { part.bounds().y1 - 1.2 };
+                page.lead(&words, Point::new(room.center().x, y), top);
             }
         }
     }
-    if let Some((_, side)) = below.first() {
-        let names: Vec<String> = below.iter().map(|(name, _)| name.clone()).collect();
+    let mut sides: Vec<&str> = below.iter().map(|(_, side)| *side).collect();
+    sides.dedup();
+    for side in sides {
+        let names: Vec<String> = below.iter().filter(|(_, known)| *known == side).map(|(name, _)| name.clone()).collect();
         let side = if side.is_empty() { String::new() } else { format!(", {side}") };
         page.caption(format!("{} underneath{side}", listed(&names)));
     }
@@ -259,13 +263,13 @@ impl Page<'_> {
 
     /// Words in a part's box, or below it where it is too small.
     pub(super) fn name(&mut self, words: &str, bounds: Rect) {
-        if self.label_in(words, bounds.inset(-1.0)) {
+        if self.label_in(words, bounds.inset(-0.6)) {
             return;
         }
         let step = self.ruler.line();
         let wide = bounds.width().max(34.0) / 2.0;
         for lines in 1..=4 {
-            let top = self.bounds().y1.max(bounds.y1) + 0.8;
+            let top = self.bounds().y1.max(bounds.y1) + 0.5;
             let room = Rect::new(bounds.center().x - wide, top, bounds.center().x + wide, top + step * f64::from(lines) + 0.01);
             if self.label_in(words, room) {
                 return;
