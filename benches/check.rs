@@ -40,7 +40,9 @@ fn least(mut work: impl FnMut()) -> f64 {
         work();
         start.elapsed().as_secs_f64() * 1000.0
     };
-    (0..RUNS).map(|_| once(&mut work)).fold(f64::INFINITY, f64::min)
+    (0..RUNS)
+        .map(|_| once(&mut work))
+        .fold(f64::INFINITY, f64::min)
 }
 
 fn line(what: &str, time: f64, whole: f64) {
@@ -54,7 +56,12 @@ fn checks(folder: &Folder, booklets: &[BookletFolder]) {
     for booklet in booklets {
         whole += least(|| compile(folder, booklet, |compiled| drop(black_box(compiled.report))));
         compile(folder, booklet, |compiled| {
-            played += least(|| compiled.editions.iter().for_each(|edition| drop(black_box(play(edition, None)))));
+            played += least(|| {
+                compiled
+                    .editions
+                    .iter()
+                    .for_each(|edition| drop(black_box(play(edition, None))))
+            });
             laid += least(|| lay(&compiled));
         });
     }
@@ -68,7 +75,10 @@ fn lay(compiled: &Compiled<'_>) {
     use notchbook::sheets::{bolts, lay_out, nest::Effort};
     // Pieces are plain data once their bolts are made, so the sizes are laid side by side.
     let bolts: Vec<_> = compiled.editions.iter().flat_map(bolts).collect();
-    let laid: Vec<_> = bolts.par_iter().map(|bolt| lay_out(bolt, Effort::Quick)).collect();
+    let laid: Vec<_> = bolts
+        .par_iter()
+        .map(|bolt| lay_out(bolt, Effort::Quick))
+        .collect();
     drop(black_box(laid));
 }
 
@@ -81,7 +91,10 @@ fn sheets(folder: &Folder, booklets: &[BookletFolder]) {
             for paper in [SheetPaper::A4, SheetPaper::Letter, SheetPaper::A0] {
                 let all: Vec<&Edition<'_>> = compiled.editions.iter().collect();
                 let plans = || {
-                    let mut plans: Vec<_> = all.iter().map(|edition| plan_one_size(edition, paper)).collect();
+                    let mut plans: Vec<_> = all
+                        .iter()
+                        .map(|edition| plan_one_size(edition, paper))
+                        .collect();
                     plans.push(plan_all_sizes(compiled.editions, paper));
                     plans
                 };
@@ -105,17 +118,28 @@ fn sheets(folder: &Folder, booklets: &[BookletFolder]) {
 /// Three editions set side by side against one after another. Typst remembers what it has set, so its
 /// memory is emptied before each run.
 fn builds(folder: &Folder, booklets: &[BookletFolder]) {
-    let Some(booklet) = booklets.first() else { return };
+    let Some(booklet) = booklets.first() else {
+        return;
+    };
     compile(folder, booklet, |compiled| {
         let press = Press::new(&compiled.house);
-        let sheaves: Vec<Sheaf> = compiled.editions.iter().take(3).map(|edition| compiled.sheaf(edition, Paper::A4)).collect();
+        let sheaves: Vec<Sheaf> = compiled
+            .editions
+            .iter()
+            .take(3)
+            .map(|edition| compiled.sheaf(edition, Paper::A4))
+            .collect();
         let one_by_one = least(|| {
             comemo::evict(0);
-            sheaves.iter().for_each(|sheaf| drop(black_box(press.print(sheaf))));
+            sheaves
+                .iter()
+                .for_each(|sheaf| drop(black_box(press.print(sheaf))));
         });
         let side_by_side = least(|| {
             comemo::evict(0);
-            sheaves.par_iter().for_each(|sheaf| drop(black_box(press.print(sheaf))));
+            sheaves
+                .par_iter()
+                .for_each(|sheaf| drop(black_box(press.print(sheaf))));
         });
         let many = sheaves.len();
         line(&format!("{many} one after another"), one_by_one, one_by_one);

@@ -73,10 +73,12 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     let figures = figure::draw_all(&editions, folder, &house, &mut sources, &mut findings);
     let pictures = pictures(folder, &draft, &mut findings);
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
+    let letters = figure::letters(&house);
     let laid = lay_cloth(&editions, Effort::Quick);
     let subject = Subject {
         draft: &draft,
         cloth: &laid,
+        letters: &letters,
         catalogue: &catalogue,
         editions: &editions,
         histories: &histories,
@@ -202,7 +204,7 @@ impl Compiled<'_> {
 
 /// Lays every size's cloth, side by side: the pieces are plain data, and each layout takes its time.
 /// A first look is enough to check; where it needs more than the author states, a longer one decides.
-fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Vec<Result<ClothLayout, ClothFault>>> {
+fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Vec<Result<ClothLayout, Box<ClothFault>>>> {
     let bolts: Vec<Vec<Bolt>> = editions.iter().map(bolts).collect();
     let lay = |bolt: &Bolt| {
         let laid = lay_out(bolt, effort);
@@ -210,7 +212,7 @@ fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Vec<Result<ClothLa
             Ok(layout) if effort == Effort::Quick && layout.exceeds_stated() => lay_out(bolt, Effort::Usual),
             laid => laid,
         };
-        laid.map_err(|pieces| ClothFault { bolt: bolt.clone(), pieces })
+        laid.map_err(|pieces| Box::new(ClothFault { bolt: bolt.clone(), pieces }))
     };
     bolts.into_par_iter().map(|bolts| bolts.par_iter().map(lay).collect()).collect()
 }

@@ -1,11 +1,11 @@
 //! Laws of the construction, held on small booklets made at random: what does not matter to the work
 //! does not change what is found, and what comes out is as large as plane geometry says.
 
+#[path = "construct/bags.rs"]
+mod bags;
 #[path = "outside/bench.rs"]
 #[allow(dead_code, reason = "no demo is compiled and nothing is printed here")]
 mod bench;
-#[path = "construct/bags.rs"]
-mod bags;
 #[path = "construct/laws.rs"]
 mod laws;
 #[path = "construct/scale.rs"]
@@ -52,10 +52,28 @@ fn sewn_up<R>(
             "\n## Step {at} {{#step-{at}}}\n\n```work\n{work}```\n\nDo it.\n"
         ));
     }
-    written(&[("booklet.yaml", &facts), ("make.md", &part)], |compiled| {
-        let broken = ["yaml-unreadable", "work-unreadable", "value-unreadable", "key-unknown", "outline-wrong", "edge-unknown", "unknown-name"];
-        let broken = compiled.report.findings.iter().find(|one| broken.contains(&one.code));
-        assert!(broken.is_none(), "the booklet of the test is broken: {broken:?}\n{facts}\n{part}");
-        then(compiled)
-    })
+    written(
+        &[("booklet.yaml", &facts), ("make.md", &part)],
+        |compiled| {
+            let broken = [
+                "yaml-unreadable",
+                "work-unreadable",
+                "value-unreadable",
+                "key-unknown",
+                "outline-wrong",
+                "edge-unknown",
+                "unknown-name",
+            ];
+            let broken = compiled
+                .report
+                .findings
+                .iter()
+                .find(|one| broken.contains(&one.code));
+            assert!(
+                broken.is_none(),
+                "the booklet of the test is broken: {broken:?}\n{facts}\n{part}"
+            );
+            then(compiled)
+        },
+    )
 }

@@ -70,7 +70,7 @@ fn page(compiled: &Compiled<'_>, size: usize, words: &str) -> RgbImage {
     })
 }
 
-/// Draws a diagram of one size by its file's name.
+/// Draws a diagram of one size by its file's name, or by its step's where the compiler draws it.
 fn figure(compiled: &Compiled<'_>, size: usize, file: &str) -> RgbImage {
     let (database, _) = fonts(&compiled.house);
     let mut found = compiled.figures.of_size(size).map(|(_, figure)| figure);
@@ -197,11 +197,11 @@ fn diagrams() {
     demo("harbour-lunch-bag", |compiled| {
         hold(
             "figure-zip-front-small",
-            &figure(compiled, 0, "zip-front.svg"),
+            &figure(compiled, 0, "zip-front"),
         );
         hold(
             "figure-zip-front-large",
-            &figure(compiled, 2, "zip-front.svg"),
+            &figure(compiled, 2, "zip-front"),
         );
     });
     demo("orchard-apron", |compiled| {

@@ -66,7 +66,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
 /// What no hand can tell apart, in mm.
 const HAIR: Exact = Exact::new_raw(1, 2);
 
-struct Fault {
+pub(super) struct Fault {
     metric: String,
     imperial: String,
     stated: bool,
@@ -75,7 +75,7 @@ struct Fault {
 
 /// The two figures, when they stand further apart than the tolerance, or than an eighth of the
 /// length: on a narrow seam a millimetre is much.
-fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
+pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
     if worked.quantity.dimension != Dimension::Length {
         return None;
     }

@@ -62,11 +62,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
-        let mut finding = Finding::error("edge-left-raw", pieces[*first].id.span, message)
+        let mut finding = Finding::error("edge-left-raw", place(*first, edition), message)
             .hint("sew, hem, bind or fold the edge, or add it to the piece's `raw:` if it is meant to stay raw");
         let mut told = vec![*first];
         for (piece, _) in edges {
-            if !told.contains(piece) {
+            if !told.contains(piece) && *piece < pieces.len() {
                 told.push(*piece);
                 finding = finding.note(pieces[*piece].id.span, "and of this piece");
             }
@@ -76,4 +76,12 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         findings.push(finding.in_size(edition.size(), ""));
     }
+}
+
+/// Where a raw edge is told: at its piece; at the first zip for an edge of a zip.
+fn place(piece: usize, edition: &Edition<'_>) -> crate::source::Span {
+    let facts = &edition.draft.facts;
+    let zip = || facts.notions.iter().find(|notion| notion.kind == crate::model::Kind::Zip).map(|notion| notion.id.span);
+    let own = facts.pieces.get(piece).map(|piece| piece.id.span);
+    own.or_else(zip).unwrap_or(facts.title.span)
 }

@@ -30,12 +30,13 @@
 //! are looked at too.
 
 use super::Subject;
+use super::words::each_text;
 use crate::diag::{Finding, Findings};
 use crate::measure::read_measure;
-use crate::model::{Block, Inline, Text};
+use crate::model::Text;
 
 /// Units that people type, longest first.
-const UNITS: &[&str] = &["inches", "inch", "mm", "cm", "yd", "ft", "°C", "°F", "in", "m", "″", "\""];
+const UNITS: &[&str] = &["millimetres", "millimetre", "millimeters", "millimeter", "centimetres", "centimetre", "centimeters", "centimeter", "metres", "metre", "meters", "meter", "inches", "inch", "yards", "yard", "feet", "foot", "mm", "cm", "yd", "ft", "°C", "°F", "in", "m", "″", "\""];
 /// Words after `in` that show it to be a word of its own: "3 in a row".
 const NO_INCHES: &[&str] = &[
     "a", "all", "an", "any", "between", "both", "case", "each", "front", "half", "its", "line", "one", "order",
@@ -44,32 +45,7 @@ const NO_INCHES: &[&str] = &[
 
 /// Looks at all prose, the words of diagrams, and the words for those who cannot see them.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    let facts = &subject.draft.facts;
-    let mut see = |inline: &Inline| {
-        if let Inline::Text(text) = inline {
-            look(text, findings);
-        }
-    };
-    for part in &subject.draft.parts {
-        Inline::walk(&part.title, &mut see);
-        part.intro.iter().for_each(|block| block.each_inline(&mut see));
-        for step in &part.steps {
-            Inline::walk(&step.title, &mut see);
-            step.body.iter().for_each(|block| block.each_inline(&mut see));
-        }
-    }
-    let lists = [&facts.read_first, &facts.care, &facts.terms];
-    let notes = facts.pieces.iter().map(|piece| &piece.note);
-    let notes = notes.chain(facts.fabrics.iter().map(|fabric| &fabric.note));
-    let notes = notes.chain(facts.notions.iter().map(|notion| &notion.note));
-    let blocks: Vec<&Block> = lists
-        .into_iter()
-        .chain(facts.cautions.iter())
-        .chain(facts.words.iter().map(|word| &word.meaning))
-        .chain(notes)
-        .flatten()
-        .collect();
-    blocks.into_iter().for_each(|block| block.each_inline(&mut see));
+    each_text(subject, &mut |text| look(text, findings));
     subject.figures.words.iter().for_each(|text| look(text, findings));
 }
 
@@ -78,7 +54,7 @@ fn look(text: &Text, findings: &mut Findings) {
         let written = &text.text[range.clone()];
         let hint = match read_measure(written) {
             Ok(_) => format!("name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`"),
-            Err(_) => "name a measurement, such as `{seam}`, or write the figure in braces: `{5 mm}`".to_owned(),
+            Err(_) => "name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces".to_owned(),
         };
         findings.push(
             Finding::error("loose-measurement", text.at(range.clone()), format!("`{written}` is typed by hand, so it will not follow the sizes"))

@@ -34,6 +34,7 @@ mod finished_size_differs;
 mod words;
 mod amount_too_small;
 mod grain_off_piece;
+mod letter_not_in_font;
 mod piece_too_wide;
 mod page;
 mod piece_not_cut;

@@ -29,8 +29,9 @@
 //! `round`, `up` or `down` are passed over: they jump on purpose.
 
 use crate::diag::{Finding, Findings};
+use super::both_systems_disagree::disagreement;
 use crate::measure::{
-    Dimension, Exact, Expr, ExprKind, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
+    Dimension, Exact, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
 };
 use crate::resolve::{Edition, Worked, in_system, rounded_in};
 
@@ -43,6 +44,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let Some(worked) = edition.sheet.get(&measurement.name.text) else { continue };
         let one_figure = expression.formula.as_measure().is_some();
         if one_figure || worked.quantity.dimension != Dimension::Length || jumps(&expression.formula.root) {
+            continue;
+        }
+        if leans_on_a_false_pair(edition, &expression.formula, 0) {
             continue;
         }
         for system in systems.into_iter().flatten() {
@@ -68,6 +72,19 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             );
         }
     }
+}
+
+/// Whether a formula is made, near or far, of a measurement whose two figures disagree: then that is
+/// the fault, and the sum only follows.
+fn leans_on_a_false_pair(edition: &Edition<'_>, formula: &Formula, depth: usize) -> bool {
+    formula.names().iter().any(|(name, _)| {
+        let false_pair = edition
+            .sheet
+            .get(name)
+            .is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
+        let behind = || edition.sheet.expression(name).filter(|_| depth < 20);
+        false_pair || behind().is_some_and(|inner| leans_on_a_false_pair(edition, &inner.formula, depth + 1))
+    })
 }
 
 /// Rounding and stocked lengths jump by design: they cannot be expected to close.

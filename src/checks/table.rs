@@ -1,5 +1,7 @@
 //! The table of checks.
 
+use std::collections::BTreeSet;
+
 use crate::construct::History;
 use crate::diag::{Findings, Level};
 use crate::figure::Figures;
@@ -10,6 +12,7 @@ use crate::sheets::{ClothFault, ClothLayout};
 use super::page::Page;
 use super::amount_too_small;
 use super::grain_off_piece;
+use super::letter_not_in_font;
 use super::piece_too_wide;
 use super::used_before_cut;
 use super::cut_count_differs;
@@ -92,8 +95,10 @@ pub struct Subject<'a> {
     pub histories: &'a [History],
     /// The diagrams.
     pub figures: &'a Figures,
+    /// Every letter and sign that the fonts hold.
+    pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.
-    pub cloth: &'a [Vec<Result<ClothLayout, ClothFault>>],
+    pub cloth: &'a [Vec<Result<ClothLayout, Box<ClothFault>>>],
 }
 
 /// How a check runs.
@@ -187,7 +192,7 @@ pub const CHECKS: &[Check] = &[
     check!("alt_missing.rs", "alt-missing", Words, Error, false, Run::Booklet(alt_missing::run)),
     check!("figure-missing.md", "figure-missing", Words, Error, false, Run::Elsewhere),
     check!("figure-misplaced.md", "figure-misplaced", Words, Error, false, Run::Elsewhere),
-    check!("markup-not-printed.md", "markup-not-printed", Words, Warning, true, Run::Elsewhere),
+    check!("markup-not-printed.md", "markup-not-printed", Words, Error, true, Run::Elsewhere),
     check!("step_empty.rs", "step-empty", Words, Error, true, Run::Booklet(step_empty::run)),
     check!("heading_skips.rs", "heading-skips", Words, Error, false, Run::Booklet(heading_skips::run)),
     check!("work-unreadable.md", "work-unreadable", Work, Error, false, Run::Elsewhere),
@@ -221,6 +226,7 @@ pub const CHECKS: &[Check] = &[
     check!("label-too-small.md", "label-too-small", Figures, Error, true, Run::Elsewhere),
     check!("figure-cut-off.md", "figure-cut-off", Figures, Error, true, Run::Elsewhere),
     check!("figure-too-wide.md", "figure-too-wide", Figures, Error, true, Run::Elsewhere),
+    check!("letter_not_in_font.rs", "letter-not-in-font", Print, Error, false, Run::Booklet(letter_not_in_font::run)),
     check!("piece_too_wide.rs", "piece-too-wide", Print, Error, true, Run::Booklet(piece_too_wide::run)),
     check!("amount_too_small.rs", "amount-too-small", Print, Error, true, Run::Booklet(amount_too_small::run)),
     check!("grain_off_piece.rs", "grain-off-piece", Print, Warning, true, Run::Edition(grain_off_piece::run)),
@@ -240,15 +246,24 @@ pub fn waivable(code: &str) -> Option<bool> {
     by_code(code).map(|check| check.waivable)
 }
 
+/// Faults of values that the steps are played with.
+const BREAKING: &[&str] = &[
+    "unknown-name", "unit-mismatch", "formula-unreadable", "formula-ring", "wrong-arguments", "out-of-range",
+    "division-by-zero", "number-too-large", "no-stock-length", "size-missing", "size-unknown", "value-unreadable",
+    "key-missing", "outline-wrong", "for-unreadable", "choice-unreadable",
+];
+
 /// Runs every check that runs by itself.
 pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
+    // With a length or a size that cannot be read, a play would find faults that are none.
+    let broken = findings.iter().any(|finding| BREAKING.contains(&finding.code));
     for check in CHECKS {
         match check.run {
             Run::Elsewhere => {}
             Run::Booklet(run) => run(subject, findings),
             Run::Edition(run) => subject.editions.iter().for_each(|edition| run(edition, findings)),
             // Steps that could not be read would be missed at every turn.
-            Run::Construction(_) if !subject.draft.whole => {}
+            Run::Construction(_) if !subject.draft.whole || broken => {}
             Run::Construction(run) => {
                 let played = subject.editions.iter().zip(subject.histories);
                 played.for_each(|(edition, history)| run(edition, history, findings));

@@ -32,11 +32,14 @@ pub(super) enum Content {
     Sheets(SheetSet, serde_json::Value),
 }
 
+/// A job by its place, and what came of it.
+type Done = (usize, Job, Result<Printed, Vec<PressFault>>);
+
 /// Prints all jobs of one booklet side by side; writes them when every one could be set.
 pub(super) fn print_all(name: &str, compiled: &Compiled<'_>, jobs: Vec<Job>) -> Result<Outcome, Refusal> {
     let bar = progress(name, jobs.len());
     let press = Press::new(&compiled.house);
-    let mut printed: Vec<(usize, Job, Result<Printed, Vec<PressFault>>)> = jobs
+    let mut printed: Vec<Done> = jobs
         .into_iter()
         .enumerate()
         .par_bridge()
@@ -79,7 +82,7 @@ fn progress(name: &str, length: usize) -> ProgressBar {
 }
 
 /// Shows what the typesetter could not do; whether there was any such thing.
-fn faults(compiled: &Compiled<'_>, printed: &[(usize, Job, Result<Printed, Vec<PressFault>>)]) -> bool {
+fn faults(compiled: &Compiled<'_>, printed: &[Done]) -> bool {
     let mut findings = Findings::default();
     let none = BTreeMap::new();
     for (_, job, result) in printed {

@@ -125,6 +125,11 @@ fn raw_edges(player: &mut Player<'_>) {
             }
         }
     }
+    for (notion, tape) in loose_tapes(player) {
+        let name = format!("{}.{tape}", player.edition.draft.facts.notions[notion].id.text);
+        let piece = raw.first().map_or(usize::MAX, |(piece, _)| *piece);
+        raw.push((piece, name));
+    }
     if !raw.is_empty() {
         let twice = sewn_twice(player);
         player.faults.push(Fault::EdgesRaw { edges: raw, twice });
@@ -142,6 +147,18 @@ fn sewn_twice(player: &Player<'_>) -> Vec<(String, Moment)> {
         .filter_map(|((copy, name), edge)| {
             let later = player.state.seams.get(*edge.seams.last()?)?;
             Some((player.edge_name(*copy, name), later.sewn))
+        })
+        .collect()
+}
+
+/// Zips of which one tape is sewn in and the other is not.
+fn loose_tapes(player: &Player<'_>) -> Vec<(usize, &'static str)> {
+    let sewn = |notion: usize, tape: &str| player.state.notion_edges.contains_key(&(notion, tape.to_owned()));
+    (0..player.edition.draft.facts.notions.len())
+        .filter_map(|notion| match (sewn(notion, "tape_a"), sewn(notion, "tape_b")) {
+            (true, false) => Some((notion, "tape_b")),
+            (false, true) => Some((notion, "tape_a")),
+            _ => None,
         })
         .collect()
 }

@@ -43,7 +43,7 @@ impl Player<'_> {
                 Target::Copy(copy) => {
                     self.handle(*copy, moment);
                     for (copy, edge) in self.edges_of(&[Target::Copy(*copy)]) {
-                        if !self.state.is_settled(copy, &edge) {
+                        if !self.state.is_dealt_with(copy, &edge) {
                             self.state.edge(copy, &edge).seams.push(seam);
                             members.push(Target::Edge(copy, edge));
                         }
@@ -117,7 +117,7 @@ impl Player<'_> {
         None
     }
 
-    fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) {
+    pub(super) fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) {
         let (Some(stated), Some(formula)) = (work.allowance, work.work.allowance.as_ref()) else { return };
         if stated.quantity.dimension != Dimension::Length {
             return;
@@ -228,7 +228,7 @@ impl Player<'_> {
         let (one, two) = (&self.cast.members[first.0], &self.cast.members[second.0]);
         let clockwise = |member: &super::Member, edge: &str| {
             let shape = self.edition.sheet.shape(member.piece)?;
-            let at = |share: i128| Some(shape.point_at(edge, Along::Fraction(Exact::new(share, 1000)))?);
+            let at = |share: i128| shape.point_at(edge, Along::Fraction(Exact::new(share, 1000)));
             let (here, next) = (at(500)?, at(501)?);
             let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
             // Walking clockwise as seen, the inside is at the right hand.
@@ -305,7 +305,8 @@ fn joined_end_to_end(lengths: &[(usize, String, Lengths)]) -> bool {
     (total - 2.0 * longest).abs() <= LENGTH_TOLERANCE
 }
 
-fn edges(targets: &[Target]) -> Vec<(usize, String)> {
+/// The edges among targets, those of whole copies left out.
+pub(super) fn edges(targets: &[Target]) -> Vec<(usize, String)> {
     targets
         .iter()
         .filter_map(|target| match target {

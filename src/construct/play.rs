@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::cast::{Cast, Target, ZIP_EDGES};
 use super::end;
 use super::fault::{Fault, Moment};
+use super::joins::edges;
 use super::state::{CopyState, State};
 use crate::model::{Kind, Verb};
 use crate::resolve::{Edition, EditionStep, EditionWork};
@@ -80,7 +81,10 @@ impl<'a> Player<'a> {
             Verb::Fuse | Verb::Quilt => self.layer(work.verb, &touched, moment),
             Verb::Sew => self.sew(work, &targets, moment),
             Verb::Box => self.box_corners(work, &targets, moment),
-            Verb::Hem | Verb::Bind => self.finish(work.verb, &targets, moment),
+            Verb::Hem | Verb::Bind => {
+                self.check_allowance(work, &edges(&targets), moment);
+                self.finish(work.verb, &targets, moment);
+            }
             Verb::Fold => self.fold(&targets, moment),
             Verb::Gather => self.each_edge(&targets, |edge| edge.gathered = true),
             Verb::Topstitch => self.topstitch(&targets, moment),
@@ -268,6 +272,9 @@ impl<'a> Player<'a> {
 
     fn topstitch(&mut self, targets: &[Target], moment: Moment) {
         for target in targets {
+            if let Target::Copy(copy) = target {
+                self.state.copies[*copy].topstitched = true;
+            }
             let Target::Edge(copy, edge) = target else { continue };
             let name = self.edge_name(*copy, edge);
             let pressed = self.state.known_edge(*copy, edge).and_then(|known| known.seams.last()).map(|seam| {
@@ -291,13 +298,7 @@ impl<'a> Player<'a> {
     }
 
     fn pin(&mut self, targets: &[Target], moment: Moment) {
-        let edges: Vec<(usize, String)> = targets
-            .iter()
-            .filter_map(|target| match target {
-                Target::Edge(copy, edge) => Some((*copy, edge.clone())),
-                _ => None,
-            })
-            .collect();
+        let edges = edges(targets);
         let [first, second] = edges.as_slice() else { return };
         let seams = |edge: &(usize, String)| -> Vec<usize> {
             self.state.known_edge(edge.0, &edge.1).map(|edge| edge.seams.clone()).unwrap_or_default()
@@ -314,12 +315,10 @@ impl<'a> Player<'a> {
         for target in targets {
             match target {
                 Target::Notion(notion) | Target::NotionEdge(notion, _) => {
-                    if self.edition.draft.facts.notions[*notion].kind == Kind::Zip {
-                        if verb == Verb::Open {
-                            self.state.open_zips.insert(*notion);
-                        } else {
-                            self.state.open_zips.remove(notion);
-                        }
+                    if verb == Verb::Close {
+                        self.state.open_zips.remove(notion);
+                    } else if self.edition.draft.facts.notions[*notion].kind == Kind::Zip {
+                        self.state.open_zips.insert(*notion);
                     }
                 }
                 Target::Copy(_) | Target::Edge(..) if verb == Verb::Close => self.close_gaps(target, moment),

@@ -16,6 +16,8 @@ pub(super) struct CopyState {
     pub layered: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
+    /// Whether it was topstitched as a whole.
+    pub topstitched: bool,
     pub turned: Option<Moment>,
 }
 
@@ -66,10 +68,17 @@ impl State {
         self.known_edge(copy, edge).is_some_and(|edge| !edge.seams.is_empty())
     }
 
-    /// Whether an edge is sewn or finished.
+    /// Whether an edge is sewn or finished; a fold is, once a stitch holds it.
     pub fn is_settled(&self, copy: usize, edge: &str) -> bool {
-        self.known_edge(copy, edge)
-            .is_some_and(|edge| !edge.seams.is_empty() || edge.finished.is_some() || edge.folded.is_some())
+        let held = |edge: &EdgeState| edge.topstitched.is_some() || self.copies[copy].topstitched;
+        self.known_edge(copy, edge).is_some_and(|edge| {
+            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && held(edge))
+        })
+    }
+
+    /// Whether an edge is sewn, finished or at least folded away.
+    pub fn is_dealt_with(&self, copy: usize, edge: &str) -> bool {
+        self.is_settled(copy, edge) || self.known_edge(copy, edge).is_some_and(|edge| edge.folded.is_some())
     }
 
     /// The copies and notions that seams hold together with `start`.

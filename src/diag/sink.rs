@@ -137,8 +137,31 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
                 && other.message == finding.message
                 && other.sizes.is_empty() == finding.sizes.is_empty()
         });
-        match twin {
-            Some(twin) => {
+        let Some(twin) = twin else {
+            // At one place the sizes may differ in their figures alone: one fault, told size by size.
+            let same_place = merged.iter_mut().find(|other| {
+                other.code == finding.code
+                    && other.span == finding.span
+                    && !other.sizes.is_empty()
+                    && !finding.sizes.is_empty()
+                    && !other.sizes.iter().any(|(size, _)| finding.sizes.iter().any(|(own, _)| own == size))
+            });
+            match same_place {
+                Some(other) => {
+                    let told = |sizes: &[(usize, String)], message: &str| -> Vec<(usize, String)> {
+                        let words = |detail: &String| if detail.is_empty() { message.to_owned() } else { detail.clone() };
+                        sizes.iter().map(|(size, detail)| (*size, words(detail))).collect()
+                    };
+                    other.sizes = told(&other.sizes, &other.message);
+                    other.sizes.extend(told(&finding.sizes, &finding.message));
+                    other.sizes.sort();
+                }
+                None => merged.push(finding),
+            }
+            continue;
+        };
+        {
+            {
                 if twin.span != finding.span && !twin.notes.iter().any(|(span, _)| *span == finding.span) {
                     twin.notes.push((finding.span, "and here".into()));
                 }
@@ -154,7 +177,6 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
                     }
                 }
             }
-            None => merged.push(finding),
         }
     }
     merged

@@ -27,4 +27,4 @@ pub use measure_tree::keeps_inside;
 pub(crate) use overview::svg_data;
 pub use overview::{Overview, PieceDrawing};
 pub use plan::Plan;
-pub use picture::{PictureFault, fonts, to_png};
+pub use picture::{PictureFault, fonts, letters, to_png};

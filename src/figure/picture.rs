@@ -1,5 +1,6 @@
 //! Diagrams as pictures, and the fonts that diagrams may use.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use resvg::tiny_skia;
@@ -36,6 +37,18 @@ pub fn fonts(house: &House) -> (Arc<fontdb::Database>, Vec<String>) {
         database.set_monospace_family(first.clone());
     }
     (Arc::new(database), families)
+}
+
+/// Every letter and sign that the fonts of a booklet hold.
+pub fn letters(house: &House) -> BTreeSet<char> {
+    let mut letters = BTreeSet::new();
+    for font in &house.fonts {
+        let Ok(face) = ttf_parser::Face::parse(&font.bytes, 0) else { continue };
+        for table in face.tables().cmap.iter().flat_map(|cmap| cmap.subtables).filter(|table| table.is_unicode()) {
+            table.codepoints(|code| letters.extend(char::from_u32(code)));
+        }
+    }
+    letters
 }
 
 /// How usvg is to read a diagram: only the bundled fonts, nothing from outside.

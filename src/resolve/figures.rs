@@ -103,6 +103,26 @@ pub fn stitch_figures(worked: &Worked, settings: &Show) -> Figures {
     }
 }
 
+/// The width of a cloth: in the other system to the nearest half inch or centimetre, as shops name it.
+pub fn width_figures(worked: &Worked, settings: &Show) -> Figures {
+    let coarse = Show { metric_step: Exact::from_integer(10), imperial_step: Exact::new(127, 10), ..*settings };
+    Figures::of(worked, &coarse)
+}
+
+/// An amount to buy: what is not stated is rounded up, so that nobody buys too little.
+pub fn bought_figures(worked: &Worked, settings: &Show) -> Figures {
+    let more = |step: Exact| Worked {
+        quantity: Quantity { value: up_to(worked.quantity.value, step), ..worked.quantity },
+        stated: worked.stated.filter(|measure| measure.other.is_some()),
+    };
+    let show = |system: System| match worked.stated.as_ref().and_then(|measure| measure.in_system(system)) {
+        Some(_) => in_system(worked, system, settings),
+        None if stated_in(worked, Unit::M) || stated_in(worked, Unit::Yd) => in_system(worked, system, settings),
+        None => in_system(&more(step_quantity(system, settings).value), system, settings),
+    };
+    Figures { first: show(settings.first), second: settings.second.map(show) }
+}
+
 /// The figure of one system.
 pub fn in_system(worked: &Worked, system: System, settings: &Show) -> ShownFigure {
     if let Some(stated) = worked.stated.as_ref().and_then(|measure| measure.in_system(system)) {

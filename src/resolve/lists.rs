@@ -1,14 +1,14 @@
 //! What to buy and what to cut in one size.
 
 use super::edition::Targets;
-use super::figures::Figures;
+use super::figures::{Figures, bought_figures, width_figures};
 use super::printed::Block;
 use super::prose::Printer;
 use super::scope::Scope;
 use super::sheet::{Sheet, Worked};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::measure::{Dimension, Exact};
-use crate::model::{CutCopies, Draft, Outline, is_for};
+use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
 
 /// A fabric to buy.
 #[derive(Debug, Clone)]
@@ -81,21 +81,54 @@ impl Lister<'_> {
             let widths = fabric
                 .widths
                 .iter()
-                .filter_map(|width| self.sheet.work_out(width, self.sheet, findings))
-                .map(|worked| self.figures(worked))
+                .filter_map(|width| self.length(width, "a width", findings))
+                .map(|worked| width_figures(&worked, &self.draft.facts.show))
                 .collect();
-            let amount = fabric.amount.as_ref().and_then(|amount| self.sheet.by_size(amount, findings));
-            let shrinkage =
-                fabric.shrinkage.as_ref().and_then(|value| self.sheet.work_out(value, self.sheet, findings));
+            let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.sheet.size()));
+            let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", findings));
+            let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
             rows.push(FabricRow {
                 fabric: at,
                 widths,
-                amount: amount.map(|worked| self.figures(worked)),
+                amount: amount.map(|worked| bought_figures(&worked, &self.draft.facts.show)),
                 shrinkage: shrinkage.map(|worked| self.figures(worked)),
                 note: self.prose(&fabric.note, findings),
             });
         }
         rows
+    }
+
+    /// A value that must be a length.
+    fn length(&self, formula: &Expression, what: &str, findings: &mut Findings) -> Option<Worked> {
+        let worked = self.sheet.work_out(formula, self.sheet, findings)?;
+        if worked.quantity.dimension == Dimension::Length {
+            return Some(worked);
+        }
+        findings.push(
+            Finding::error("unit-mismatch", formula.span(), format!("{what} is a length, not {}", worked.quantity.dimension.name()))
+                .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
+                .in_size(self.sheet.size(), ""),
+        );
+        None
+    }
+
+    /// A value that must be a share, from nothing to less than the whole.
+    fn share(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
+        let worked = self.sheet.work_out(formula, self.sheet, findings)?;
+        let value = worked.quantity.value;
+        let right = worked.quantity.dimension == Dimension::Count
+            && value >= Exact::from_integer(0)
+            && value < Exact::from_integer(1);
+        if right {
+            return Some(worked);
+        }
+        let text = formula.formula.text.trim();
+        findings.push(
+            Finding::error("out-of-range", formula.span(), format!("cloth cannot shrink by `{text}`"))
+                .hint("write a share of its length, such as `3 %`")
+                .in_size(self.sheet.size(), ""),
+        );
+        None
     }
 
     pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {

@@ -3,10 +3,10 @@
 use std::rc::Rc;
 
 use super::sheet::Sheet;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Finding, Findings, did_you_mean};
 use crate::geometry::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Shape, ShapeFault, Spec};
 use crate::measure::{Dimension, Exact, Quantity, ratio};
-use crate::model::{Bend, BySize, Expression, Outline, Piece};
+use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
 use crate::source::Span;
 
 impl Sheet<'_> {
@@ -119,6 +119,9 @@ impl Sheet<'_> {
         match Shape::build(&spec, drawn, &allowances) {
             Ok(shape) => {
                 self.check_notches(piece, &shape);
+                for raw in piece.raw.iter().filter(|raw| raw.text != "all" && shape.edge(&raw.text).is_none()) {
+                    self.unknown_edge(piece, raw, &shape);
+                }
                 Some(shape)
             }
             Err(faults) => {
@@ -185,11 +188,7 @@ impl Sheet<'_> {
         for notch in &piece.notches {
             let edge = notch.edge.text.as_str();
             if shape.edge(edge).is_none() {
-                let known: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
-                self.note(
-                    Finding::error("edge-unknown", notch.edge.span, format!("`{}` has no edge `{edge}`", piece.id.text))
-                        .hint(crate::diag::did_you_mean(edge, known.iter().copied(), &format!("its edges are: {}", known.join(", ")))),
-                );
+                self.unknown_edge(piece, &notch.edge, shape);
                 continue;
             }
             let along = match &notch.at {
@@ -206,6 +205,14 @@ impl Sheet<'_> {
                 );
             }
         }
+    }
+
+    fn unknown_edge(&self, piece: &Piece, edge: &Name, shape: &Shape) {
+        let known: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
+        self.note(
+            Finding::error("edge-unknown", edge.span, format!("`{}` has no edge `{}`", piece.id.text, edge.text))
+                .hint(did_you_mean(&edge.text, known.iter().copied(), &format!("its edges are: {}", known.join(", ")))),
+        );
     }
 
     fn note(&self, finding: Finding) {

@@ -143,8 +143,9 @@ impl<'a> Sheet<'a> {
                 // A fault met while a name was worked out on the way belongs to that name.
                 findings.extend(self.findings.take().iter().cloned());
                 for problem in problems {
-                    let finding = problem_to_finding(&self.guess(problem), &expression.source);
-                    findings.push(finding.in_size(self.size, ""));
+                    let unknown = matches!(problem.kind, ProblemKind::UnknownName(_));
+                    let finding = problem_to_finding(&self.guess(problem), &expression.source).in_size(self.size, "");
+                    findings.push(if unknown { finding.everywhere() } else { finding });
                 }
                 None
             }

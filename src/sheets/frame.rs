@@ -35,7 +35,8 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
     let mut frame = Frame::default();
     let area = plan.tile(tile.0, tile.1);
     let (row, column) = tile;
-    let sides: [(Option<(usize, usize)>, Point, Point, bool); 4] = [
+    type Side = (Option<(usize, usize)>, Point, Point, bool);
+    let sides: [Side; 4] = [
         (column.checked_sub(1).map(|left| (row, left)), Point::new(area.x0, area.y0), Point::new(area.x0, area.y1), true),
         (Some((row, column + 1)), Point::new(area.x1, area.y0), Point::new(area.x1, area.y1), true),
         (row.checked_sub(1).map(|above| (above, column)), Point::new(area.x0, area.y0), Point::new(area.x1, area.y0), false),

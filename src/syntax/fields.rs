@@ -47,6 +47,14 @@ impl<'a> Fields<'a> {
                 );
             }
         }
+        for (key, node) in entries.iter().filter(|(key, _)| known.contains(&key.text.as_str())) {
+            if matches!(node.value, Value::Empty) {
+                findings.push(
+                    Finding::error("value-unreadable", key.span, format!("`{}` has no value", key.text))
+                        .hint("write one, or take the line out; a value that begins with `#` needs quotes, as a colour does"),
+                );
+            }
+        }
         Some(Fields { what, span: node.span, entries })
     }
 

@@ -29,8 +29,13 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
                         counted(items.len(), "value"),
                         if sizes.len() == 1 { "is 1 size".to_owned() } else { format!("are {} sizes", sizes.len()) }
                     ))
-                    .hint(format!("give one value for each of: {}", names.join(", "))),
+                    .hint(match items.len() > sizes.len() {
+                        true => format!("give one value for each of: {}; a decimal is written with a point, `24.5 cm`", names.join(", ")),
+                        false => format!("give one value for each of: {}", names.join(", ")),
+                    }),
                 );
+                // Which value belongs to which size is anybody's guess.
+                return Some(BySize::Each(vec![None; sizes.len()]));
             }
             let mut each: Vec<Option<Expression>> =
                 items.iter().take(sizes.len()).map(|item| expression(item, what, findings)).collect();

@@ -33,7 +33,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             cut_larger: record
                 .get("cut_larger")
                 .and_then(|node| measures::expression(node, "`cut_larger`", findings)),
-            grain: record.text("grain", findings),
+            grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             raw: record
                 .get("raw")
@@ -294,4 +294,16 @@ fn bend(record: &Fields<'_>, target: &Node, findings: &mut Findings) -> Option<B
             None
         }
     }
+}
+
+fn is_grain(text: &Text, findings: &mut Findings) -> bool {
+    let known = ["vertical", "horizontal", "bias"];
+    let right = known.contains(&text.text.as_str());
+    if !right {
+        findings.push(
+            Finding::error("value-unreadable", text.span, format!("the grain cannot run `{}`", text.text))
+                .hint(did_you_mean(&text.text, known, "write `vertical`, `horizontal` or `bias`")),
+        );
+    }
+    right
 }

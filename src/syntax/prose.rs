@@ -273,8 +273,30 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         Text { text: parsed.to_owned(), span: self.reader.source.at(range), verbatim: false }
     }
 
+    /// `[!WARNIG]` and `[^1]` without its note are printed as they stand, which nobody wants.
+    fn unread_marks(&mut self, range: &Range<usize>) {
+        let line = &self.reader.source.text[range.start..];
+        let line = &line[..line.find('\n').unwrap_or(line.len())];
+        let close = line.find(']').map_or(line.len(), |at| at + 1);
+        let (message, hint) = if let Some(word) = line.strip_prefix("[!") {
+            let word: String = word.chars().take_while(|letter| letter.is_alphabetic()).collect();
+            let kinds = ["NOTE", "TIP", "IMPORTANT", "WARNING", "CAUTION"];
+            (format!("`[!{word}]` is no kind of notice"), did_you_mean(&word, kinds, ""))
+        } else if line.starts_with("[^") {
+            let mark = &line[..close];
+            (format!("the footnote `{mark}` has no text"), format!("add a line of its own: `{mark}: the text`"))
+        } else {
+            return;
+        };
+        let span = self.reader.source.at(range.start..range.start + close);
+        self.reader.findings.push(Finding::error("markup-not-printed", span, message).hint(hint));
+    }
+
     /// Plain words, with the brace groups among them read.
     fn text(&mut self, words: &str, range: Range<usize>, content: &mut Vec<Inline>) {
+        if words.starts_with('[') {
+            self.unread_marks(&range);
+        }
         if words.len() != range.len() {
             content.push(self.plain(words, range));
             return;
@@ -323,7 +345,7 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
             waive::Comment::Waiver(waiver) => self.reader.waivers.push(waiver),
             waive::Comment::Remark => {}
             waive::Comment::Markup => self.reader.findings.push(
-                Finding::warning("markup-not-printed", html_at, "HTML is not printed in a booklet")
+                Finding::error("markup-not-printed", html_at, "HTML is not printed in a booklet")
                     .hint("write it in Markdown, or take it out"),
             ),
         }

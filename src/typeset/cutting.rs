@@ -43,13 +43,18 @@ pub(super) fn layouts(
                 "id": fabric.id.text,
                 "width": width(edition, layout),
                 "folded": layout.bolt.folded,
-                "buy": amount(layout),
+                // What the author states to buy goes before what is reckoned.
+                "buy": stated(edition, layout).unwrap_or_else(|| amount(layout)),
                 "path": path,
                 "drawn_width": size.0,
                 "drawn_height": size.1,
             })
         })
         .collect()
+}
+
+fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Figures> {
+    edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric)?.amount.clone()
 }
 
 fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Figures> {

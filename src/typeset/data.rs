@@ -9,7 +9,7 @@ use super::paper::Paper;
 use crate::construct::{History, thread};
 use crate::figure::{Figures, key};
 use crate::measure::{Exact, Quantity};
-use crate::model::{Date, Kind, Wearer};
+use crate::model::{Date, Kind, Verb, Wearer};
 use crate::sheets::{ClothLayout, PageMap};
 use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, ShownFigure, phrase_sizes};
 
@@ -192,7 +192,9 @@ fn allowances(edition: &Edition<'_>) -> Vec<Value> {
     let mut found: Vec<(crate::measure::Exact, Amount, Vec<Value>)> = Vec::new();
     for step in edition.steps() {
         for work in &step.works {
-            let Some(worked) = work.allowance.filter(|_| work.verb.stitches()) else { continue };
+            // Stitching that is only laid beside an edge has a distance, and no allowance.
+            let beside = matches!(work.verb, Verb::Topstitch | Verb::Baste);
+            let Some(worked) = work.allowance.filter(|_| work.verb.stitches() && !beside) else { continue };
             let figures = edition.figures(&worked);
             let at = found.iter().position(|(_, known, _)| *known == figures).unwrap_or_else(|| {
                 found.push((worked.quantity.value, figures, Vec::new()));

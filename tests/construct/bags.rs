@@ -46,12 +46,23 @@ impl Bag {
     /// What is cut out at each lower corner: across and up.
     fn cut_out(&self) -> (f64, f64) {
         let half = self.depth / 2.0;
-        (half + self.side - self.corner, half + self.base - self.corner)
+        (
+            half + self.side - self.corner,
+            half + self.base - self.corner,
+        )
     }
 
     /// The piece, what is cut out of it given.
     fn piece(&self, (across, up): (f64, f64)) -> String {
-        let Bag { width, depth, height, side, base, top, corner } = *self;
+        let Bag {
+            width,
+            depth,
+            height,
+            side,
+            base,
+            top,
+            corner,
+        } = *self;
         let half = depth / 2.0;
         let (wide, high) = (width + 2.0 * (half + side), top + height + half + base);
         format!(
@@ -62,16 +73,30 @@ impl Bag {
     }
 
     fn work(&self) -> Vec<String> {
-        let Bag { side, base, top, corner, .. } = *self;
+        let Bag {
+            side,
+            base,
+            top,
+            corner,
+            ..
+        } = *self;
         let fact = |verb: &str, touched: &str, allowance: f64| {
             format!("- {verb}: [{touched}]\n  allowance: {allowance} mm\n  stitch: 2.5 mm\n")
         };
         vec![
             "- cut: all\n".to_owned(),
-            fact("sew", "front.left, back.right", side) + &fact("sew", "front.right, back.left", side),
+            fact("sew", "front.left, back.right", side)
+                + &fact("sew", "front.right, back.left", side),
             fact("sew", "front.bottom, back.bottom", base),
-            fact("box", "front.bottom_left_corner, back.bottom_right_corner", corner)
-                + &fact("box", "front.bottom_right_corner, back.bottom_left_corner", corner),
+            fact(
+                "box",
+                "front.bottom_left_corner, back.bottom_right_corner",
+                corner,
+            ) + &fact(
+                "box",
+                "front.bottom_right_corner, back.bottom_left_corner",
+                corner,
+            ),
             fact("hem", "front.top, back.top", top),
         ]
     }

@@ -20,9 +20,36 @@ struct Drawn {
 }
 
 fn drawn() -> impl Strategy<Value = Drawn> {
-    let sizes = (120_u32..400, 160_u32..400, 20_u32..60, 6_u32..16, 20_u32..50);
-    let faults = (select(vec![0_u32, 0, 12, 30]), select(vec![0_u32, 0, 6]), select(vec![0_u32, 0, 14]));
-    (sizes, faults).prop_map(|((width, height, bend, seam, corner), (longer, off, stated))| Drawn {
+    let sizes = (
+        120_u32..400,
+        160_u32..400,
+        20_u32..60,
+        6_u32..16,
+        20_u32..50,
+    );
+    let faults = (
+        select(vec![0_u32, 0, 12, 30]),
+        select(vec![0_u32, 0, 6]),
+        select(vec![0_u32, 0, 14]),
+    );
+    (sizes, faults).prop_map(
+        |((width, height, bend, seam, corner), (longer, off, stated))| Drawn {
+            width,
+            height,
+            bend,
+            seam,
+            corner,
+            longer,
+            off,
+            stated,
+        },
+    )
+}
+
+/// The lengths of every edge (as drawn, sewn, cut) and the names of what is found, with every
+/// measurement `num` / `den` times as large.
+fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'static str>) {
+    let Drawn {
         width,
         height,
         bend,
@@ -31,18 +58,19 @@ fn drawn() -> impl Strategy<Value = Drawn> {
         longer,
         off,
         stated,
-    })
-}
-
-/// The lengths of every edge (as drawn, sewn, cut) and the names of what is found, with every
-/// measurement `num` / `den` times as large.
-fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'static str>) {
-    let Drawn { width, height, bend, seam, corner, longer, off, stated } = *drawn;
+    } = *drawn;
     let mm = |value: u32| format!("{} mm", f64::from(value * num) / f64::from(den));
     let facts = format!(
         "measurements:\n  width: {}\n  height: {}\n  bend: {}\n  seam: {}\n  corner: {}\n  longer: {}\n  off: {}\n  stated: {}\n\
          finished:\n  Width: {{value: width - 2 * corner - 2 * seam + stated, sewn: front.width}}\n",
-        mm(width), mm(height), mm(bend), mm(seam), mm(corner), mm(longer), mm(off), mm(stated)
+        mm(width),
+        mm(height),
+        mm(bend),
+        mm(seam),
+        mm(corner),
+        mm(longer),
+        mm(off),
+        mm(stated)
     );
     let pieces = "  body:\n    outline: {rectangle: [width, height], corners_out: {bottom: [corner, corner]}}\n    \
          allowance: {all: seam}\n    notches: [top centre]\n    cut: {outer: [front, back]}\n  \
@@ -55,20 +83,38 @@ fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'stat
     };
     let steps = [
         "- cut: all\n".to_owned(),
-        fact("sew", "front.top, front_yoke.join", "seam") + &fact("sew", "back.top, back_yoke.join", "seam"),
-        fact("sew", "front.left, back.right", "seam + off") + &fact("sew", "front.right, back.left", "seam"),
+        fact("sew", "front.top, front_yoke.join", "seam")
+            + &fact("sew", "back.top, back_yoke.join", "seam"),
+        fact("sew", "front.left, back.right", "seam + off")
+            + &fact("sew", "front.right, back.left", "seam"),
         fact("sew", "front.bottom, back.bottom", "seam"),
-        fact("box", "front.bottom_left_corner, back.bottom_right_corner", "seam")
-            + &fact("box", "front.bottom_right_corner, back.bottom_left_corner", "seam"),
+        fact(
+            "box",
+            "front.bottom_left_corner, back.bottom_right_corner",
+            "seam",
+        ) + &fact(
+            "box",
+            "front.bottom_right_corner, back.bottom_left_corner",
+            "seam",
+        ),
         fact("hem", "front_yoke.hem", "seam"),
     ];
     sewn_up(&facts, pieces, &steps, |compiled| {
         let mut lengths = Vec::new();
         for piece in 0..2 {
             let shape = compiled.editions[0].sheet.shape(piece).expect("a piece");
-            lengths.extend(shape.edges().iter().map(|edge| [edge.length, edge.seam_length, edge.cut_length]));
+            lengths.extend(
+                shape
+                    .edges()
+                    .iter()
+                    .map(|edge| [edge.length, edge.seam_length, edge.cut_length]),
+            );
         }
-        (lengths, codes(compiled))
+        // What is shown in inches is rounded to eighths at any scale, so that hangs on the sizes.
+        let names = codes(compiled)
+            .into_iter()
+            .filter(|code| *code != "both-systems-disagree");
+        (lengths, names.collect())
     })
 }
 
@@ -86,8 +132,9 @@ proptest! {
         prop_assert_eq!(lengths.len(), 10);
         for (edge, (one, two)) in lengths.iter().zip(&scaled).enumerate() {
             for (line, (one, two)) in one.iter().zip(two).enumerate() {
-                // An offset curve is found to within a hundredth of a millimetre at any scale.
-                let room = if edge == 6 && line == 1 { 0.02 * (1.0 + by) } else { 1e-6 };
+                // An offset curve, and the edges that end on it, are found to within a hundredth of a
+                // millimetre at any scale.
+                let room = if edge >= 6 && line == 1 { 0.01 * (1.0 + by) } else { 1e-6 };
                 prop_assert!((one * by - two).abs() <= room, "edge {edge}, line {line}: {one} × {by} is not {two}");
             }
         }
@@ -96,6 +143,6 @@ proptest! {
         let told = |code: &str| names.contains(&code);
         prop_assert_eq!(told("seam-lengths-differ"), drawn.longer > 0, "{:?}", names);
         prop_assert_eq!(told("allowance-differs"), drawn.off > 0, "{:?}", names);
-        prop_assert_eq!(told("edge-left-raw"), true, "{:?}", names);
+        prop_assert_eq!(told("finished-size-differs"), drawn.stated > 0, "{:?}", names);
     }
 }

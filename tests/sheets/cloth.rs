@@ -44,10 +44,21 @@ fn cross(one: (Point, Point), two: (Point, Point)) -> bool {
     side(one, two.0) * side(one, two.1) < 0.0 && side(two, one.0) * side(two, one.1) < 0.0
 }
 
+/// Whether a point lies inside corners: seen from there, they go once round.
+fn inside(point: Point, corners: &[Point]) -> bool {
+    let seen: f64 = stretches(corners)
+        .map(|(from, to)| {
+            let (from, to) = (from - point, to - point);
+            from.cross(to).atan2(from.dot(to))
+        })
+        .sum();
+    seen.abs() > std::f64::consts::PI
+}
+
 /// How far apart two outlines lie; 0 where one lies over the other.
 fn apart(one: &BezPath, two: &BezPath) -> f64 {
     let (a, b) = (corners(one), corners(two));
-    if two.contains(a[0]) || one.contains(b[0]) {
+    if inside(a[0], &b) || inside(b[0], &a) {
         return 0.0;
     }
     let mut least = f64::INFINITY;
@@ -120,8 +131,10 @@ fn no_piece_lies_over_another_or_over_an_edge() {
                 };
                 if apart < APART {
                     wrong.push(format!(
-                        "pieces {} and {} lie {apart:.2} mm apart",
-                        piece.piece, other.piece
+                        "pieces {} and {} lie {apart:.2} mm apart, at {bounds:.1} and {:.1}",
+                        piece.piece,
+                        other.piece,
+                        boxed(&other.outline)
                     ));
                 }
             }

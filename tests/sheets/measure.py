@@ -14,6 +14,7 @@ import json
 import math
 import re
 import sys
+from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
 import pdfplumber
@@ -455,6 +456,16 @@ def millimetres(exact):
     return float(match[1] or 0) + (int(match[2]) / int(match[3]) if match[2] else 0.0)
 
 
+def attempt(job):
+    """One PDF, and what stops the measuring of it as a fault like others."""
+    try:
+        return measure(*job)
+    except (Wrong, OSError, KeyError, ValueError) as wrong:
+        said = Measured()
+        said.faults.append(f"it cannot be measured: {wrong!r}")
+        return 0, said
+
+
 def main():
     folder, outlines, listed = sys.argv[1:4]
     booklets = json.loads(Path(outlines).read_text(encoding="utf-8"))
@@ -466,26 +477,27 @@ def main():
             values.setdefault((row["booklet"], row["size"]), {})[row["name"]] = length
     sorts = ["squares", "rulers", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching"]
     print(f"{'worst error, mm':54}{'pages':>6}" + "".join(f"{sort:>10}" for sort in sorts))
-    faults, worst, measured = [], {}, 0
+    jobs = []
     for name, facts in sorted(booklets.items()):
         for size in [*facts["sizes"], *(["nested"] if len(facts["sizes"]) > 1 else [])]:
             for paper in PAPERS:
                 path = Path(folder) / name / "sheets" / f"{name}-{size}-sheets-{paper}.pdf"
-                try:
-                    pages, said = measure(path, facts, size, paper, values.get((name, size), {}))
-                except (Wrong, OSError, KeyError) as wrong:
-                    faults.append(f"{path.name}: {wrong!r}")
-                    continue
-                measured += 1
-                cells = "".join(f"{said.worst[sort]:>10.3f}" if sort in said.worst else f"{'':>10}" for sort in sorts)
-                print(f"{path.stem:54}{pages:>6}{cells}", flush=True)
-                faults += [f"{path.name}: {fault}" for fault in said.faults]
-                for sort, error in said.worst.items():
-                    worst[sort] = max(worst.get(sort, 0.0), error)
+                jobs.append((path, facts, size, paper, values.get((name, size), {})))
+    faults, worst, measured = [], {}, 0
+    with ProcessPoolExecutor() as pool:
+        for (path, *_), (pages, said) in zip(jobs, pool.map(attempt, jobs)):
+            faults += [f"{path.name}: {fault}" for fault in said.faults]
+            if not pages:
+                continue
+            measured += 1
+            cells = "".join(f"{said.worst[sort]:>10.3f}" if sort in said.worst else f"{'':>10}" for sort in sorts)
+            print(f"{path.stem:54}{pages:>6}{cells}", flush=True)
+            for sort, error in said.worst.items():
+                worst[sort] = max(worst.get(sort, 0.0), error)
     print(f"{f'the worst of {measured} PDFs':60}" + "".join(f"{worst.get(sort, 0.0):>10.3f}" for sort in sorts))
     for fault in faults:
         print(fault)
-    return 1 if faults or not measured else 0
+    return 1 if faults or not measured or measured < len(jobs) else 0
 
 
 if __name__ == "__main__":

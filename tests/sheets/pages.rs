@@ -1,12 +1,13 @@
 //! What stands on each page: lines inside the printable window, joints that name each other, the
 //! gauge, and the words that a piece needs when it lies loose on a table.
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 use notchbook::measure::to_f64;
 use notchbook::sheets::{SheetPaper, draw_sheets};
 
+use crate::bench::written;
 use crate::drawn::Drawn;
-use crate::{Set, TILED, each_set};
+use crate::{Set, TILED, each_set, sets};
 
 /// Roundings of coordinates in the drawing, in mm.
 const ROUNDED: f64 = 0.005;
@@ -157,6 +158,74 @@ fn the_first_sheet_alone_carries_the_gauge() {
         }
         wrong
     });
+}
+
+/// The box round some stretches.
+fn round(lines: impl Iterator<Item = (Point, Point)>) -> Option<Rect> {
+    lines
+        .map(|(from, to)| Rect::from_points(from, to))
+        .reduce(|all, one| all.union(one))
+}
+
+/// What is wrong with where pieces lie: over each other, or over the gauge.
+fn crowded(set: &Set<'_>) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for (at, one) in set.plan.pieces.iter().enumerate() {
+        for other in &set.plan.pieces[at + 1..] {
+            if one.bounds.intersect(other.bounds).area() > 0.0 {
+                wrong.push(format!(
+                    "pieces {} and {} lie over each other",
+                    one.number, other.number
+                ));
+            }
+        }
+    }
+    let pages = pages(set);
+    let (name, first) = &pages[0];
+    let gauge = round(first.class("nb-gauge")).expect("a gauge");
+    let over = first.class("nb-cut").find(|(from, to)| {
+        Rect::from_points(*from, *to)
+            .inflate(0.01, 0.01)
+            .overlaps(gauge)
+    });
+    if let Some((from, to)) = over {
+        wrong.push(format!(
+            "{name}: a cutting line from {from} to {to} runs through the gauge"
+        ));
+    }
+    if set.plan.paper.size().1.is_none() && pages.len() != 1 {
+        wrong.push(format!("{} pages on one endless paper", pages.len()));
+    }
+    wrong
+}
+
+#[test]
+fn nothing_lies_over_anything_else() {
+    each_set(SheetPaper::ALL, crowded);
+}
+
+/// Strips nearly as wide as a roll, too narrow to hold their own words.
+#[test]
+fn a_strip_as_wide_as_the_roll_keeps_clear_of_the_gauge() {
+    for (width, height) in [(700, 12), (880, 12), (895, 12), (12, 895), (12, 1500)] {
+        let facts = format!(
+            "title: Flag\nedition: 1.0.0\nsizes: {{one: One size, two: Two}}\n\
+             fabrics: {{outer: {{name: Cotton}}}}\n\
+             pieces:\n  flag:\n    outline: {{rectangle: [{width} mm, {height} mm]}}\n    allowance: {{all: 0 mm}}\n    \
+             raw: all\n    grain: vertical\n    cut: {{outer: 1}}\nparts: [make.md]\n"
+        );
+        let part = "# Make it\n\n## Cut it {#cut}\n\n```work\n- cut: flag\n```\n\nCut it.\n";
+        written(&[("booklet.yaml", &facts), ("make.md", part)], |compiled| {
+            for set in sets("flag", compiled, SheetPaper::ALL) {
+                let wrong = crowded(&set);
+                assert!(
+                    wrong.is_empty(),
+                    "{width} × {height}, {}: {wrong:?}",
+                    set.name
+                );
+            }
+        });
+    }
 }
 
 #[test]

@@ -131,7 +131,7 @@ impl<'a, 'e> Desk<'a, 'e> {
         if self.step.works.is_empty() {
             return Err(Undrawn {
                 message: "this step has no work block to draw from".into(),
-                hint: "add a ```work block that names what is done to which pieces, or draw this diagram by hand and name its file here".into(),
+                hint: "add a `work` block that names what is done to which pieces, or draw this diagram by hand and name its file here".into(),
             });
         }
         let has = |verb: &Verb| {
@@ -155,6 +155,9 @@ impl<'a, 'e> Desk<'a, 'e> {
 
     /// Cut outlines are true only while the pieces lie flat and are not folded up.
     fn is_flat(&self, verb: Verb) -> Result<(), Undrawn> {
+        if verb == Verb::Cut {
+            return Ok(());
+        }
         let named = self.drawn(verb);
         let changed = self.past.changed.iter().chain(self.past.rounded.iter().filter(|_| verb != Verb::Box));
         match changed.filter(|(copy, ..)| named.contains(copy)).min_by_key(|(_, step, _)| *step) {

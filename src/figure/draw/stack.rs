@@ -72,7 +72,10 @@ impl Desk<'_, '_> {
         let mut stack = Stack { layers: vec![vec![base.clone()]], seams: vec![0] };
         let mut covered = Vec::new();
         for owner in &first[1..] {
-            let part = self.lay_on(owner, &base, edges, &mut covered, scale)?;
+            let part = match self.twin(&base, owner, seams, scale) {
+                Some(twin) => twin,
+                None => self.lay_on(owner, &base, edges, &mut covered, scale)?,
+            };
             let mut layer = vec![part.clone()];
             if matches!(part.who, Who::Zip(_)) {
                 self.zip_ends(&part, seams, scale, &mut layer);
@@ -89,6 +92,22 @@ impl Desk<'_, '_> {
             }
         }
         Some(stack)
+    }
+
+    /// A copy of the base's own piece, all of whose seams join edges of one name: that is only meant of
+    /// a piece which looks the same turned over.
+    fn twin(&self, base: &Part, (who, _): &Owner, seams: &[&Seam], scale: f64) -> Option<Part> {
+        let (Who::Copy(lower), Who::Copy(upper)) = (base.who, *who) else { return None };
+        let (one, other) = (&self.cast.members[lower], &self.cast.members[upper]);
+        let joins: Vec<Vec<Owner>> = seams.iter().map(|seam| owners(seam)).filter(|held| held.iter().any(|(known, _)| known == who)).collect();
+        let edges = |held: &[Owner], who: Who| held.iter().find(|(known, _)| *known == who).map(|(_, edges)| edges.clone());
+        let same = joins.iter().all(|held| edges(held, base.who) == edges(held, *who));
+        if one.piece != other.piece || one.mirrored != other.mirrored || !same || !looks_same_over(base) {
+            return None;
+        }
+        let mut twin = Part::copy(self, upper, Face::Right, scale)?;
+        twin.face = Face::Wrong;
+        Some(twin)
     }
 
     /// Another part laid on the base so that its edges lie on the base's, right sides together.
@@ -239,6 +258,15 @@ impl Desk<'_, '_> {
         }
         false
     }
+}
+
+/// Whether an outline turned over from side to side is itself again.
+fn looks_same_over(part: &Part) -> bool {
+    let outline = corners(&part.outline);
+    let middle = part.bounds().center().x;
+    let closed: Vec<Point> = outline.iter().copied().chain(outline.first().copied()).collect();
+    let over = outline.iter().map(|point| Point::new(2.0 * middle - point.x, point.y));
+    over.into_iter().all(|point| place(&closed, nearest(&closed, point)).is_some_and(|(near, _)| near.distance(point) < 0.05))
 }
 
 /// Opened out: the seam lines of both edges lie on each other, the parts on both sides of it.

@@ -1,0 +1,65 @@
+//! A letter or a sign stands in none of the bundled fonts, so that it cannot be printed.
+//!
+//! ## Why it matters
+//!
+//! The page would show an empty box, and a reader's program that speaks the booklet would stumble. Emoji and
+//! signs pasted from a web page are the usual cause.
+//!
+//! ## Wrong
+//!
+//! ```md make.md
+//! # Make the pouch
+//!
+//! ## Sew the sides {#sew}
+//!
+//! Wind the bobbin 🧵 first.
+//! ```
+//!
+//! ## Right
+//!
+//! ```md make.md
+//! # Make the pouch
+//!
+//! ## Sew the sides {#sew}
+//!
+//! Wind the bobbin first.
+//! ```
+//!
+//! ## Limits
+//!
+//! A font in the booklet's own folder `fonts` counts as bundled.
+
+use super::Subject;
+use super::words::each_text;
+use crate::diag::{Finding, Findings};
+use crate::model::Text;
+
+/// Looks at every run of words, in prose, names and diagrams.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let facts = &subject.draft.facts;
+    let mut texts: Vec<&Text> = Vec::new();
+    each_text(subject, &mut |text| texts.push(text));
+    texts.push(&facts.title);
+    texts.extend([&facts.designer, &facts.skill, &facts.summary, &facts.contact].into_iter().flatten());
+    texts.extend(facts.pieces.iter().map(|piece| &piece.name));
+    texts.extend(facts.fabrics.iter().map(|fabric| &fabric.name));
+    texts.extend(facts.notions.iter().map(|notion| &notion.name));
+    texts.extend(facts.finished.iter().map(|row| &row.name));
+    texts.extend(&subject.figures.words);
+    for text in texts {
+        let missing = text.text.char_indices().find(|(_, letter)| !is_printed(*letter, subject));
+        if let Some((at, letter)) = missing {
+            let shown = if letter.is_control() { format!("U+{:04X}", letter as u32) } else { letter.to_string() };
+            findings.push(
+                Finding::error("letter-not-in-font", text.at(at..at + letter.len_utf8()), format!("“{shown}” stands in no bundled font, so it cannot be printed"))
+                    .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
+            );
+        }
+    }
+}
+
+/// White space is not drawn; joiners and selectors only steer their neighbours.
+fn is_printed(letter: char, subject: &Subject<'_>) -> bool {
+    let steers = matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' | '\u{ad}');
+    letter.is_whitespace() || steers || subject.letters.contains(&letter)
+}
