@@ -154,3 +154,19 @@ fn more_effort_never_lengthens_a_layout_of_rectangles() {
         assert!(usual <= quick, "{}", each.name);
     }
 }
+
+/// Two pieces that fit side by side only when both are turned: no single turn makes the cloth shorter.
+#[test]
+fn two_that_must_both_be_turned() {
+    let panel = Item {
+        outline: vec![[0.0, 0.0], [510.0, 0.0], [510.0, 381.0], [0.0, 381.0]],
+        turns: Turns::Quarter,
+        may_flip: false,
+        on_fold: false,
+    };
+    let strip = Strip { width: 880.0, gap: 4.0 };
+    for effort in [Effort::Quick, Effort::Usual] {
+        let layout = nest(&[panel.clone(), panel.clone()], &strip, effort).expect("both fit");
+        assert!((layout.length - 510.0).abs() < 1e-6, "{effort:?}: {}", layout.length);
+    }
+}

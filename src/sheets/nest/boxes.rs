@@ -36,6 +36,18 @@ impl Crate {
     }
 }
 
+impl Crate {
+    /// The box in one of its poses only.
+    fn held(&self, pose: usize) -> Crate {
+        Crate { poses: self.poses.get(pose).copied().into_iter().collect(), area: self.area, on_fold: self.on_fold }
+    }
+
+    /// The first pose of each size.
+    fn distinct_poses(&self) -> Vec<usize> {
+        (0..self.poses.len()).filter(|at| !self.poses[..*at].contains(&self.poses[*at])).collect()
+    }
+}
+
 /// In units.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) struct Size {
@@ -63,6 +75,56 @@ pub(super) struct Stack {
 /// Lays boxes on a strip `width` units wide, trying as long as the `budget` of compared boxes
 /// lasts. No pose of any box may be wider than the strip.
 pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Stack {
+    let least = least_length(boxes, width);
+    let mut best = search(boxes, width, budget);
+    // A trial takes for each box the pose that lies lowest, and so never stands two upright that
+    // would only then fit side by side. Poses held fast find that.
+    let held = poses_held(boxes);
+    let share = budget / (8 * held.len().max(1) as u64);
+    for poses in held {
+        if best.length <= least {
+            break;
+        }
+        let crates: Vec<Crate> = boxes.iter().zip(&poses).map(|(each, pose)| each.held(*pose)).collect();
+        let mut found = search(&crates, width, share);
+        if found.length < best.length {
+            for (spot, pose) in found.spots.iter_mut().zip(&poses) {
+                spot.pose = *pose;
+            }
+            best = found;
+        }
+    }
+    best
+}
+
+/// Ways to hold every box in one pose: each mix of poses for a few boxes, for more of them all upright
+/// or all lying.
+fn poses_held(boxes: &[Crate]) -> Vec<Vec<usize>> {
+    const FEW: usize = 6;
+    let distinct: Vec<Vec<usize>> = boxes.iter().map(Crate::distinct_poses).collect();
+    if distinct.iter().all(|poses| poses.len() < 2) {
+        return Vec::new();
+    }
+    if boxes.len() <= FEW {
+        let mut mixes: Vec<Vec<usize>> = vec![Vec::new()];
+        for poses in &distinct {
+            mixes = mixes
+                .iter()
+                .flat_map(|mix| poses.iter().map(|pose| mix.iter().copied().chain([*pose]).collect()))
+                .collect();
+        }
+        return mixes;
+    }
+    let by = |upright: bool| -> Vec<usize> {
+        let key = |each: &Crate, pose: usize| if upright { each.poses[pose].width } else { each.poses[pose].height };
+        let least = |(each, poses): (&Crate, &Vec<usize>)| poses.iter().copied().min_by_key(|pose| key(each, *pose));
+        boxes.iter().zip(&distinct).map(|pair| least(pair).unwrap_or(0)).collect()
+    };
+    vec![by(true), by(false)]
+}
+
+/// One search among the poses that the boxes have.
+fn search(boxes: &[Crate], width: i64, budget: u64) -> Stack {
     let least = least_length(boxes, width);
     let mut search = Search {
         boxes,
