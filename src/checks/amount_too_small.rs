@@ -1,4 +1,25 @@
 //! The stated amount of a fabric is less than the pieces need.
+//!
+//! ## Why it matters
+//! Whoever buys what the booklet says runs out before the last piece is cut, and the shop may have no
+//! more of that cloth.
+//!
+//! ## Wrong
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm], amount: [20 cm, 10 cm]}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm], amount: [20 cm, 25 cm]}
+//! ```
+//!
+//! ## Limits
+//! Held against the cutting layout of each width, with the shrinkage and without anything to spare.
+//! The layout is a good one, not the best there is: where you have laid the pieces on less cloth
+//! yourself, waive it. Silent for a fabric with no `widths:`.
 
 use super::Subject;
 use super::words::length;

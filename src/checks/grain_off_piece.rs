@@ -1,4 +1,22 @@
 //! A grain line does not lie wholly on its piece.
+//!
+//! ## Why it matters
+//! The maker lays the piece by its grain line. One that runs over the edge cannot be measured from the
+//! selvedge, and on the printed sheet it looks like a mistake.
+//!
+//! ## Wrong
+//! ```yaml
+//! GRAINBAD
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! GRAINGOOD
+//! ```
+//!
+//! ## Limits
+//! Looks at every piece with a `grain:`, in every size, for a line in the way that is stated. A piece
+//! that states no grain has no line.
 
 use crate::diag::{Finding, Findings};
 use crate::figure::Plan;

@@ -7,20 +7,16 @@
 //!
 //! ## Wrong
 //!
-//! ```md make.md
-//! # Make the pouch
-//!
-//! ## Sew the sides {#sew}
+//! ```md
+//! ## Wind the bobbin {#bobbin}
 //!
 //! Wind the bobbin 🧵 first.
 //! ```
 //!
 //! ## Right
 //!
-//! ```md make.md
-//! # Make the pouch
-//!
-//! ## Sew the sides {#sew}
+//! ```md
+//! ## Wind the bobbin {#bobbin}
 //!
 //! Wind the bobbin first.
 //! ```

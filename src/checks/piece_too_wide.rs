@@ -1,4 +1,24 @@
 //! A piece is wider than the cloth that it is cut from.
+//!
+//! ## Why it matters
+//! The maker buys the width that the booklet names, and finds at the cutting table that the piece
+//! does not go on. It shows in the largest size first.
+//!
+//! ## Wrong
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton, widths: [20 cm, 110 cm]}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton, widths: [30 cm, 110 cm]}
+//! ```
+//!
+//! ## Limits
+//! Every width of the fabric is tried in every size, less the selvedges that `sheets:` states. A piece
+//! with a `grain:` keeps its way on the cloth. Silent for a fabric with no `widths:`.
 
 use super::Subject;
 use super::words::length;

@@ -72,7 +72,10 @@ pub(super) fn job(
     out: &Path,
     notes: &mut Vec<String>,
 ) -> Result<Option<Job>, Refusal> {
-    let Some(draft) = compiled.draft.filter(|_| !plan.pieces.is_empty()) else { return Ok(None) };
+    let Some(draft) = compiled.draft else { return Ok(None) };
+    if plan.pieces.is_empty() && plan.too_large.is_empty() {
+        return Ok(None);
+    }
     let facts = &draft.facts;
     let size = match editions {
         [only] => compiled.sizes[only.size()].clone(),

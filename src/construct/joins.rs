@@ -22,7 +22,8 @@ impl Player<'_> {
         let explicit: Vec<(usize, String)> = edges(targets);
         self.check_allowance(work, &explicit, moment);
         // Notches of edges that do not fit cannot meet: that follows.
-        if self.check_lengths(work, &explicit, moment) {
+        let eased = work.ease.is_some() || work.gather.is_some();
+        if self.check_lengths(work, &explicit, moment) && !eased {
             self.check_notches(&explicit, moment);
         }
         self.check_topstitched(&explicit, moment);
@@ -192,7 +193,7 @@ impl Player<'_> {
             })
             .collect();
         let mut seen: BTreeSet<(usize, usize)> = BTreeSet::new();
-        for (at, (copy, edge, places, _)) in noted.iter().enumerate() {
+        for (at, (copy, edge, places, length)) in noted.iter().enumerate() {
             for (other, other_edge, other_places, other_length) in &noted[at + 1..] {
                 let same_way = self.same_way((*copy, edge), (*other, other_edge));
                 let mut mirrored: Vec<f64> = match same_way {
@@ -201,7 +202,7 @@ impl Player<'_> {
                 };
                 mirrored.sort_by(f64::total_cmp);
                 let meet = places.len() == mirrored.len()
-                    && places.iter().zip(&mirrored).all(|(one, two)| (one - two).abs() <= NOTCH_TOLERANCE);
+                    && places.iter().zip(&mirrored).all(|(one, two)| can_meet(one - two, length - other_length));
                 if !meet && seen.insert((*copy, *other)) {
                     let piece = self.cast.members[*copy].piece;
                     let notch = self.edition.draft.facts.pieces[piece]
@@ -293,6 +294,13 @@ impl Lengths {
     fn shorter(self, other: Lengths) -> f64 {
         self.seam.min(other.seam)
     }
+}
+
+/// Whether two notches meet that lie so far apart, counted from the same end, on edges that differ by
+/// `longer`. What is eased or gathered in may lie before the notch, behind it or on both sides, so that
+/// it does not matter from which end, or from which edge, one counts.
+fn can_meet(apart: f64, longer: f64) -> bool {
+    (longer.min(0.0) - NOTCH_TOLERANCE..=longer.max(0.0) + NOTCH_TOLERANCE).contains(&apart)
 }
 
 /// One edge against several in a row: the long one is as long as the others together.

@@ -33,8 +33,9 @@ const TRIALS: usize = 48;
 /// The widest plan, in sheets.
 const WIDEST: usize = 9;
 
-/// What an arrangement costs: the less the better, from left to right.
-type Cost = (usize, usize, usize, u64);
+/// What an arrangement costs: the less the better, from left to right. Small pieces that a joint cuts
+/// come before everything else, then sheets, then other joints that could be spared.
+type Cost = (usize, usize, usize, usize, u64);
 
 /// Lays boxes on sheets of a step; the first box lies on the first sheet.
 pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
@@ -97,7 +98,7 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
         let mut ys: Vec<f64> = (0..=rows).map(|row| row as f64 * step.1 + INSET).collect();
         xs.extend(placed.iter().map(|rect| rect.x1 + GAP));
         ys.extend(placed.iter().map(|rect| rect.y1 + GAP));
-        let mut found: Option<((usize, usize, u64, u64), Spot)> = None;
+        let mut found: Option<((usize, usize, usize, u64, u64), Spot)> = None;
         for turned in [false, true].into_iter().filter(|turned| one.may_turn || !turned) {
             for &x in &xs {
                 for &y in &ys {
@@ -107,7 +108,8 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
                         continue;
                     }
                     let fresh = rect.tiles(step).filter(|tile| !placed.iter().any(|other| other.on(*tile, step))).count();
-                    let key = (fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
+                    let small = if rect.is_small(step) { rect.cuts(step) } else { 0 };
+                    let key = (small, fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
                     if found.as_ref().is_none_or(|(known, _)| key < *known) {
                         found = Some((key, spot));
                     }
@@ -125,10 +127,11 @@ fn cost(boxes: &[Box], spots: &[Spot], step: (f64, f64)) -> Cost {
     tiles.sort_unstable();
     tiles.dedup();
     let cuts = rects.iter().map(|rect| rect.cuts(step)).sum();
+    let small = rects.iter().filter(|rect| rect.is_small(step)).map(|rect| rect.cuts(step)).sum();
     let wide = tiles.iter().map(|(_, column)| column + 1).max().unwrap_or(0);
     let high = tiles.iter().map(|(row, _)| row + 1).max().unwrap_or(0);
     let spread: f64 = rects.iter().map(|rect| rect.x1 + rect.y1).sum();
-    (tiles.len(), cuts, wide.max(high), spread as u64)
+    (small, tiles.len(), cuts, wide.max(high), spread as u64)
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -164,6 +167,11 @@ impl Rect {
     fn on(&self, tile: (usize, usize), step: (f64, f64)) -> bool {
         let (x, y) = (tile.1 as f64 * step.0, tile.0 as f64 * step.1);
         self.x0 < x + step.0 && self.x1 > x && self.y0 < y + step.1 && self.y1 > y
+    }
+
+    /// Whether it fits on one sheet, clear of the joints.
+    fn is_small(&self, step: (f64, f64)) -> bool {
+        self.x1 - self.x0 + 2.0 * INSET <= step.0 && self.y1 - self.y0 + 2.0 * INSET <= step.1
     }
 
     /// How many joints cut it that need not.

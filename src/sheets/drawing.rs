@@ -138,7 +138,13 @@ impl Sheet<'_> {
         if room.intersect(self.seen).area() < room.area() * 0.5 {
             return;
         }
-        let at = self.place * words.at;
+        // Nor do they reach over the window's edge, where a printer would cut them.
+        let inside = |at: f64, low: f64, high: f64| at.min(high).max(low);
+        let at = Point::new(
+            inside(words.at.x, self.seen.x0 + 0.5, self.seen.x1 - wide - 0.5),
+            inside(words.at.y, self.seen.y0 + words.size + 0.5, self.seen.y1 - words.size * 0.3 - 0.5),
+        );
+        let at = self.place * at;
         let class = if words.strong { "nb-words nb-strong" } else { "nb-words" };
         into.push_str(&format!(
             r#"<text class="{class}" font-size="{:.2}" x="{:.2}" y="{:.2}">{}</text>"#,

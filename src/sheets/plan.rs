@@ -4,7 +4,7 @@ use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::arrange::{Box, Spot, arrange, naive_count};
 use super::{gauge, labels};
-use super::nest::{Effort, Item, Strip, Turns, nest};
+use super::nest::{Effort, Item, NestFault, Strip, Turns, nest};
 use super::paper::SheetPaper;
 use crate::figure::Plan;
 use crate::model::{SheetSettings, is_for};
@@ -87,7 +87,11 @@ const BESIDE: f64 = 2.0;
 fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     let settings = editions.first().map(|edition| edition.draft.facts.sheets).unwrap_or_default();
     let sizes: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
-    let loose = loose(editions);
+    let mut loose = loose(editions);
+    if let (width, None) = paper.step(&settings) {
+        // Words beside a long thin piece give way before the piece does.
+        loose.iter_mut().filter(|one| one.room().0 > width).for_each(|one| one.beside = None);
+    }
     let (step, height) = {
         let (width, height) = paper.step(&settings);
         ((width, height.unwrap_or(f64::INFINITY)), height)
@@ -96,7 +100,7 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     boxes.extend(loose.iter().map(|one| Box { width: one.room().0, height: one.room().1, fixed: false, may_turn: one.beside.is_none() }));
     let (spots, step, too_large) = match height {
         Some(_) => (arrange(&boxes, step), step, Vec::new()),
-        None => endless(&loose, &boxes, step.0),
+        None => endless(&boxes, step.0),
     };
     let sizes_of: Vec<(f64, f64)> = boxes.iter().map(|one| (one.width, one.height)).collect();
     let mut plan = SheetPlan {
@@ -153,36 +157,49 @@ fn edition_of<'a, 'e>(editions: &[&'a Edition<'e>], outlines: &[(usize, Plan)]) 
     editions.iter().copied().find(|edition| outlines.iter().any(|(size, _)| *size == edition.size()))
 }
 
-/// A page as long as it has to be: the pieces are nested by their true outlines.
-fn endless(loose: &[Loose], boxes: &[Box], width: f64) -> (Vec<Spot>, (f64, f64), Vec<usize>) {
-    let too_large: Vec<usize> = loose
-        .iter()
-        .enumerate()
-        .filter(|(_, one)| one.size.0.min(one.size.1) > width)
-        .map(|(at, _)| at)
-        .collect();
-    let kept: Vec<usize> = (0..boxes.len()).filter(|at| *at == 0 || !too_large.contains(&(at - 1))).collect();
-    let items: Vec<Item> = kept
-        .iter()
-        .map(|at| {
-            let one = boxes[*at];
-            Item {
-                outline: vec![[0.0, 0.0], [one.width, 0.0], [one.width, one.height], [0.0, one.height]],
-                turns: if one.may_turn { Turns::Quarter } else { Turns::Fixed },
-                may_flip: false,
-                on_fold: one.fixed,
-            }
-        })
-        .collect();
+/// A page as long as it has to be: the pieces are laid one behind the other by their boxes. Gives the
+/// places, the page's part of the plan, and the pieces that are too wide for it.
+fn endless(boxes: &[Box], width: f64) -> (Vec<Spot>, (f64, f64), Vec<usize>) {
+    let mut kept: Vec<usize> = (0..boxes.len()).collect();
+    let mut too_large = Vec::new();
     let mut spots = vec![Spot { x: 0.0, y: 0.0, turned: false }; boxes.len()];
-    let mut length = boxes.iter().map(|one| one.height).fold(0.0, f64::max);
-    if let Ok(layout) = nest(&items, &Strip { width, gap: super::arrange::GAP }, Effort::Quick) {
-        length = layout.length;
-        for place in &layout.places {
-            spots[kept[place.item]] = Spot { x: place.x, y: place.y, turned: place.quarter_turns % 2 == 1 };
+    loop {
+        let items: Vec<Item> = kept
+            .iter()
+            .map(|at| {
+                let one = boxes[*at];
+                Item {
+                    outline: vec![[0.0, 0.0], [one.width, 0.0], [one.width, one.height], [0.0, one.height]],
+                    turns: if one.may_turn { Turns::Quarter } else { Turns::Fixed },
+                    may_flip: false,
+                    on_fold: one.fixed,
+                }
+            })
+            .collect();
+        match nest(&items, &Strip { width, gap: super::arrange::GAP }, Effort::Quick) {
+            Ok(layout) => {
+                for place in &layout.places {
+                    spots[kept[place.item]] = Spot { x: place.x, y: place.y, turned: place.quarter_turns % 2 == 1 };
+                }
+                return (spots, (width, layout.length + 0.01), too_large);
+            }
+            Err(faults) => {
+                let wide: Vec<usize> = faults
+                    .iter()
+                    .filter_map(|fault| match fault {
+                        NestFault::TooWide { item, .. } | NestFault::NoArea { item } => Some(kept[*item]),
+                        NestFault::NoStrip => None,
+                    })
+                    .collect();
+                if wide.is_empty() {
+                    return (spots, (width, 0.0), too_large);
+                }
+                kept.retain(|at| !wide.contains(at));
+                // The first box is the gauge; pieces are counted from nought.
+                too_large.extend(wide.iter().filter_map(|at| at.checked_sub(1)));
+            }
         }
     }
-    (spots, (width, length + 0.01), too_large)
 }
 
 fn settle(one: Loose, number: usize, spot: Spot) -> PlacedPiece {

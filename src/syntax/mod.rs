@@ -19,6 +19,7 @@ mod sheets;
 mod sizes;
 mod things;
 mod waive;
+mod words;
 mod work;
 mod yaml;
 

@@ -450,7 +450,7 @@ def nested(pages, windows, moved, facts, said):
 
 def millimetres(exact):
     """`210 mm` or `62 1/2 mm` as a number; None for what is no length."""
-    match = re.fullmatch(r"(-?[\d.]+)?\s*(?:(\d+)/(\d+))?\s*mm", exact.replace(" ", " "))
+    match = re.fullmatch(r"(-?[\d.]+)?\s*(?:(\d+)/(\d+))?\s*mm", exact)
     if not match or (match[1] is None and match[2] is None):
         return None
     return float(match[1] or 0) + (int(match[2]) / int(match[3]) if match[2] else 0.0)

@@ -73,8 +73,8 @@ pub(super) fn turn(
 impl Desk<'_, '_> {
     /// Whether both edges that meet at a corner are sewn.
     fn is_sewn_round(&self, part: &Part, copy: usize, corner: Point) -> bool {
-        let near = |point: &Point| point.distance(corner) < 0.02;
-        let meeting = part.rims.iter().filter(|rim| rim.lines.iter().any(|line| corners(line).iter().any(|point| near(point))));
+        let near = |point: Point| point.distance(corner) < 0.02;
+        let meeting = part.rims.iter().filter(|rim| rim.lines.iter().any(|line| corners(line).into_iter().any(near)));
         meeting.map(|rim| self.seam_at(copy, &rim.name).is_some()).fold((true, 0), |(all, count), sewn| (all && sewn, count + 1)) >= (true, 1)
     }
 
