@@ -70,9 +70,9 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         (0..draft.facts.sizes.len()).map(|size| Sheet::new(&draft, &catalogue, size, &mut findings)).collect();
     let editions: Vec<Edition<'_>> =
         sheets.iter().map(|sheet| resolve(&draft, &catalogue, sheet, &mut findings)).collect();
-    let figures = figure::draw_all(&editions, folder, &house, &mut sources, &mut findings);
-    let pictures = pictures(folder, &draft, &mut findings);
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
+    let figures = figure::draw_all(&editions, &histories, folder, &house, &mut sources, &mut findings);
+    let pictures = pictures(folder, &draft, &mut findings);
     let letters = figure::letters(&house);
     let laid = lay_cloth(&editions, Effort::Quick);
     let subject = Subject {
@@ -112,8 +112,12 @@ fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap
         let ending = ending.to_ascii_lowercase();
         if !matches!(ending.as_str(), "svg" | "png" | "jpg" | "jpeg" | "gif" | "webp") {
             findings.push(
-                Finding::error("file-unreadable", path.span, format!("`{}` is no picture that can be printed", path.text))
-                    .hint("save it as SVG, PNG or JPEG"),
+                Finding::error(
+                    "file-unreadable",
+                    path.span,
+                    format!("`{}` is no picture that can be printed", path.text),
+                )
+                .hint("save it as SVG, PNG or JPEG"),
             );
             continue;
         }

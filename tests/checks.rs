@@ -47,7 +47,11 @@ fn settle(wrong: &[String]) {
 
 #[test]
 fn the_base_booklet_is_clean() {
-    let wrong: Vec<String> = run(&[]).found.iter().map(|found| format!("{}: {}", found.file, found.mark.join("\n"))).collect();
+    let wrong: Vec<String> = run(&[])
+        .found
+        .iter()
+        .map(|found| format!("{}: {}", found.file, found.mark.join("\n")))
+        .collect();
     settle(&wrong);
 }
 
@@ -58,7 +62,11 @@ fn cases_find_what_they_mark_and_nothing_else() {
         let mut rewritten = Vec::new();
         for (case, outcome) in chapter.cases.iter().zip(outcomes) {
             let (marked, strays) = outcome.marked(&case.blocks);
-            let differs = case.blocks.iter().zip(&marked).any(|(block, found)| block.marks != found.marks);
+            let differs = case
+                .blocks
+                .iter()
+                .zip(&marked)
+                .any(|(block, found)| block.marks != found.marks);
             let mut report = String::new();
             if differs && !blessing() {
                 let blocks = case.blocks.iter().zip(&marked);
@@ -73,7 +81,11 @@ fn cases_find_what_they_mark_and_nothing_else() {
                 ));
             }
             if !report.is_empty() {
-                wrong.push(format!("{}, “{}”:\n{report}", chapter.path.display(), case.name));
+                wrong.push(format!(
+                    "{}, “{}”:\n{report}",
+                    chapter.path.display(),
+                    case.name
+                ));
             }
             rewritten.push(marked);
         }
@@ -88,24 +100,49 @@ fn cases_find_what_they_mark_and_nothing_else() {
 fn every_check_has_a_case_that_fires_one_that_is_silent_and_one_that_is_waived() {
     let mut wrong = Vec::new();
     for check in CHECKS {
-        let Some((chapter, outcomes)) = RAN.iter().find(|(chapter, _)| chapter.code == check.code) else {
-            wrong.push(format!("{}: there is no tests/checks/{}.md", check.code, check.code));
+        let Some((chapter, outcomes)) = RAN.iter().find(|(chapter, _)| chapter.code == check.code)
+        else {
+            wrong.push(format!(
+                "{}: there is no tests/checks/{}.md",
+                check.code, check.code
+            ));
             continue;
         };
         if !outcomes.iter().any(|outcome| outcome.fires(check.code)) {
-            wrong.push(format!("{}: no case in which it finds something", check.code));
+            wrong.push(format!(
+                "{}: no case in which it finds something",
+                check.code
+            ));
         }
         if !outcomes.iter().any(|outcome| outcome.silent(check.code)) {
             wrong.push(format!("{}: no case in which it is silent", check.code));
         }
-        let meant = chapter.cases.iter().zip(outcomes).filter(|(case, _)| case.name.starts_with("silent"));
-        wrong.extend(meant.filter(|(_, outcome)| outcome.fires(check.code)).map(|(case, _)| format!("{}: “{}” is not silent", check.code, case.name)));
-        let waived = outcomes.iter().any(|outcome| outcome.found.iter().any(|found| found.code == check.code && found.waived));
+        let meant = chapter
+            .cases
+            .iter()
+            .zip(outcomes)
+            .filter(|(case, _)| case.name.starts_with("silent"));
+        wrong.extend(
+            meant
+                .filter(|(_, outcome)| outcome.fires(check.code))
+                .map(|(case, _)| format!("{}: “{}” is not silent", check.code, case.name)),
+        );
+        let waived = outcomes.iter().any(|outcome| {
+            outcome
+                .found
+                .iter()
+                .any(|found| found.code == check.code && found.waived)
+        });
         if check.waivable && !waived {
-            wrong.push(format!("{}: it may be waived, and no case waives it", check.code));
+            wrong.push(format!(
+                "{}: it may be waived, and no case waives it",
+                check.code
+            ));
         }
     }
-    let strangers = RAN.iter().filter(|(chapter, _)| by_code(&chapter.code).is_none());
+    let strangers = RAN
+        .iter()
+        .filter(|(chapter, _)| by_code(&chapter.code).is_none());
     wrong.extend(strangers.map(|(chapter, _)| format!("{}: there is no such check", chapter.code)));
     settle(&wrong);
 }
@@ -118,15 +155,27 @@ fn findings_have_a_check_its_level_a_fact_and_an_act() {
             let told = format!("{}: {}: {}", chapter.code, found.code, found.message);
             match by_code(found.code) {
                 None => wrong.push(format!("{told}\n  is in no table")),
-                Some(check) if check.level != found.level => wrong.push(format!("{told}\n  has another level in the table")),
-                Some(check) if found.waived && !check.waivable => wrong.push(format!("{told}\n  may not be waived")),
+                Some(check) if check.level != found.level => {
+                    wrong.push(format!("{told}\n  has another level in the table"))
+                }
+                Some(check) if found.waived && !check.waivable => {
+                    wrong.push(format!("{told}\n  may not be waived"))
+                }
                 Some(_) => {}
             }
-            if found.message.is_empty() || found.message.ends_with('.') || found.message.contains('\n') {
-                wrong.push(format!("{told}\n  is no fact on one line without a full stop"));
+            if found.message.is_empty()
+                || found.message.ends_with('.')
+                || found.message.contains('\n')
+            {
+                wrong.push(format!(
+                    "{told}\n  is no fact on one line without a full stop"
+                ));
             }
             if found.hint.is_empty() || found.hint.ends_with('.') || found.hint.contains('\n') {
-                wrong.push(format!("{told}\n  has no act on one line without a full stop: {}", found.hint));
+                wrong.push(format!(
+                    "{told}\n  has no act on one line without a full stop: {}",
+                    found.hint
+                ));
             }
         }
     }
@@ -208,7 +257,11 @@ fn every_page_has_its_sections_and_examples_that_tell_the_truth() {
                 say("the wrong example is not found to be wrong; what is found is:");
             }
             let untrue = fires && !outcome.fires(check.code);
-            for found in outcome.found.iter().filter(|found| untrue || !(fires || found.waived)) {
+            for found in outcome
+                .found
+                .iter()
+                .filter(|found| untrue || !(fires || found.waived))
+            {
                 say(&format!("under “{heading}”: {}", found.mark.join("\n    ")));
             }
         }
@@ -224,5 +277,8 @@ fn the_reference_page_is_up_to_date() {
         std::fs::write(&path, &wanted).expect("a writable reference page");
     }
     let written = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(written == wanted, "src/checks/README.md is not what `notchbook explain --all` prints: NOTCHBOOK_BLESS=1 rewrites it");
+    assert!(
+        written == wanted,
+        "src/checks/README.md is not what `notchbook explain --all` prints: NOTCHBOOK_BLESS=1 rewrites it"
+    );
 }

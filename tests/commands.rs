@@ -16,7 +16,14 @@ fn every_shell_gets_its_completions() {
             .expect("the program runs");
         assert!(output.status.success(), "{shell}: {output:?}");
         let script = String::from_utf8(output.stdout).expect("a script is text");
-        assert!(script.contains("notchbook") && script.contains("explain"), "{shell}: {script}");
-        assert!(output.stderr.is_empty(), "{shell}: {}", String::from_utf8_lossy(&output.stderr));
+        assert!(
+            script.contains("notchbook") && script.contains("explain"),
+            "{shell}: {script}"
+        );
+        assert!(
+            output.stderr.is_empty(),
+            "{shell}: {}",
+            String::from_utf8_lossy(&output.stderr)
+        );
     }
 }

@@ -14,18 +14,61 @@ use notchbook::pipeline::Compiled;
 const BOOKLET: &str = "harbour-lunch-bag";
 /// The steps of the demo that are drawn, each with the classes and symbols that it must show.
 const STEPS: &[(&str, &[&str], &[&str])] = &[
-    ("cut-lining", &["lining", "cut-line", "dimension"], &["grain"]),
-    ("cut-small", &["right-side", "lining", "interfacing", "dimension"], &[]),
-    ("fuse-wadding", &["right-side", "wrong-side", "wadding"], &["iron"]),
+    (
+        "cut-lining",
+        &["lining", "cut-line", "dimension"],
+        &["grain"],
+    ),
+    (
+        "cut-small",
+        &["right-side", "lining", "interfacing", "dimension"],
+        &[],
+    ),
+    (
+        "fuse-wadding",
+        &["right-side", "wrong-side", "wadding"],
+        &["iron"],
+    ),
     ("fuse-loop", &["wrong-side", "interfacing"], &["iron"]),
     ("sew-tabs", &["lining", "wrong-side", "zip", "stitch"], &[]),
     ("baste-edges", &["right-side", "stitch"], &[]),
-    ("zip-front", &["right-side", "lining", "lining-wrong", "zip", "stitch", "notch"], &[]),
-    ("topstitch-front", &["right-side", "lining-wrong", "zip", "stitch"], &["zip-slider"]),
-    ("topstitch-back", &["right-side", "lining-wrong", "zip", "stitch", "stitched"], &["zip-slider"]),
-    ("base-outer", &["right-side", "wadding", "stitch", "stitched", "notch"], &[]),
-    ("base-lining", &["lining", "lining-wrong", "stitch", "stitched", "dimension"], &[]),
-    ("box-outer", &["wadding", "stitch", "stitched", "arrow", "dimension"], &[]),
+    (
+        "zip-front",
+        &[
+            "right-side",
+            "lining",
+            "lining-wrong",
+            "zip",
+            "stitch",
+            "notch",
+        ],
+        &[],
+    ),
+    (
+        "topstitch-front",
+        &["right-side", "lining-wrong", "zip", "stitch"],
+        &["zip-slider"],
+    ),
+    (
+        "topstitch-back",
+        &["right-side", "lining-wrong", "zip", "stitch", "stitched"],
+        &["zip-slider"],
+    ),
+    (
+        "base-outer",
+        &["right-side", "wadding", "stitch", "stitched", "notch"],
+        &[],
+    ),
+    (
+        "base-lining",
+        &["lining", "lining-wrong", "stitch", "stitched", "dimension"],
+        &[],
+    ),
+    (
+        "box-outer",
+        &["wadding", "stitch", "stitched", "arrow", "dimension"],
+        &[],
+    ),
 ];
 
 /// A drawn step, read again.
@@ -40,14 +83,32 @@ struct Drawing {
 impl Drawing {
     fn read(figure: &BoundFigure) -> Drawing {
         let document = roxmltree::Document::parse(&figure.svg).expect("well-formed");
-        let scale = document.root_element().attribute("data-scale").expect("its scale");
-        let scale = scale.strip_prefix("1:").and_then(|scale| scale.parse().ok()).expect("a scale of 1 to so many");
-        let mut drawing = Drawing { scale, paths: BTreeMap::new(), words: Vec::new() };
+        let scale = document
+            .root_element()
+            .attribute("data-scale")
+            .expect("its scale");
+        let scale = scale
+            .strip_prefix("1:")
+            .and_then(|scale| scale.parse().ok())
+            .expect("a scale of 1 to so many");
+        let mut drawing = Drawing {
+            scale,
+            paths: BTreeMap::new(),
+            words: Vec::new(),
+        };
         // The house's patterns and symbols are no part of what was drawn.
-        for node in document.root_element().children().filter(|node| node.is_element()) {
+        for node in document
+            .root_element()
+            .children()
+            .filter(|node| node.is_element())
+        {
             if let Some((class, data)) = node.attribute("class").zip(node.attribute("d")) {
                 let path = BezPath::from_svg(data).expect("path data");
-                drawing.paths.entry(class.to_owned()).or_default().push(path);
+                drawing
+                    .paths
+                    .entry(class.to_owned())
+                    .or_default()
+                    .push(path);
             }
             if node.has_tag_name(("http://www.w3.org/2000/svg", "text")) {
                 drawing.words.push(node.text().unwrap_or("").to_owned());
@@ -57,7 +118,9 @@ impl Drawing {
     }
 
     fn all(&self, class: &str) -> &[BezPath] {
-        self.paths.get(class).unwrap_or_else(|| panic!("nothing of class {class}"))
+        self.paths
+            .get(class)
+            .unwrap_or_else(|| panic!("nothing of class {class}"))
     }
 
     fn first(&self, class: &str) -> Rect {
@@ -72,22 +135,32 @@ impl Drawing {
 fn drawn<'a>(compiled: &'a Compiled<'_>, size: usize, step: &str) -> &'a BoundFigure {
     let path = format!("draw:work/{step}");
     let mut found = compiled.figures.of_size(size).map(|(_, figure)| figure);
-    found.find(|figure| figure.path == path).unwrap_or_else(|| panic!("{step} is not drawn"))
+    found
+        .find(|figure| figure.path == path)
+        .unwrap_or_else(|| panic!("{step} is not drawn"))
 }
 
 fn each_size(see: impl Fn(&Compiled<'_>, usize)) {
-    demo(BOOKLET, |compiled| (0..compiled.sizes.len()).for_each(|size| see(compiled, size)));
+    demo(BOOKLET, |compiled| {
+        (0..compiled.sizes.len()).for_each(|size| see(compiled, size))
+    });
 }
 
 /// Two lengths of cloth agree to a tenth of a millimetre.
 #[track_caller]
 fn same(what: &str, drawn: f64, meant: f64) {
-    assert!((drawn - meant).abs() <= 0.1, "{what}: {drawn:.3} mm is drawn, {meant:.3} mm is meant");
+    assert!(
+        (drawn - meant).abs() <= 0.1,
+        "{what}: {drawn:.3} mm is drawn, {meant:.3} mm is meant"
+    );
 }
 
 /// A measurement of the booklet, in mm.
 fn measure(compiled: &Compiled<'_>, size: usize, name: &str) -> f64 {
-    let worked = compiled.editions[size].sheet.get(name).expect("a measurement");
+    let worked = compiled.editions[size]
+        .sheet
+        .get(name)
+        .expect("a measurement");
     notchbook::measure::to_f64(worked.quantity.value)
 }
 
@@ -97,13 +170,29 @@ fn drawn_steps_show_what_they_are_about() {
         for (step, classes, symbols) in STEPS {
             let figure = drawn(compiled, size, step);
             for class in *classes {
-                assert!(figure.classes.contains(class), "{step}: no {class} in {:?}", figure.classes);
+                assert!(
+                    figure.classes.contains(class),
+                    "{step}: no {class} in {:?}",
+                    figure.classes
+                );
             }
             for symbol in *symbols {
-                assert!(figure.symbols.contains(symbol), "{step}: no {symbol} in {:?}", figure.symbols);
+                assert!(
+                    figure.symbols.contains(symbol),
+                    "{step}: no {symbol} in {:?}",
+                    figure.symbols
+                );
             }
-            assert!((figure.width - 76.0).abs() < 0.1, "{step} is {} mm wide", figure.width);
-            assert!((35.9..=62.1).contains(&figure.height), "{step} is {} mm high", figure.height);
+            assert!(
+                (figure.width - 76.0).abs() < 0.1,
+                "{step} is {} mm wide",
+                figure.width
+            );
+            assert!(
+                (35.9..=62.1).contains(&figure.height),
+                "{step} is {} mm high",
+                figure.height
+            );
         }
     });
 }
@@ -147,7 +236,12 @@ fn stitching_beside_an_edge_keeps_its_distance() {
         same("topstitch-front", far, meant);
         let round = Drawing::read(drawn(compiled, size, "baste-edges"));
         let (line, cloth) = (round.first("stitch"), round.first("right-side"));
-        for far in [line.x0 - cloth.x0, line.y0 - cloth.y0, cloth.x1 - line.x1, cloth.y1 - line.y1] {
+        for far in [
+            line.x0 - cloth.x0,
+            line.y0 - cloth.y0,
+            cloth.x1 - line.x1,
+            cloth.y1 - line.y1,
+        ] {
             same("baste-edges", far * round.scale, meant);
         }
     });
@@ -162,15 +256,28 @@ fn a_gap_is_as_long_as_it_is_left() {
         let (one, other) = (stretches[0].bounding_box(), stretches[1].bounding_box());
         let gap = one.x0.max(other.x0) - one.x1.min(other.x1);
         same("the gap", gap * base.scale, measure(compiled, size, "gap"));
-        assert!(base.words.iter().any(|words| words.starts_with("leave ") && words.ends_with(" open")), "{:?}", base.words);
+        assert!(
+            base.words
+                .iter()
+                .any(|words| words.starts_with("leave ") && words.ends_with(" open")),
+            "{:?}",
+            base.words
+        );
     });
 }
 
 #[test]
 fn pieces_keep_their_proportions() {
     each_size(|compiled, size| {
-        let (wide, high) = (measure(compiled, size, "cut_width"), measure(compiled, size, "cut_height"));
-        for (step, class) in [("cut-lining", "lining"), ("baste-edges", "right-side"), ("zip-front", "right-side")] {
+        let (wide, high) = (
+            measure(compiled, size, "cut_width"),
+            measure(compiled, size, "cut_height"),
+        );
+        for (step, class) in [
+            ("cut-lining", "lining"),
+            ("baste-edges", "right-side"),
+            ("zip-front", "right-side"),
+        ] {
             let drawing = Drawing::read(drawn(compiled, size, step));
             let piece = drawing.first(class);
             same(step, piece.width() * drawing.scale, wide);
@@ -178,11 +285,27 @@ fn pieces_keep_their_proportions() {
         }
         let small = Drawing::read(drawn(compiled, size, "cut-small"));
         let strip = small.first("interfacing");
-        same("the strip", strip.width() * small.scale, measure(compiled, size, "strip_length"));
-        same("the strip", strip.height() * small.scale, measure(compiled, size, "strip_width"));
+        same(
+            "the strip",
+            strip.width() * small.scale,
+            measure(compiled, size, "strip_length"),
+        );
+        same(
+            "the strip",
+            strip.height() * small.scale,
+            measure(compiled, size, "strip_width"),
+        );
         let tab = small.last("lining");
-        same("a tab", tab.width() * small.scale, measure(compiled, size, "tab_length"));
-        same("a tab", tab.height() * small.scale, measure(compiled, size, "tab_width"));
+        same(
+            "a tab",
+            tab.width() * small.scale,
+            measure(compiled, size, "tab_length"),
+        );
+        same(
+            "a tab",
+            tab.height() * small.scale,
+            measure(compiled, size, "tab_width"),
+        );
     });
 }
 
@@ -190,7 +313,11 @@ fn pieces_keep_their_proportions() {
 fn a_boxed_corner_is_as_long_as_the_bag_is_deep() {
     each_size(|compiled, size| {
         let corner = Drawing::read(drawn(compiled, size, "box-outer"));
-        same("the corner", corner.first("stitch").width() * corner.scale, measure(compiled, size, "depth"));
+        same(
+            "the corner",
+            corner.first("stitch").width() * corner.scale,
+            measure(compiled, size, "depth"),
+        );
     });
 }
 
@@ -200,14 +327,25 @@ fn words_stand_apart_and_inside_the_frame() {
         let (database, _) = fonts(&compiled.house);
         for (step, ..) in STEPS {
             let figure = drawn(compiled, size, step);
-            let options = usvg::Options { fontdb: database.clone(), ..usvg::Options::default() };
+            let options = usvg::Options {
+                fontdb: database.clone(),
+                ..usvg::Options::default()
+            };
             let tree = usvg::Tree::from_str(&figure.svg, &options).expect("a drawing");
             let mut boxes = Vec::new();
             words(tree.root(), &mut boxes);
             assert!(!boxes.is_empty(), "{step} has no words");
-            let frame = Rect::new(0.0, 0.0, f64::from(tree.size().width()), f64::from(tree.size().height()));
+            let frame = Rect::new(
+                0.0,
+                0.0,
+                f64::from(tree.size().width()),
+                f64::from(tree.size().height()),
+            );
             for (at, one) in boxes.iter().enumerate() {
-                assert!(frame.contains_rect(*one), "{step}, size {size}: {one:?} leaves {frame:?}");
+                assert!(
+                    frame.contains_rect(*one),
+                    "{step}, size {size}: {one:?} leaves {frame:?}"
+                );
                 for other in &boxes[at + 1..] {
                     // Boxes reach from the highest letter of the type to the lowest: lines may share a little.
                     let shared = one.intersect(*other);
@@ -226,7 +364,12 @@ fn words(group: &usvg::Group, boxes: &mut Vec<Rect>) {
             usvg::Node::Text(text) => {
                 let bounds = text.abs_bounding_box();
                 let side = f64::from;
-                boxes.push(Rect::new(side(bounds.left()), side(bounds.top()), side(bounds.right()), side(bounds.bottom())));
+                boxes.push(Rect::new(
+                    side(bounds.left()),
+                    side(bounds.top()),
+                    side(bounds.right()),
+                    side(bounds.bottom()),
+                ));
             }
             _ => {}
         }
@@ -239,7 +382,9 @@ fn the_same_booklet_gives_the_same_drawings() {
         demo(BOOKLET, |compiled| {
             let sizes = 0..compiled.sizes.len();
             let figures = sizes.flat_map(|size| STEPS.iter().map(move |(step, ..)| (size, step)));
-            figures.map(|(size, step)| drawn(compiled, size, step).svg.clone()).collect::<Vec<_>>()
+            figures
+                .map(|(size, step)| drawn(compiled, size, step).svg.clone())
+                .collect::<Vec<_>>()
         })
     };
     assert_eq!(all(), all());
@@ -253,16 +398,27 @@ fn redrawn<R>(part: &str, file: &str, then: impl FnOnce(&Compiled<'_>) -> R) -> 
         for entry in std::fs::read_dir(home.join(folder)).expect("the demo booklet") {
             let path = entry.expect("an entry").path();
             if path.is_file() {
-                let name = path.strip_prefix(&home).expect("inside").to_string_lossy().into_owned();
+                let name = path
+                    .strip_prefix(&home)
+                    .expect("inside")
+                    .to_string_lossy()
+                    .into_owned();
                 files.push((name, std::fs::read_to_string(&path).expect("a text")));
             }
         }
     }
     let mention = format!("](figures/{file})");
-    let text = files.iter_mut().find(|(name, _)| name == part).map(|(_, text)| text).expect("the part");
+    let text = files
+        .iter_mut()
+        .find(|(name, _)| name == part)
+        .map(|(_, text)| text)
+        .expect("the part");
     assert!(text.contains(&mention), "{part} does not mention {file}");
     *text = text.replace(&mention, "](draw:work)");
-    let files: Vec<(&str, &str)> = files.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
+    let files: Vec<(&str, &str)> = files
+        .iter()
+        .map(|(name, text)| (name.as_str(), text.as_str()))
+        .collect();
     written(&files, then)
 }
 
@@ -275,8 +431,16 @@ fn what_was_sewn_before_is_opened_out_at_its_seam() {
             same("the joint", (outer.y0 - lining.y1) * sides.scale, 0.0);
             same("the sides", (outer.x0 - lining.x0) * sides.scale, 0.0);
             let seam = measure(compiled, size, "seam");
-            let seams: Vec<Rect> = sides.all("stitch").iter().map(BezPath::bounding_box).collect();
-            assert_eq!(seams.len(), 4, "both sides of the outer bag and of its lining");
+            let seams: Vec<Rect> = sides
+                .all("stitch")
+                .iter()
+                .map(BezPath::bounding_box)
+                .collect();
+            assert_eq!(
+                seams.len(),
+                4,
+                "both sides of the outer bag and of its lining"
+            );
             for line in seams {
                 let near = (line.x0 - outer.x0).min(outer.x1 - line.x1);
                 same("a side seam", near * sides.scale, seam);
@@ -288,9 +452,18 @@ fn what_was_sewn_before_is_opened_out_at_its_seam() {
 #[test]
 fn a_piece_that_was_folded_up_is_not_drawn_flat() {
     redrawn("zip.md", "baste-loop.svg", |compiled| {
-        let told = compiled.report.findings.iter().find(|finding| finding.code == "figure-not-drawable");
+        let told = compiled
+            .report
+            .findings
+            .iter()
+            .find(|finding| finding.code == "figure-not-drawable");
         let told = told.expect("a finding instead of a false drawing");
         assert!(told.message.contains("loop was folded"), "{}", told.message);
-        assert!(compiled.figures.of_size(0).all(|(_, figure)| figure.path != "draw:work/baste-loop"));
+        assert!(
+            compiled
+                .figures
+                .of_size(0)
+                .all(|(_, figure)| figure.path != "draw:work/baste-loop")
+        );
     });
 }

@@ -195,14 +195,8 @@ fn a_page_of_steps() {
 #[test]
 fn diagrams() {
     demo("harbour-lunch-bag", |compiled| {
-        hold(
-            "figure-zip-front-small",
-            &figure(compiled, 0, "zip-front"),
-        );
-        hold(
-            "figure-zip-front-large",
-            &figure(compiled, 2, "zip-front"),
-        );
+        hold("figure-zip-front-small", &figure(compiled, 0, "zip-front"));
+        hold("figure-zip-front-large", &figure(compiled, 2, "zip-front"));
     });
     demo("orchard-apron", |compiled| {
         hold("figure-cut-child", &figure(compiled, 0, "cut.svg"))

@@ -43,9 +43,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for work in &step.works {
             if work.verb.joins_at_allowance() && work.allowance.is_none() {
                 findings.push(
-                    Finding::error("allowance-missing", work.verb_span, format!("this `{}` names no seam allowance", work.verb.word()))
-                        .hint("add a line below it: `allowance: 1 cm`, or the name of a measurement")
-                        .note(step.span, "in this step"),
+                    Finding::error(
+                        "allowance-missing",
+                        work.verb_span,
+                        format!("this `{}` names no seam allowance", work.verb.word()),
+                    )
+                    .hint("add a line below it: `allowance: 1 cm`, or the name of a measurement")
+                    .note(step.span, "in this step"),
                 );
             }
         }

@@ -38,12 +38,17 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let Some(width) = width(edition, layout) else { continue };
             let width = edition.figures(&width).first;
             findings.push(
-                Finding::error("amount-too-small", value.span(), format!("this is less of `{}` than the pieces need", fabric.id.text))
-                    .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
-                    .in_size(
-                        edition.size(),
-                        format!("on cloth {width} wide they take {}", length(edition, layout.unwashed())).replace('\u{a0}', " "),
-                    ),
+                Finding::error(
+                    "amount-too-small",
+                    value.span(),
+                    format!("this is less of `{}` than the pieces need", fabric.id.text),
+                )
+                .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
+                .in_size(
+                    edition.size(),
+                    format!("on cloth {width} wide they take {}", length(edition, layout.unwashed()))
+                        .replace('\u{a0}', " "),
+                ),
             );
         }
     }

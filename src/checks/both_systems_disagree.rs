@@ -100,7 +100,12 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
         (true, Some(inches)) => format!("{metric} is nearest to {inches}: state the pair that is meant"),
         _ => "state both systems, such as `5 mm (3/16 in)`".to_owned(),
     };
-    Some(Fault { metric: metric.to_string(), imperial: imperial.to_string(), stated, hint: hint.replace('\u{a0}', " ") })
+    Some(Fault {
+        metric: metric.to_string(),
+        imperial: imperial.to_string(),
+        stated,
+        hint: hint.replace('\u{a0}', " "),
+    })
 }
 
 fn distance(one: Exact, other: Exact) -> Exact {

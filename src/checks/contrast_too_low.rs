@@ -31,8 +31,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let contrast = contrast(colour, [255, 255, 255]);
     if contrast < LEAST {
         findings.push(
-            Finding::error("contrast-too-low", accent.span, format!("this colour has a contrast of {contrast:.2} to 1 against paper"))
-                .hint(format!("take a darker one, of at least {LEAST} to 1 (WCAG 2.2): for example `{}`", darker(colour))),
+            Finding::error(
+                "contrast-too-low",
+                accent.span,
+                format!("this colour has a contrast of {contrast:.2} to 1 against paper"),
+            )
+            .hint(format!("take a darker one, of at least {LEAST} to 1 (WCAG 2.2): for example `{}`", darker(colour))),
         );
     }
 }

@@ -50,10 +50,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let piece = &edition.draft.facts.pieces[*piece].id.text;
         let missing = missing.join(", ");
         findings.push(
-            Finding::error("cut-count-differs", cut.verb, format!("`{piece}` is cut too few times: no step cuts `{missing}`"))
-                .hint(format!("add it here: `- cut: [{missing}, …]`, or name the whole piece, `{piece}`"))
-                .note(used.verb, format!("used here, in step {}", used.step))
-                .in_size(edition.size(), ""),
+            Finding::error(
+                "cut-count-differs",
+                cut.verb,
+                format!("`{piece}` is cut too few times: no step cuts `{missing}`"),
+            )
+            .hint(format!("add it here: `- cut: [{missing}, …]`, or name the whole piece, `{piece}`"))
+            .note(used.verb, format!("used here, in step {}", used.step))
+            .in_size(edition.size(), ""),
         );
     }
 }

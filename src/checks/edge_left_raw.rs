@@ -44,8 +44,8 @@
 //!
 //! ## Limits
 //! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
-//! Seams, hems, binding and folds settle an edge; so do `raw:` with its name, or `all`, and the
-//! edge that lies on the fold. All raw edges of a size are one finding.
+//! Seams, hems and binding settle an edge, and a fold once it is topstitched; so do `raw:` with its
+//! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
@@ -63,7 +63,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
         let mut finding = Finding::error("edge-left-raw", place(*first, edition), message)
-            .hint("sew, hem, bind or fold the edge, or add it to the piece's `raw:` if it is meant to stay raw");
+            .hint("sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw");
         let mut told = vec![*first];
         for (piece, _) in edges {
             if !told.contains(piece) && *piece < pieces.len() {
@@ -72,7 +72,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             }
         }
         for (edge, later) in twice {
-            finding = finding.note(later.verb, format!("`{edge}` is sewn for the second time here: is another edge meant?"));
+            finding =
+                finding.note(later.verb, format!("`{edge}` is sewn for the second time here: is another edge meant?"));
         }
         findings.push(finding.in_size(edition.size(), ""));
     }
@@ -81,7 +82,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
 /// Where a raw edge is told: at its piece; at the first zip for an edge of a zip.
 fn place(piece: usize, edition: &Edition<'_>) -> crate::source::Span {
     let facts = &edition.draft.facts;
-    let zip = || facts.notions.iter().find(|notion| notion.kind == crate::model::Kind::Zip).map(|notion| notion.id.span);
+    let zip =
+        || facts.notions.iter().find(|notion| notion.kind == crate::model::Kind::Zip).map(|notion| notion.id.span);
     let own = facts.pieces.get(piece).map(|piece| piece.id.span);
     own.or_else(zip).unwrap_or(facts.title.span)
 }

@@ -33,8 +33,8 @@
 //! as `bottom_left_corner`; a path has the edges that you named; a zip has `tape_a`, `tape_b`,
 //! `start` and `end`. Looks at work and at notches. Each edge is told once.
 
-use crate::diag::did_you_mean;
 use crate::construct::{Fault, History};
+use crate::diag::did_you_mean;
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;
 

@@ -36,7 +36,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         findings.push(
             Finding::error("finished-size-differs", span, format!("“{}” is not what the sewing gives", row.name.text))
                 .hint("mend the measurement, the piece or the allowance: they must come to the same")
-                .in_size(edition.size(), format!("stated as {}, sewn to {}", length(edition, *stated), length(edition, *sewn))),
+                .in_size(
+                    edition.size(),
+                    format!("stated as {}, sewn to {}", length(edition, *stated), length(edition, *sewn)),
+                ),
         );
     }
 }

@@ -61,10 +61,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((fused.step, earlier.step));
         findings.push(
-            Finding::error("fused-after-sewn", fused.verb, format!("`{copy}` is fused after it was worked on in step {}", earlier.step))
-                .hint(format!("fuse while the pieces are flat: move this before {}", that_step(earlier, fused)))
-                .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
-                .in_size(edition.size(), ""),
+            Finding::error(
+                "fused-after-sewn",
+                fused.verb,
+                format!("`{copy}` is fused after it was worked on in step {}", earlier.step),
+            )
+            .hint(format!("fuse while the pieces are flat: move this before {}", that_step(earlier, fused)))
+            .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
+            .in_size(edition.size(), ""),
         );
     }
 }

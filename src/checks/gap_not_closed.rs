@@ -63,7 +63,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             Finding::error("gap-not-closed", *leave, "this gap is never closed")
                 .hint(match edges.as_slice() {
                     [] => "add a step that closes it, `- close: …` with `by: hand`".to_owned(),
-                    edges => format!("add a step that closes it: `- close: [{}]` with `by: hand`", edges.iter().take(3).cloned().collect::<Vec<_>>().join(", ")),
+                    edges => format!(
+                        "add a step that closes it: `- close: [{}]` with `by: hand`",
+                        edges.iter().take(3).cloned().collect::<Vec<_>>().join(", ")
+                    ),
                 })
                 .note(sewn.heading, "left in this step")
                 .in_size(edition.size(), ""),

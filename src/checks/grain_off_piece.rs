@@ -6,13 +6,47 @@
 //!
 //! ## Wrong
 //! ```yaml
-//! GRAINBAD
+//! pieces:
+//!   strip:
+//!     outline:
+//!       path: [{start: [0 cm, 0 cm]}, {top: [1 cm, 0 cm]}, {right: [15 cm, 14 cm]}, {end: [15 cm, 15 cm]},
+//!         {base: [14 cm, 15 cm]}, {left: [0 cm, 1 cm]}, {tip: close}]
+//!     grain: vertical
+//!     raw: all
+//!     cut: {outer: 1}
 //! ```
+//! ````md
+//! ## Cut the strip {#strip}
+//!
+//! ```work
+//! - cut: strip
+//! - press: strip
+//! ```
+//!
+//! Cut and press the strip.
+//! ````
 //!
 //! ## Right
 //! ```yaml
-//! GRAINGOOD
+//! pieces:
+//!   strip:
+//!     outline:
+//!       path: [{start: [0 cm, 0 cm]}, {top: [1 cm, 0 cm]}, {right: [15 cm, 14 cm]}, {end: [15 cm, 15 cm]},
+//!         {base: [14 cm, 15 cm]}, {left: [0 cm, 1 cm]}, {tip: close}]
+//!     grain: bias
+//!     raw: all
+//!     cut: {outer: 1}
 //! ```
+//! ````md
+//! ## Cut the strip {#strip}
+//!
+//! ```work
+//! - cut: strip
+//! - press: strip
+//! ```
+//!
+//! Cut and press the strip.
+//! ````
 //!
 //! ## Limits
 //! Looks at every piece with a `grain:`, in every size, for a line in the way that is stated. A piece
@@ -33,9 +67,13 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let Some(plan) = Plan::of(edition, at) else { continue };
         if !plan.grain_lies_on_piece() {
             findings.push(
-                Finding::warning("grain-off-piece", grain.span, format!("no grain line this way lies wholly on `{}`", piece.id.text))
-                    .hint("state the grain the other way, or leave it out for a piece that may be cut any way")
-                    .in_size(edition.size(), ""),
+                Finding::warning(
+                    "grain-off-piece",
+                    grain.span,
+                    format!("no grain line this way lies wholly on `{}`", piece.id.text),
+                )
+                .hint("state the grain the other way, or leave it out for a piece that may be cut any way")
+                .in_size(edition.size(), ""),
             );
         }
     }

@@ -50,12 +50,17 @@ fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {
         if *level > last + 1 {
             let right = "#".repeat(usize::from(last) + 1);
             let hint = match last {
-                1 => "begin a step with `##`, or make these words a paragraph: an introduction has no headings".to_owned(),
+                1 => "begin a step with `##`, or make these words a paragraph: an introduction has no headings"
+                    .to_owned(),
                 _ => format!("write it with `{right}`; a step is `##`, a heading inside a step `###`"),
             };
             findings.push(
-                Finding::error("heading-skips", *span, format!("a heading of level {level} follows one of level {last}"))
-                    .hint(hint),
+                Finding::error(
+                    "heading-skips",
+                    *span,
+                    format!("a heading of level {level} follows one of level {last}"),
+                )
+                .hint(hint),
             );
         }
         last = *level;

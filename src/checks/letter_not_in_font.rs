@@ -47,8 +47,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         if let Some((at, letter)) = missing {
             let shown = if letter.is_control() { format!("U+{:04X}", letter as u32) } else { letter.to_string() };
             findings.push(
-                Finding::error("letter-not-in-font", text.at(at..at + letter.len_utf8()), format!("“{shown}” stands in no bundled font, so it cannot be printed"))
-                    .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
+                Finding::error(
+                    "letter-not-in-font",
+                    text.at(at..at + letter.len_utf8()),
+                    format!("“{shown}” stands in no bundled font, so it cannot be printed"),
+                )
+                .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
             );
         }
     }

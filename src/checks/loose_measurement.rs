@@ -36,7 +36,36 @@ use crate::measure::read_measure;
 use crate::model::Text;
 
 /// Units that people type, longest first.
-const UNITS: &[&str] = &["millimetres", "millimetre", "millimeters", "millimeter", "centimetres", "centimetre", "centimeters", "centimeter", "metres", "metre", "meters", "meter", "inches", "inch", "yards", "yard", "feet", "foot", "mm", "cm", "yd", "ft", "°C", "°F", "in", "m", "″", "\""];
+const UNITS: &[&str] = &[
+    "millimetres",
+    "millimetre",
+    "millimeters",
+    "millimeter",
+    "centimetres",
+    "centimetre",
+    "centimeters",
+    "centimeter",
+    "metres",
+    "metre",
+    "meters",
+    "meter",
+    "inches",
+    "inch",
+    "yards",
+    "yard",
+    "feet",
+    "foot",
+    "mm",
+    "cm",
+    "yd",
+    "ft",
+    "°C",
+    "°F",
+    "in",
+    "m",
+    "″",
+    "\"",
+];
 /// Words after `in` that show it to be a word of its own: "3 in a row".
 const NO_INCHES: &[&str] = &[
     "a", "all", "an", "any", "between", "both", "case", "each", "front", "half", "its", "line", "one", "order",
@@ -53,12 +82,20 @@ fn look(text: &Text, findings: &mut Findings) {
     for range in find(&text.text) {
         let written = &text.text[range.clone()];
         let hint = match read_measure(written) {
-            Ok(_) => format!("name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`"),
-            Err(_) => "name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces".to_owned(),
+            Ok(_) => format!(
+                "name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`"
+            ),
+            Err(_) => {
+                "name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces".to_owned()
+            }
         };
         findings.push(
-            Finding::error("loose-measurement", text.at(range.clone()), format!("`{written}` is typed by hand, so it will not follow the sizes"))
-                .hint(hint),
+            Finding::error(
+                "loose-measurement",
+                text.at(range.clone()),
+                format!("`{written}` is typed by hand, so it will not follow the sizes"),
+            )
+            .hint(hint),
         );
     }
 }
@@ -68,7 +105,8 @@ fn find(text: &str) -> Vec<std::ops::Range<usize>> {
     let mut found = Vec::new();
     let mut at = 0;
     while let Some(start) = text[at..].find(is_digit).map(|digit| at + digit) {
-        let word_before = text[..start].chars().next_back().is_some_and(|letter| letter.is_alphanumeric() || letter == '_');
+        let word_before =
+            text[..start].chars().next_back().is_some_and(|letter| letter.is_alphanumeric() || letter == '_');
         let number = number_end(text, start);
         at = number.max(start + 1);
         while !text.is_char_boundary(at) {
@@ -77,11 +115,18 @@ fn find(text: &str) -> Vec<std::ops::Range<usize>> {
         if word_before {
             continue;
         }
-        let gap = text[number..].chars().take_while(|letter| matches!(letter, ' ' | '\u{a0}' | '\u{202f}' | '-')).take(1).map(char::len_utf8).sum::<usize>();
+        let gap = text[number..]
+            .chars()
+            .take_while(|letter| matches!(letter, ' ' | '\u{a0}' | '\u{202f}' | '-'))
+            .take(1)
+            .map(char::len_utf8)
+            .sum::<usize>();
         let rest = &text[number + gap..];
         let Some(unit) = UNITS.iter().find(|unit| rest.starts_with(**unit)) else { continue };
         let after = &rest[unit.len()..];
-        if unit.chars().all(char::is_alphabetic) && after.starts_with(|letter: char| letter.is_alphanumeric() || letter == '_') {
+        if unit.chars().all(char::is_alphabetic)
+            && after.starts_with(|letter: char| letter.is_alphanumeric() || letter == '_')
+        {
             continue;
         }
         if *unit == "in" && gap > 0 && NO_INCHES.contains(&first_word(after)) {

@@ -60,10 +60,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
     for fault in &history.faults {
         let Fault::NotPressed { edge, stitched, sewn } = fault else { continue };
         findings.push(
-            Finding::warning("not-pressed", stitched.verb, format!("the seam at `{edge}` is topstitched without having been pressed"))
-                .hint("press the seam first: `- press: [front, away from the zip]`")
-                .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
-                .in_size(edition.size(), ""),
+            Finding::warning(
+                "not-pressed",
+                stitched.verb,
+                format!("the seam at `{edge}` is topstitched without having been pressed"),
+            )
+            .hint("press the seam first: `- press: [front, away from the zip]`")
+            .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
+            .in_size(edition.size(), ""),
         );
     }
 }

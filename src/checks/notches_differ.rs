@@ -68,7 +68,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             [] => "none".to_owned(),
             places => places.iter().map(|place| length(edition, *place)).collect::<Vec<_>>().join(", "),
         };
-        let detail = format!("at {} on `{}`, where `{}` has them at {}", list(&places.0), edges.0, edges.1, list(&places.1));
+        let detail =
+            format!("at {} on `{}`, where `{}` has them at {}", list(&places.0), edges.0, edges.1, list(&places.1));
         let finding = Finding::error("notches-differ", *notch, format!("the notches of `{}` and `{}` do not meet", edges.0, edges.1))
             .hint("place them so that they meet when the pieces lie right sides together: the turned piece runs the other way")
             .note(sewn.verb, seam)

@@ -9,6 +9,7 @@
 //! pieces:
 //!   tab:
 //!     outline: {rectangle: [5 cm, 5 cm]}
+//!     raw: all
 //!     cut:
 //!       outer: 1
 //! ```
@@ -27,6 +28,7 @@
 //! pieces:
 //!   tab:
 //!     outline: {rectangle: [5 cm, 5 cm]}
+//!     raw: all
 //!     cut:
 //!       outer: 1
 //! ```

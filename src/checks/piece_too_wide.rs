@@ -30,14 +30,19 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (edition, laid) in subject.editions.iter().zip(subject.cloth) {
         for fault in laid.iter().filter_map(|one| one.as_ref().err()) {
             let fabric = &facts.fabrics[fault.bolt.fabric];
+            let room = if fault.bolt.folded { "between the fold and the selvedge" } else { "between the selvedges" };
             let span = fabric.widths.get(fault.bolt.width_at).map_or(fabric.id.span, |width| width.span());
             for (piece, needed) in &fault.pieces {
                 let piece = &facts.pieces[*piece].id;
                 findings.push(
-                    Finding::error("piece-too-wide", span, format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text))
-                        .hint("take the width out, or cut the piece in two; a piece with no `grain:` may be turned")
-                        .note(piece.span, "the piece")
-                        .in_size(edition.size(), format!("it needs {} between the selvedges", length(edition, *needed))),
+                    Finding::error(
+                        "piece-too-wide",
+                        span,
+                        format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text),
+                    )
+                    .hint("take the width out, or cut the piece in two; a piece with no `grain:` may be turned")
+                    .note(piece.span, "the piece")
+                    .in_size(edition.size(), format!("it needs {} {room}", length(edition, *needed))),
                 );
             }
         }

@@ -9,6 +9,7 @@
 //! pieces:
 //!   tab:
 //!     outline: {rectangle: [5 cm, 5 cm]}
+//!     raw: all
 //!     cut:
 //!       outer: 1
 //! ```
@@ -27,6 +28,7 @@
 //! pieces:
 //!   tab:
 //!     outline: {rectangle: [5 cm, 5 cm]}
+//!     raw: all
 //!     cut:
 //!       outer: 1
 //! ```
@@ -64,9 +66,13 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .any(|name| names.contains(&name.text.split('.').next().unwrap_or("")));
         if !used && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
-                Finding::warning("piece-unused", piece.id.span, format!("no step does anything with `{}`", piece.id.text))
-                    .hint("name it in the work of the step that uses it, or take the piece out")
-                    .in_size(edition.size(), ""),
+                Finding::warning(
+                    "piece-unused",
+                    piece.id.span,
+                    format!("no step does anything with `{}`", piece.id.text),
+                )
+                .hint("name it in the work of the step that uses it, or take the piece out")
+                .in_size(edition.size(), ""),
             );
         }
     }

@@ -64,10 +64,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((pinned.step, sewn.step));
         findings.push(
-            Finding::error("pinned-after-sewn", pinned.verb, format!("`{}` and `{}` are pinned after they are sewn", edges.0, edges.1))
-                .hint(format!("pin first: move this before {}", that_step(sewn, pinned)))
-                .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
-                .in_size(edition.size(), ""),
+            Finding::error(
+                "pinned-after-sewn",
+                pinned.verb,
+                format!("`{}` and `{}` are pinned after they are sewn", edges.0, edges.1),
+            )
+            .hint(format!("pin first: move this before {}", that_step(sewn, pinned)))
+            .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
+            .in_size(edition.size(), ""),
         );
     }
 }

@@ -28,8 +28,8 @@
 //! against the `tolerance` under `show:` (1/8 in unless you say otherwise). Formulas with `stock`,
 //! `round`, `up` or `down` are passed over: they jump on purpose.
 
-use crate::diag::{Finding, Findings};
 use super::both_systems_disagree::disagreement;
+use crate::diag::{Finding, Findings};
 use crate::measure::{
     Dimension, Exact, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
 };
@@ -78,10 +78,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
 /// the fault, and the sum only follows.
 fn leans_on_a_false_pair(edition: &Edition<'_>, formula: &Formula, depth: usize) -> bool {
     formula.names().iter().any(|(name, _)| {
-        let false_pair = edition
-            .sheet
-            .get(name)
-            .is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
+        let false_pair =
+            edition.sheet.get(name).is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
         let behind = || edition.sheet.expression(name).filter(|_| depth < 20);
         false_pair || behind().is_some_and(|inner| leans_on_a_false_pair(edition, &inner.formula, depth + 1))
     })

@@ -48,8 +48,8 @@
 //! order when the several come to it. `ease:` allows a difference, `gather:` says what length the
 //! longer edge is gathered to. Zips and whole pieces are not measured.
 
-use crate::construct::Moment;
 use super::words::length;
+use crate::construct::Moment;
 use crate::construct::{Fault, History};
 use crate::diag::{Finding, Findings};
 use crate::resolve::Edition;

@@ -43,9 +43,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for work in &step.works {
             if stitches(work, subject) && work.stitch.is_none() {
                 findings.push(
-                    Finding::error("stitch-missing", work.verb_span, format!("this `{}` names no stitch length", work.verb.word()))
-                        .hint("add a line below it: `stitch: 2.5 mm`; for hand sewing, `by: hand`")
-                        .note(step.span, "in this step"),
+                    Finding::error(
+                        "stitch-missing",
+                        work.verb_span,
+                        format!("this `{}` names no stitch length", work.verb.word()),
+                    )
+                    .hint("add a line below it: `stitch: 2.5 mm`; for hand sewing, `by: hand`")
+                    .note(step.span, "in this step"),
                 );
             }
         }
@@ -55,6 +59,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 /// A zip is closed without a stitch.
 fn stitches(work: &Work, subject: &Subject<'_>) -> bool {
     let is_notion = |name: &str| matches!(subject.catalogue.get(name), Some(NameKind::Notion(_)));
-    let shuts = work.verb == Verb::Close && !work.touches.is_empty() && work.touches.iter().all(|name| is_notion(&name.text));
+    let shuts =
+        work.verb == Verb::Close && !work.touches.is_empty() && work.touches.iter().all(|name| is_notion(&name.text));
     work.verb.stitches() && !work.by_hand && !shuts
 }

@@ -5,48 +5,48 @@ use std::collections::BTreeSet;
 use crate::construct::History;
 use crate::diag::{Findings, Level};
 use crate::figure::Figures;
-use crate::resolve::{Catalogue, Edition};
 use crate::model::Draft;
+use crate::resolve::{Catalogue, Edition};
 use crate::sheets::{ClothFault, ClothLayout};
 
-use super::page::Page;
-use super::amount_too_small;
-use super::grain_off_piece;
-use super::letter_not_in_font;
-use super::piece_too_wide;
-use super::used_before_cut;
-use super::cut_count_differs;
-use super::edge_unknown;
-use super::seam_lengths_differ;
-use super::notches_differ;
 use super::allowance_differs;
-use super::fused_after_sewn;
-use super::topstitched_before_sewn;
-use super::not_pressed;
-use super::pinned_after_sewn;
-use super::boxed_before_sewn;
-use super::gap_not_left;
-use super::gap_not_closed;
-use super::closed_zip_before_turning;
-use super::edge_left_raw;
-use super::finished_size_differs;
 use super::allowance_missing;
 use super::alt_missing;
+use super::amount_too_small;
 use super::both_systems_disagree;
+use super::boxed_before_sewn;
+use super::closed_zip_before_turning;
 use super::contrast_too_low;
+use super::cut_count_differs;
+use super::edge_left_raw;
+use super::edge_unknown;
 use super::edition_not_recorded;
 use super::expectation_fails;
+use super::finished_size_differs;
+use super::fused_after_sewn;
+use super::gap_not_closed;
+use super::gap_not_left;
+use super::grain_off_piece;
 use super::heading_skips;
 use super::id_twice;
+use super::letter_not_in_font;
 use super::loose_measurement;
 use super::not_graded;
+use super::not_pressed;
+use super::notches_differ;
 use super::notion_unused;
+use super::page::Page;
 use super::piece_not_cut;
+use super::piece_too_wide;
 use super::piece_unused;
+use super::pinned_after_sewn;
 use super::rounding_does_not_close;
+use super::seam_lengths_differ;
 use super::step_empty;
 use super::stitch_missing;
+use super::topstitched_before_sewn;
 use super::unused_measurement;
+use super::used_before_cut;
 
 /// What a check looks at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -248,9 +248,22 @@ pub fn waivable(code: &str) -> Option<bool> {
 
 /// Faults of values that the steps are played with.
 const BREAKING: &[&str] = &[
-    "unknown-name", "unit-mismatch", "formula-unreadable", "formula-ring", "wrong-arguments", "out-of-range",
-    "division-by-zero", "number-too-large", "no-stock-length", "size-missing", "size-unknown", "value-unreadable",
-    "key-missing", "outline-wrong", "for-unreadable", "choice-unreadable",
+    "unknown-name",
+    "unit-mismatch",
+    "formula-unreadable",
+    "formula-ring",
+    "wrong-arguments",
+    "out-of-range",
+    "division-by-zero",
+    "number-too-large",
+    "no-stock-length",
+    "size-missing",
+    "size-unknown",
+    "value-unreadable",
+    "key-missing",
+    "outline-wrong",
+    "for-unreadable",
+    "choice-unreadable",
 ];
 
 /// Runs every check that runs by itself.
@@ -295,9 +308,8 @@ impl Check {
 
 /// The reference of all checks, as Markdown.
 pub fn reference() -> String {
-    let mut text = String::from(
-        "# The checks\n\nMade by `notchbook explain --all` from the pages of the checks themselves.\n",
-    );
+    let mut text =
+        String::from("# The checks\n\nMade by `notchbook explain --all` from the pages of the checks themselves.\n");
     for group in Group::ALL {
         text.push_str(&format!("\n## {}\n", group.name()));
         for check in CHECKS.iter().filter(|check| check.group == *group) {

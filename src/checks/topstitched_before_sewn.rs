@@ -58,13 +58,23 @@ use crate::resolve::Edition;
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    let mut told = Vec::new();
     for fault in &history.faults {
         let Fault::TopstitchedTooSoon { edge, stitched, sewn } = fault else { continue };
+        // A step that topstitches several edges too soon is one fault.
+        if told.contains(&(stitched.step, sewn.step)) {
+            continue;
+        }
+        told.push((stitched.step, sewn.step));
         findings.push(
-            Finding::error("topstitched-before-sewn", stitched.verb, format!("`{edge}` is topstitched before it is sewn"))
-                .hint(format!("sew first: move this after {}", that_step(sewn, stitched)))
-                .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
-                .in_size(edition.size(), ""),
+            Finding::error(
+                "topstitched-before-sewn",
+                stitched.verb,
+                format!("`{edge}` is topstitched before it is sewn"),
+            )
+            .hint(format!("sew first: move this after {}", that_step(sewn, stitched)))
+            .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
+            .in_size(edition.size(), ""),
         );
     }
 }

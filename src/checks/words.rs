@@ -14,9 +14,9 @@ pub(super) fn length(edition: &Edition<'_>, millimetres: f64) -> String {
     edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " ")
 }
 
-/// Another moment as seen from a step: "step 4", or the fact itself where both stand in one step.
+/// Another moment as seen from a step: "step 4", or the other work where both stand in one step.
 pub(super) fn that_step(other: &Moment, own: &Moment) -> String {
-    if other.step == own.step { "that fact of this step".to_owned() } else { format!("step {}", other.step) }
+    if other.step == own.step { "the other work of this step".to_owned() } else { format!("step {}", other.step) }
 }
 
 /// Calls `see` with every run of words that an author wrote: parts, steps, the prose of the facts, and

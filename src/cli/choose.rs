@@ -55,13 +55,19 @@ pub(super) fn booklets(given: Option<&Path>, wanted: &[String]) -> Result<Choice
         let found: Vec<&BookletFolder> = choice
             .booklets
             .iter()
-            .filter(|booklet| booklet.name == tidy || booklet.path == Path::new(tidy) || ends_with(booklet, &choice, tidy))
+            .filter(|booklet| {
+                booklet.name == tidy || booklet.path == Path::new(tidy) || ends_with(booklet, &choice, tidy)
+            })
             .collect();
         if found.is_empty() {
             let names = choice.booklets.iter().map(|booklet| booklet.name.as_str());
             return Err(Refusal::new(
                 format!("no booklet in `{}` is called `{name}`", choice.folder.shown().display()),
-                did_you_mean(tidy, names.clone(), &format!("its booklets are: {}", names.collect::<Vec<_>>().join(", "))),
+                did_you_mean(
+                    tidy,
+                    names.clone(),
+                    &format!("its booklets are: {}", names.collect::<Vec<_>>().join(", ")),
+                ),
             ));
         }
         chosen.extend(found.into_iter().cloned());
@@ -121,7 +127,12 @@ pub(super) fn distinct(booklets: &[BookletFolder]) -> Result<(), Refusal> {
     for (at, booklet) in booklets.iter().enumerate() {
         if let Some(twin) = booklets[..at].iter().find(|twin| twin.name == booklet.name) {
             return Err(Refusal::new(
-                format!("two booklets are called `{}`: `{}` and `{}`", booklet.name, twin.path.display(), booklet.path.display()),
+                format!(
+                    "two booklets are called `{}`: `{}` and `{}`",
+                    booklet.name,
+                    twin.path.display(),
+                    booklet.path.display()
+                ),
                 "give one folder another name, or build them one at a time into different folders with --out",
             ));
         }

@@ -49,7 +49,11 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
 
 fn refusal(path: &str, fault: PictureFault) -> Refusal {
     match fault {
-        PictureFault::TooLarge => Refusal::new(format!("the picture of `{path}` would be too large"), "ask for fewer dots with --dpi"),
-        PictureFault::Unreadable(words) => Refusal::new(format!("`{path}` cannot be made into a picture: {words}"), "run `notchbook check`"),
+        PictureFault::TooLarge => {
+            Refusal::new(format!("the picture of `{path}` would be too large"), "ask for fewer dots with --dpi")
+        }
+        PictureFault::Unreadable(words) => {
+            Refusal::new(format!("`{path}` cannot be made into a picture: {words}"), "run `notchbook check`")
+        }
     }
 }

@@ -69,7 +69,10 @@ pub(super) struct Waiting {
 /// Writes bytes beside their place; nothing is replaced until [`Waiting::settle`].
 pub(super) fn prepare(place: &Path, bytes: &[u8]) -> Result<Waiting, Refusal> {
     let refused = |error: std::io::Error| {
-        Refusal::new(format!("`{}` cannot be written: {error}", place.display()), "name a folder that you may write to with --out")
+        Refusal::new(
+            format!("`{}` cannot be written: {error}", place.display()),
+            "name a folder that you may write to with --out",
+        )
     };
     let folder = place.parent().unwrap_or(Path::new("."));
     std::fs::create_dir_all(folder).map_err(refused)?;

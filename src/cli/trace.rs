@@ -102,7 +102,8 @@ impl Tracer<'_> {
         let file = &self.compiled.sources.file(expression.span().file).path;
         let text = expression.formula.text.trim();
         let is_figure = expression.formula.as_measure().is_some();
-        let value = if is_figure { format!("{name} = {text}") } else { format!("{name} = {text} = {}", self.figures(&worked)) };
+        let value =
+            if is_figure { format!("{name} = {text}") } else { format!("{name} = {text} = {}", self.figures(&worked)) };
         if !told.insert(name.to_owned()) {
             output::line(&format!("{indent}{value} (see above)"));
             return;

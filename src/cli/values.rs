@@ -124,8 +124,7 @@ fn table(name: &str, edition: &Edition<'_>, rows: &[Row]) {
     let width = |column: usize| cells.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..5).map(width).collect();
     for row in &cells {
-        let padded: Vec<String> =
-            row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
+        let padded: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
         output::line(padded.join("  ").trim_end());
     }
     output::line("");

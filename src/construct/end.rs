@@ -12,7 +12,8 @@ impl Player<'_> {
     pub(super) fn turn(&mut self, touched: &BTreeSet<usize>, moment: Moment) {
         let (copies, notions) = self.state.held_with(touched);
         for notion in &notions {
-            let is_zip = self.state.notion_edges.keys().any(|(known, edge)| known == notion && edge.starts_with("tape"));
+            let is_zip =
+                self.state.notion_edges.keys().any(|(known, edge)| known == notion && edge.starts_with("tape"));
             if is_zip && !self.state.open_zips.contains(notion) {
                 self.faults.push(Fault::ZipShut { notion: *notion, turned: moment });
             }
@@ -34,9 +35,11 @@ impl Player<'_> {
     }
 
     fn has_opening(&self, copies: &BTreeSet<usize>, notions: &BTreeSet<usize>) -> bool {
-        let gap = self.state.seams.iter().any(|seam| {
-            matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies))
-        });
+        let gap = self
+            .state
+            .seams
+            .iter()
+            .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
         let edge = copies.iter().any(|copy| {
             self.edges_of(&[Target::Copy(*copy)]).iter().any(|(copy, edge)| {
                 !self.state.is_sewn(*copy, edge) && !self.is_declared_raw(*copy, edge) && !self.is_fold(*copy, edge)

@@ -101,9 +101,10 @@ impl Player<'_> {
                 if (step.number, at) <= (now.step, now.work) || work.verb != crate::model::Verb::Sew {
                     continue;
                 }
-                let named = work.touches.iter().flat_map(|name| {
-                    self.cast.targets(name, self.edition.catalogue, self.edition.draft)
-                });
+                let named = work
+                    .touches
+                    .iter()
+                    .flat_map(|name| self.cast.targets(name, self.edition.catalogue, self.edition.draft));
                 let holds = named.into_iter().any(|target| match target {
                     Target::Edge(other, name) => other == copy && name == edge,
                     Target::Copy(other) => other == copy,
@@ -236,7 +237,8 @@ impl Player<'_> {
             let inside = here.inward[0] * -walk[1] + here.inward[1] * walk[0] > 0.0;
             Some((inside != member.mirrored, walk[1].abs() > walk[0].abs()))
         };
-        let (Some((one_way, upright)), Some((other_way, _))) = (clockwise(one, first.1), clockwise(two, second.1)) else {
+        let (Some((one_way, upright)), Some((other_way, _))) = (clockwise(one, first.1), clockwise(two, second.1))
+        else {
             return true;
         };
         let same_edge = one.piece == two.piece && first.1 == second.1 && one.mirrored == two.mirrored;
@@ -269,7 +271,9 @@ impl Player<'_> {
     fn check_topstitched(&mut self, edges: &[(usize, String)], moment: Moment) {
         for (copy, edge) in edges {
             let known = self.state.known_edge(*copy, edge);
-            let early = known.filter(|known| known.seams.is_empty() && known.folded.is_none()).and_then(|known| known.topstitched);
+            let early = known
+                .filter(|known| known.seams.is_empty() && known.folded.is_none())
+                .and_then(|known| known.topstitched);
             if let Some(stitched) = early {
                 let edge = self.edge_name(*copy, edge);
                 self.faults.push(Fault::TopstitchedTooSoon { edge, stitched, sewn: moment });

@@ -191,9 +191,10 @@ impl<'a> Player<'a> {
         let copies: BTreeSet<usize> = self.copies_of(piece).collect();
         for step in self.edition.steps() {
             for (at, work) in step.works.iter().enumerate().filter(|(_, work)| work.verb == Verb::Quilt) {
-                let touched = work.touches.iter().flat_map(|name| {
-                    self.cast.targets(name, self.edition.catalogue, self.edition.draft)
-                });
+                let touched = work
+                    .touches
+                    .iter()
+                    .flat_map(|name| self.cast.targets(name, self.edition.catalogue, self.edition.draft));
                 if touched.into_iter().any(|target| matches!(target, Target::Copy(copy) if copies.contains(&copy))) {
                     return Some(moment(step, at));
                 }

@@ -18,11 +18,7 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
 }
 
 /// A hint that names the nearest candidate, or lists them all when few, or `otherwise`.
-pub fn did_you_mean<'a>(
-    word: &str,
-    candidates: impl IntoIterator<Item = &'a str>,
-    otherwise: &str,
-) -> String {
+pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>, otherwise: &str) -> String {
     let all: Vec<&str> = candidates.into_iter().collect();
     match nearest(word, all.iter().copied()) {
         Some(best) => format!("did you mean `{best}`?"),

@@ -53,6 +53,11 @@ impl Report {
 }
 
 impl Findings {
+    /// Takes back what a check found at a place, where another check says it better.
+    pub fn take_back(&mut self, code: &str, span: Span) {
+        self.found.retain(|finding| finding.code != code || finding.span != span);
+    }
+
     /// Takes in one finding.
     pub fn push(&mut self, finding: Finding) {
         self.found.push(finding);
@@ -149,7 +154,8 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
             match same_place {
                 Some(other) => {
                     let told = |sizes: &[(usize, String)], message: &str| -> Vec<(usize, String)> {
-                        let words = |detail: &String| if detail.is_empty() { message.to_owned() } else { detail.clone() };
+                        let words =
+                            |detail: &String| if detail.is_empty() { message.to_owned() } else { detail.clone() };
                         sizes.iter().map(|(size, detail)| (*size, words(detail))).collect()
                     };
                     other.sizes = told(&other.sizes, &other.message);
@@ -193,14 +199,14 @@ fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
         )
         .hint("mend the fault, and take the waiver out"),
         Some(true) if waiver.reason.is_empty() => {
-            Finding::error("waiver-without-reason", waiver.span, "this waiver gives no reason")
-                .hint(format!("write why it is right here: `waive {}: the reason`, in the facts `because: the reason`", waiver.check))
+            Finding::error("waiver-without-reason", waiver.span, "this waiver gives no reason").hint(format!(
+                "write why it is right here: `waive {}: the reason`, in the facts `because: the reason`",
+                waiver.check
+            ))
         }
-        Some(true) => Finding::warning(
-            "waiver-unused",
-            waiver.span,
-            format!("nothing here is found by `{}`", waiver.check),
-        )
-        .hint("take the waiver out, or move it into the step that it is meant for"),
+        Some(true) => {
+            Finding::warning("waiver-unused", waiver.span, format!("nothing here is found by `{}`", waiver.check))
+                .hint("take the waiver out, or move it into the step that it is meant for")
+        }
     }
 }

@@ -80,14 +80,12 @@ fn excerpt<'a>(group: Group<'a>, sources: &'a Sources, finding: &'a Finding) -> 
     let mut group = group;
     let mut snippet = Snippet::source(window.text).line_start(window.line).fold(true);
     if window.cut {
-        group = group.element(
-            Origin::path(file.path.as_str()).line(place.line).char_column(place.column),
-        );
+        group = group.element(Origin::path(file.path.as_str()).line(place.line).char_column(place.column));
     } else {
         snippet = snippet.path(file.path.as_str());
     }
-    snippet = snippet
-        .annotation(AnnotationKind::Primary.span(window.range(finding.span)).label(finding.label.as_str()));
+    snippet =
+        snippet.annotation(AnnotationKind::Primary.span(window.range(finding.span)).label(finding.label.as_str()));
     let (near, far): (Vec<_>, Vec<_>) = finding.notes.iter().partition(|(span, _)| window.covers(*span));
     for (span, label) in near {
         snippet = snippet.annotation(AnnotationKind::Context.span(window.range(*span)).label(label.as_str()));
@@ -132,9 +130,7 @@ impl<'a> Window<'a> {
     }
 
     fn covers(&self, span: Span) -> bool {
-        span.file == self.file
-            && span.start as usize >= self.start
-            && span.end as usize <= self.start + self.text.len()
+        span.file == self.file && span.start as usize >= self.start && span.end as usize <= self.start + self.text.len()
     }
 
     fn range(&self, span: Span) -> std::ops::Range<usize> {
@@ -157,11 +153,8 @@ pub fn summary(report: &Report) -> String {
         1 => format!("1 {one}"),
         number => format!("{number} {many}"),
     };
-    let mut line = format!(
-        "{}, {}",
-        count(report.errors(), "error", "errors"),
-        count(report.warnings(), "warning", "warnings")
-    );
+    let mut line =
+        format!("{}, {}", count(report.errors(), "error", "errors"), count(report.warnings(), "warning", "warnings"));
     if !report.waived.is_empty() {
         line = format!("{line}, {} waived", report.waived.len());
     }

@@ -181,7 +181,9 @@ impl Binder<'_, '_> {
                 let first = figures.second.unwrap_or(figures.first);
                 numbers::spoken(&Figures { first, second: None })
             }
-            Some("words") => crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures)),
+            Some("words") => {
+                crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures))
+            }
             Some(unit) => {
                 let in_unit = Unit::parse(unit).and_then(|unit| Figures::in_unit(&worked, unit, self.show));
                 numbers::spoken(&in_unit.unwrap_or(figures))

@@ -33,7 +33,11 @@ pub const CLASSES: &[Class] = &[
     Class { name: "cut-line", meaning: "Cut here", sample: LINE },
     Class { name: "fold", meaning: "Fold", sample: LINE },
     Class { name: "mark", meaning: "Chalk line", sample: LINE },
-    Class { name: "notch", meaning: "Notch", sample: r#"<path class="context" d="M0.6 6 H11.4"/><path class="notch" d="M6 6 l1.2 -2.2 h-2.4 Z"/>"# },
+    Class {
+        name: "notch",
+        meaning: "Notch",
+        sample: r#"<path class="context" d="M0.6 6 H11.4"/><path class="notch" d="M6 6 l1.2 -2.2 h-2.4 Z"/>"#,
+    },
     Class { name: "pin", meaning: "Pin", sample: r#"<path class="pin" d="M2.5 4 H9.5"/>"# },
     Class { name: "arrow", meaning: "Move this way", sample: r#"<path class="arrow" d="M1.5 4 H10"/>"# },
     Class { name: "dimension", meaning: "Measure here", sample: r#"<path class="dimension" d="M1 4 H11"/>"# },

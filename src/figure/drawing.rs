@@ -45,10 +45,9 @@ impl Drawing {
         let root = document.root_element();
         let start = start_tag(&text, root.range().start);
         if root.tag_name().name() != "svg" || root.tag_name().namespace() != Some("http://www.w3.org/2000/svg") {
-            findings.push(
-                Finding::error("figure-not-drawable", start, "this file is no SVG drawing")
-                    .hint("begin it with `<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 76 50\" width=\"76mm\">`"),
-            );
+            findings.push(Finding::error("figure-not-drawable", start, "this file is no SVG drawing").hint(
+                "begin it with `<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 76 50\" width=\"76mm\">`",
+            ));
             return None;
         }
         let mut drawing = Drawing {
@@ -64,8 +63,10 @@ impl Drawing {
         let before = findings.iter().count();
         drawing.read_root(root, findings);
         let found = inspect::inspect(&document, &text, families, findings);
-        drawing.classes = classes::CLASSES.iter().map(|class| class.name).filter(|name| found.classes.contains(*name)).collect();
-        drawing.symbols = classes::SYMBOLS.iter().map(|(name, _)| *name).filter(|name| found.symbols.contains(*name)).collect();
+        drawing.classes =
+            classes::CLASSES.iter().map(|class| class.name).filter(|name| found.classes.contains(*name)).collect();
+        drawing.symbols =
+            classes::SYMBOLS.iter().map(|(name, _)| *name).filter(|name| found.symbols.contains(*name)).collect();
         drawing.waivers = found.waivers;
         let fatal = findings.iter().skip(before).any(|finding| finding.code == "figure-not-drawable");
         (!fatal).then_some(drawing)
@@ -90,8 +91,16 @@ impl Drawing {
             match read_scale(scale.value()) {
                 Some(scale) => self.scale = scale,
                 None => findings.push(
-                    Finding::error("figure-formula", self.text.at(scale.range_value()), format!("`{}` is no scale", scale.value()))
-                        .hint(did_you_mean(scale.value(), ["1:1", "1:2", "1:4", "1:5", "1:10"], "write it as `1:5`: one on paper for five on the cloth")),
+                    Finding::error(
+                        "figure-formula",
+                        self.text.at(scale.range_value()),
+                        format!("`{}` is no scale", scale.value()),
+                    )
+                    .hint(did_you_mean(
+                        scale.value(),
+                        ["1:1", "1:2", "1:4", "1:5", "1:10"],
+                        "write it as `1:5`: one on paper for five on the cloth",
+                    )),
                 ),
             }
         }
@@ -133,9 +142,10 @@ pub(super) fn tag_length(rest: &str) -> usize {
 /// `76mm`, `7.6cm`, `3in`; `None` for other units, which say nothing of paper.
 fn paper_length(written: &str) -> Option<Exact> {
     let written = written.trim();
-    let (number, factor) = [("mm", Exact::from_integer(1)), ("cm", Exact::from_integer(10)), ("in", Exact::new(254, 10))]
-        .into_iter()
-        .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
+    let (number, factor) =
+        [("mm", Exact::from_integer(1)), ("cm", Exact::from_integer(10)), ("in", Exact::new(254, 10))]
+            .into_iter()
+            .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
     Some(exact(number.trim())? * factor)
 }
 

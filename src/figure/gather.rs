@@ -12,6 +12,7 @@ use super::drawn::{DRAW, drawn};
 use super::dress::Wardrobe;
 use super::overview::{Overview, overview};
 use super::{measure_tree, picture};
+use crate::construct::History;
 use crate::diag::{Finding, Findings, Waiver};
 use crate::measure::{Exact, to_f64};
 use crate::resolve::{Edition, Scope};
@@ -72,6 +73,7 @@ struct Studio<'a> {
 /// Reads, binds and validates every diagram that the editions mention.
 pub fn draw_all(
     editions: &[Edition<'_>],
+    histories: &[History],
     folder: &Folder,
     house: &House,
     sources: &mut Sources,
@@ -91,7 +93,11 @@ pub fn draw_all(
             }
             if mention.path.starts_with(DRAW) {
                 let dressing = (&studio.wardrobe, &studio.database, studio.families.as_slice());
-                let figure = drawn(mention, edition, scope.step, dressing, findings);
+                // A step out of its order cannot be drawn: that follows from the order, and is told there.
+                let mut unheard = Findings::default();
+                let sound = histories.get(edition.size()).is_none_or(|history| history.faults.is_empty());
+                let told = if sound { &mut *findings } else { &mut unheard };
+                let figure = drawn(mention, edition, scope.step, dressing, told);
                 figures.bound.extend(figure.map(|figure| ((edition.size(), mention.key.clone()), figure)));
                 continue;
             }
@@ -163,9 +169,13 @@ impl Studio<'_> {
             Ok(tree) => tree,
             Err(error) => {
                 findings.push(
-                    Finding::error("figure-not-drawable", drawing.root, format!("the diagram cannot be drawn: {error}"))
-                        .hint("give the root a viewBox with a width and a height above nothing")
-                        .in_size(size, ""),
+                    Finding::error(
+                        "figure-not-drawable",
+                        drawing.root,
+                        format!("the diagram cannot be drawn: {error}"),
+                    )
+                    .hint("give the root a viewBox with a width and a height above nothing")
+                    .in_size(size, ""),
                 );
                 return None;
             }
@@ -177,9 +187,16 @@ impl Studio<'_> {
         let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
         if width > measure_tree::WIDEST + 0.5 || height > 200.5 {
             findings.push(
-                Finding::error("figure-too-wide", drawing.root, format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"))
-                    .hint(format!("keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words", measure_tree::WIDEST))
-                    .in_size(size, ""),
+                Finding::error(
+                    "figure-too-wide",
+                    drawing.root,
+                    format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"),
+                )
+                .hint(format!(
+                    "keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words",
+                    measure_tree::WIDEST
+                ))
+                .in_size(size, ""),
             );
         }
         let (classes, symbols) = (drawing.classes.clone(), drawing.symbols.clone());

@@ -107,8 +107,16 @@ impl Look<'_> {
                 let names = SYMBOLS.iter().map(|(symbol, _)| *symbol).chain(self.ids.iter().copied());
                 let symbols: Vec<&str> = SYMBOLS.iter().map(|(symbol, _)| *symbol).collect();
                 self.findings.push(
-                    Finding::error("figure-not-drawable", span, format!("nothing in this drawing and no symbol is called `{id}`"))
-                        .hint(did_you_mean(id, names, &format!("the symbols are: {}", symbols.join(", ")))),
+                    Finding::error(
+                        "figure-not-drawable",
+                        span,
+                        format!("nothing in this drawing and no symbol is called `{id}`"),
+                    )
+                    .hint(did_you_mean(
+                        id,
+                        names,
+                        &format!("the symbols are: {}", symbols.join(", ")),
+                    )),
                 );
             }
             return;
@@ -116,13 +124,21 @@ impl Look<'_> {
         if value.starts_with("data:image/") {
             if value.len() > PICTURE_LIMIT {
                 self.findings.push(
-                    Finding::error("figure-not-drawable", span, format!("this picture is too large for a diagram ({} kB)", value.len() / 1000))
-                        .hint(format!("save it smaller, under {} kB, or draw it with shapes", PICTURE_LIMIT / 1000)),
+                    Finding::error(
+                        "figure-not-drawable",
+                        span,
+                        format!("this picture is too large for a diagram ({} kB)", value.len() / 1000),
+                    )
+                    .hint(format!("save it smaller, under {} kB, or draw it with shapes", PICTURE_LIMIT / 1000)),
                 );
             }
             return;
         }
-        if node.tag_name().name() == "a" || node.tag_name().name() == "image" || node.tag_name().name() == "use" || value.contains(':') {
+        if node.tag_name().name() == "a"
+            || node.tag_name().name() == "image"
+            || node.tag_name().name() == "use"
+            || value.contains(':')
+        {
             self.findings.push(outside(self.text, range));
         }
     }
@@ -142,12 +158,19 @@ impl Look<'_> {
                 }
                 None if chosen || word.is_empty() => {}
                 None => self.findings.push(
-                    Finding::warning("class-unknown", self.text.at(start..start + word.len()), format!("the house style has no class `{word}`"))
-                        .hint(did_you_mean(
-                            word,
-                            CLASSES.iter().map(|class| class.name),
-                            &format!("its classes are: {}", CLASSES.iter().map(|class| class.name).collect::<Vec<_>>().join(", ")),
-                        )),
+                    Finding::warning(
+                        "class-unknown",
+                        self.text.at(start..start + word.len()),
+                        format!("the house style has no class `{word}`"),
+                    )
+                    .hint(did_you_mean(
+                        word,
+                        CLASSES.iter().map(|class| class.name),
+                        &format!(
+                            "its classes are: {}",
+                            CLASSES.iter().map(|class| class.name).collect::<Vec<_>>().join(", ")
+                        ),
+                    )),
                 ),
             }
         }
@@ -204,12 +227,19 @@ fn font_family(value: &str, offset: usize, text: &Text, families: &[String], fin
             continue;
         }
         findings.push(
-            Finding::error("font-not-bundled", text.at(start..start + name.len()), format!("the font “{name}” is not bundled with the booklet"))
-                .hint(did_you_mean(
-                    name,
-                    families.iter().map(String::as_str),
-                    &format!("write `{}`, or put the font's file into the booklet's folder `fonts`", families.first().map_or("sans-serif", String::as_str)),
-                )),
+            Finding::error(
+                "font-not-bundled",
+                text.at(start..start + name.len()),
+                format!("the font “{name}” is not bundled with the booklet"),
+            )
+            .hint(did_you_mean(
+                name,
+                families.iter().map(String::as_str),
+                &format!(
+                    "write `{}`, or put the font's file into the booklet's folder `fonts`",
+                    families.first().map_or("sans-serif", String::as_str)
+                ),
+            )),
         );
     }
 }

@@ -32,11 +32,7 @@ pub fn key(figures: &Figures, size: usize) -> Vec<KeyEntry> {
         .copied();
     classes
         .chain(symbols)
-        .map(|(class, name)| KeyEntry {
-            class,
-            name,
-            swatch: figures.samples.get(class).cloned().unwrap_or_default(),
-        })
+        .map(|(class, name)| KeyEntry { class, name, swatch: figures.samples.get(class).cloned().unwrap_or_default() })
         .collect()
 }
 

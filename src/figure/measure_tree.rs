@@ -90,7 +90,9 @@ pub(super) fn words(
         .descendants()
         .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
         .filter(|node| !node.ancestors().any(|above| matches!(above.tag_name().name(), "defs" | "symbol")))
-        .filter(|node| node.descendants().any(|inner| inner.is_text() && inner.text().is_some_and(|text| !text.trim().is_empty())))
+        .filter(|node| {
+            node.descendants().any(|inner| inner.is_text() && inner.text().is_some_and(|text| !text.trim().is_empty()))
+        })
         .collect();
     // A drawing wider than the page is shrunk to it, and its words with it.
     let width = f64::from(tree.size().width()) * 25.4 / 96.0;
@@ -103,9 +105,15 @@ pub(super) fn words(
         let node = if texts.len() == printed.len() { texts.get(at) } else { None };
         let span = node.map_or_else(|| locate(0..1), |node| locate(node.range()));
         findings.push(
-            Finding::error("label-too-small", span, format!("these words are printed in {points:.1} pt, too small to read beside a machine"))
-                .hint(format!("make them at least {SMALLEST_TYPE} pt: the class `label` does, at one unit for one millimetre"))
-                .in_size(size, ""),
+            Finding::error(
+                "label-too-small",
+                span,
+                format!("these words are printed in {points:.1} pt, too small to read beside a machine"),
+            )
+            .hint(format!(
+                "make them at least {SMALLEST_TYPE} pt: the class `label` does, at one unit for one millimetre"
+            ))
+            .in_size(size, ""),
         );
     }
 }
@@ -118,12 +126,18 @@ pub(super) fn frame(tree: &usvg::Tree, root: Span, scaled: bool, size: usize, fi
     }
     let hint = match scaled {
         true => "make the viewBox larger, or draw at a smaller scale",
-        false => "state a scale on the root, such as `data-scale=\"1:5\"`: without it lengths are drawn at true size; or make the viewBox larger",
+        false => {
+            "state a scale on the root, such as `data-scale=\"1:5\"`: without it lengths are drawn at true size; or make the viewBox larger"
+        }
     };
     findings.push(
-        Finding::error("figure-cut-off", root, format!("the drawing reaches {most:.0} mm over its frame at the {side}"))
-            .hint(hint)
-            .in_size(size, ""),
+        Finding::error(
+            "figure-cut-off",
+            root,
+            format!("the drawing reaches {most:.0} mm over its frame at the {side}"),
+        )
+        .hint(hint)
+        .in_size(size, ""),
     );
 }
 

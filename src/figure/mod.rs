@@ -26,5 +26,5 @@ pub use key::{KeyEntry, key};
 pub use measure_tree::keeps_inside;
 pub(crate) use overview::svg_data;
 pub use overview::{Overview, PieceDrawing};
-pub use plan::Plan;
 pub use picture::{PictureFault, fonts, letters, to_png};
+pub use plan::Plan;

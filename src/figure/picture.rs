@@ -66,7 +66,8 @@ pub(super) fn options(database: &Arc<fontdb::Database>) -> usvg::Options<'static
 
 /// A bound diagram as a PNG on white, `dots` to the millimetre.
 pub fn to_png(svg: &str, database: &Arc<fontdb::Database>, dots: f32) -> Result<Vec<u8>, PictureFault> {
-    let tree = usvg::Tree::from_str(svg, &options(database)).map_err(|error| PictureFault::Unreadable(error.to_string()))?;
+    let tree =
+        usvg::Tree::from_str(svg, &options(database)).map_err(|error| PictureFault::Unreadable(error.to_string()))?;
     // usvg counts in pixels of 1/96 inch.
     let scale = dots * 25.4 / 96.0;
     let (width, height) = ((tree.size().width() * scale).ceil(), (tree.size().height() * scale).ceil());

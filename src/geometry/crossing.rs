@@ -25,11 +25,7 @@ pub(super) fn find(segs: &[Seg]) -> Option<Crossing> {
     let boxes: Vec<Span> = segs.iter().map(|seg| Span::of(&seg.curve)).collect();
     let mut chords: Vec<Option<Vec<Point>>> = vec![None; segs.len()];
     for (i, first) in segs.iter().enumerate() {
-        let found = |at| Crossing {
-            first: first.edge,
-            second: first.edge,
-            at,
-        };
+        let found = |at| Crossing { first: first.edge, second: first.edge, at };
         if may_loop(&first.curve)
             && let Some(at) = own_loop(chords_of(&mut chords, i, &first.curve))
         {
@@ -49,26 +45,17 @@ pub(super) fn find(segs: &[Seg]) -> Option<Crossing> {
             let one = chords_of(&mut chords, i, &first.curve).to_vec();
             let other = chords_of(&mut chords, j, &second.curve);
             if let Some(at) = meeting(&one, other, &shared) {
-                return Some(Crossing {
-                    second: second.edge,
-                    ..found(at)
-                });
+                return Some(Crossing { second: second.edge, ..found(at) });
             }
         }
     }
     None
 }
 
-fn chords_of<'a>(
-    chords: &'a mut [Option<Vec<Point>>],
-    index: usize,
-    curve: &PathSeg,
-) -> &'a [Point] {
+fn chords_of<'a>(chords: &'a mut [Option<Vec<Point>>], index: usize, curve: &PathSeg) -> &'a [Point] {
     chords[index].get_or_insert_with(|| {
         let count = chord_count(curve, CHORD_WITHIN);
-        (0..=count)
-            .map(|k| curve.eval(k as f64 / count as f64))
-            .collect()
+        (0..=count).map(|k| curve.eval(k as f64 / count as f64)).collect()
     })
 }
 
@@ -121,26 +108,16 @@ fn may_loop(curve: &PathSeg) -> bool {
     let PathSeg::Cubic(cubic) = curve else {
         return false;
     };
-    let legs: Vec<_> = [
-        cubic.p1 - cubic.p0,
-        cubic.p2 - cubic.p1,
-        cubic.p3 - cubic.p2,
-    ]
-    .into_iter()
-    .filter(|leg| leg.hypot() > 1e-12)
-    .collect();
-    let turned: f64 = legs
-        .windows(2)
-        .map(|pair| pair[0].cross(pair[1]).atan2(pair[0].dot(pair[1])).abs())
-        .sum();
+    let legs: Vec<_> = [cubic.p1 - cubic.p0, cubic.p2 - cubic.p1, cubic.p3 - cubic.p2]
+        .into_iter()
+        .filter(|leg| leg.hypot() > 1e-12)
+        .collect();
+    let turned: f64 = legs.windows(2).map(|pair| pair[0].cross(pair[1]).atan2(pair[0].dot(pair[1])).abs()).sum();
     turned >= std::f64::consts::PI - 1e-9
 }
 
 fn own_loop(points: &[Point]) -> Option<Point> {
-    let closes = points
-        .first()
-        .zip(points.last())
-        .is_some_and(|(first, last)| (*first - *last).hypot() < 1e-9);
+    let closes = points.first().zip(points.last()).is_some_and(|(first, last)| (*first - *last).hypot() < 1e-9);
     let count = points.len().saturating_sub(1);
     for i in 0..count {
         for j in i + 2..count {
@@ -167,9 +144,7 @@ fn meeting(one: &[Point], other: &[Point], shared: &[Point]) -> Option<Point> {
                 continue;
             }
             if let Some(at) = cross([a[0], a[1]], [b[0], b[1]])
-                && shared
-                    .iter()
-                    .all(|corner| (at - *corner).hypot() > AT_CORNER)
+                && shared.iter().all(|corner| (at - *corner).hypot() > AT_CORNER)
             {
                 return Some(at);
             }
@@ -195,9 +170,6 @@ fn cross(a: [Point; 2], b: [Point; 2]) -> Option<Point> {
         return None;
     }
     let place = |point: Point| (point - a[0]).dot(along) / (length * length);
-    let (from, to) = (
-        place(b[0]).min(place(b[1])).max(0.0),
-        place(b[0]).max(place(b[1])).min(1.0),
-    );
+    let (from, to) = (place(b[0]).min(place(b[1])).max(0.0), place(b[0]).max(place(b[1])).min(1.0));
     (from <= to).then(|| a[0] + along * ((from + to) / 2.0))
 }

@@ -15,9 +15,7 @@ pub(super) fn run_length([from, to]: [ExactPoint; 2]) -> Option<Exact> {
     if across.is_zero() || down.is_zero() {
         return Some(across.abs().max(down.abs()));
     }
-    let square = across
-        .checked_mul(&across)?
-        .checked_add(&down.checked_mul(&down)?)?;
+    let square = across.checked_mul(&across)?.checked_add(&down.checked_mul(&down)?)?;
     let root = square_root(square)?;
     (root.checked_mul(&root)? == square).then_some(root)
 }
@@ -48,23 +46,10 @@ pub(super) fn area(segs: &[Seg]) -> Option<Exact> {
 /// are exact; `bounds` is the same box in floating point.
 pub(super) fn box_size(segs: &[Seg], bounds: Rect) -> Option<(Exact, Exact)> {
     let points = || segs.iter().filter_map(|seg| seg.ends).flatten();
-    let (left, right) = (
-        points().map(|point| point[0]).min()?,
-        points().map(|point| point[0]).max()?,
-    );
-    let (top, bottom) = (
-        points().map(|point| point[1]).min()?,
-        points().map(|point| point[1]).max()?,
-    );
-    let sides = [
-        (left, bounds.x0),
-        (right, bounds.x1),
-        (top, bounds.y0),
-        (bottom, bounds.y1),
-    ];
-    let reaches = sides
-        .into_iter()
-        .all(|(exact, drawn)| (to_f64(exact) - drawn).abs() < 1e-9 * (1.0 + drawn.abs()));
+    let (left, right) = (points().map(|point| point[0]).min()?, points().map(|point| point[0]).max()?);
+    let (top, bottom) = (points().map(|point| point[1]).min()?, points().map(|point| point[1]).max()?);
+    let sides = [(left, bounds.x0), (right, bounds.x1), (top, bounds.y0), (bottom, bounds.y1)];
+    let reaches = sides.into_iter().all(|(exact, drawn)| (to_f64(exact) - drawn).abs() < 1e-9 * (1.0 + drawn.abs()));
     if !reaches {
         return None;
     }
@@ -74,23 +59,14 @@ pub(super) fn box_size(segs: &[Seg], bounds: Rect) -> Option<(Exact, Exact)> {
 /// The exact ends of every run of an offset line whose runs all lie along the axes. `None` when one
 /// does not, or when runs that continue each other have different allowances.
 pub(super) fn offset_ends(segs: &[Seg], distances: &[Exact]) -> Option<Vec<[ExactPoint; 2]>> {
-    let lines: Vec<Axis> = segs
-        .iter()
-        .map(|seg| Axis::of(seg, distances))
-        .collect::<Option<_>>()?;
+    let lines: Vec<Axis> = segs.iter().map(|seg| Axis::of(seg, distances)).collect::<Option<_>>()?;
     let mut corners: Vec<ExactPoint> = Vec::with_capacity(lines.len());
     for (index, line) in lines.iter().enumerate() {
         let next = &lines[(index + 1) % lines.len()];
         corners.push(line.meet(next)?);
     }
     let before = |index: usize| corners[(index + corners.len() - 1) % corners.len()];
-    Some(
-        corners
-            .iter()
-            .enumerate()
-            .map(|(index, corner)| [before(index), *corner])
-            .collect(),
-    )
+    Some(corners.iter().enumerate().map(|(index, corner)| [before(index), *corner]).collect())
 }
 
 /// A line along one axis, shifted: its one constant coordinate, and the end that it had.
@@ -108,19 +84,11 @@ impl Axis {
             // Downwards the outside lies to the right, upwards to the left.
             let out = if to[1] > from[1] { distance } else { -distance };
             let at = from[0].checked_add(&out)?;
-            Some(Self {
-                upright: true,
-                at,
-                end: to,
-            })
+            Some(Self { upright: true, at, end: to })
         } else if from[1] == to[1] {
             let out = if to[0] > from[0] { -distance } else { distance };
             let at = from[1].checked_add(&out)?;
-            Some(Self {
-                upright: false,
-                at,
-                end: to,
-            })
+            Some(Self { upright: false, at, end: to })
         } else {
             None
         }

@@ -106,25 +106,16 @@ impl ShapeFault {
     pub fn message(&self) -> String {
         match self {
             Self::NotClosed { gap } => {
-                format!(
-                    "the outline does not close: it ends {} from its start",
-                    mm(*gap)
-                )
+                format!("the outline does not close: it ends {} from its start", mm(*gap))
             }
             Self::StartMisplaced => {
                 "the outline does not begin with one start point and end where it closes".to_owned()
             }
             Self::SelfCrossing { first, second, at } if first == second => {
-                format!(
-                    "the edge `{first}` crosses or touches itself {}",
-                    place(*at)
-                )
+                format!("the edge `{first}` crosses or touches itself {}", place(*at))
             }
             Self::SelfCrossing { first, second, at } => {
-                format!(
-                    "the edge `{first}` crosses or touches `{second}` {}",
-                    place(*at)
-                )
+                format!("the edge `{first}` crosses or touches `{second}` {}", place(*at))
             }
             Self::AllowanceEatsPiece { edge } => {
                 format!("the allowances leave nothing of the edge `{edge}`")
@@ -157,10 +148,7 @@ impl ShapeFault {
                 format!("the line drawn for `{edge}` cannot be read: {message}")
             }
             Self::NotJoined { edge, gap, .. } => {
-                format!(
-                    "`{edge}` begins {} from the end of the line before it",
-                    mm(*gap)
-                )
+                format!("`{edge}` begins {} from the end of the line before it", mm(*gap))
             }
             Self::TooFar { edge } => format!("a figure of `{edge}` is over a kilometre"),
         }
@@ -170,12 +158,8 @@ impl ShapeFault {
     pub fn hint(&self) -> String {
         match self {
             Self::NotClosed { .. } => "let the last edge end where the first begins".to_owned(),
-            Self::StartMisplaced => {
-                "give the start point first and once, and close with the last edge".to_owned()
-            }
-            Self::SelfCrossing { .. } => {
-                "check the points of both edges, and their order, in this size".to_owned()
-            }
+            Self::StartMisplaced => "give the start point first and once, and close with the last edge".to_owned(),
+            Self::SelfCrossing { .. } => "check the points of both edges, and their order, in this size".to_owned(),
             Self::AllowanceEatsPiece { .. } => {
                 "make the allowance narrower there or beside it, or the piece larger".to_owned()
             }
@@ -192,22 +176,14 @@ impl ShapeFault {
             Self::FoldNotStraight { .. } => {
                 "draw the edge on the fold as one straight line, or take the fold away".to_owned()
             }
-            Self::FoldCrossed { .. } => {
-                "keep the whole piece and its allowances on one side of the fold".to_owned()
-            }
+            Self::FoldCrossed { .. } => "keep the whole piece and its allowances on one side of the fold".to_owned(),
             Self::Degenerate(_) => "check the figures that it is worked out from".to_owned(),
-            Self::CornerTooLarge { .. } => {
-                "take out smaller corners, or make the rectangle larger".to_owned()
-            }
+            Self::CornerTooLarge { .. } => "take out smaller corners, or make the rectangle larger".to_owned(),
             Self::ArcTooShort { needed, .. } => {
                 format!("give a radius of at least {}", mm(*needed))
             }
-            Self::UnreadablePath { .. } => {
-                "draw one unbroken line for it and save the drawing again".to_owned()
-            }
-            Self::NotJoined { .. } => {
-                "draw the edges in order, each from the end of the one before".to_owned()
-            }
+            Self::UnreadablePath { .. } => "draw one unbroken line for it and save the drawing again".to_owned(),
+            Self::NotJoined { .. } => "draw the edges in order, each from the end of the one before".to_owned(),
             Self::TooFar { .. } => "check the unit of the figures".to_owned(),
         }
     }

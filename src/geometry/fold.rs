@@ -20,30 +20,18 @@ impl Fold {
     pub fn of(segs: &[Seg], edge: usize, name: &str) -> Result<Self, ShapeFault> {
         let of_edge = || segs.iter().filter(|seg| seg.edge == Some(edge));
         let ends = of_edge().next().zip(of_edge().next_back());
-        let Some((from, to)) = ends.map(|(first, last)| (first.curve.start(), last.curve.end()))
-        else {
+        let Some((from, to)) = ends.map(|(first, last)| (first.curve.start(), last.curve.end())) else {
             return Err(ShapeFault::Degenerate(name.to_owned()));
         };
         let length = (to - from).hypot();
         // An edge that comes back to its start has no direction to fold along.
-        let along = if length > JOIN_WITHIN {
-            (to - from) / length
-        } else {
-            Vec2::new(1.0, 0.0)
-        };
-        let fold = Self {
-            edge,
-            at: from,
-            along,
-        };
+        let along = if length > JOIN_WITHIN { (to - from) / length } else { Vec2::new(1.0, 0.0) };
+        let fold = Self { edge, at: from, along };
         let drawn = to_path(of_edge().map(|seg| &seg.curve), false);
         let upright = (fold.level() * drawn).bounding_box();
         let by = upright.height().max(upright.width() - length);
         if by > JOIN_WITHIN {
-            return Err(ShapeFault::FoldNotStraight {
-                edge: name.to_owned(),
-                by,
-            });
+            return Err(ShapeFault::FoldNotStraight { edge: name.to_owned(), by });
         }
         Ok(fold)
     }
@@ -53,10 +41,7 @@ impl Fold {
         // Walking clockwise along the fold, the piece lies to the right, which is downwards here.
         let by = -(self.level() * &line.path).bounding_box().y0;
         if by > JOIN_WITHIN {
-            return Err(ShapeFault::FoldCrossed {
-                edge: name.to_owned(),
-                by,
-            });
+            return Err(ShapeFault::FoldCrossed { edge: name.to_owned(), by });
         }
         Ok(())
     }
@@ -74,22 +59,10 @@ impl Fold {
             .zip(segs.iter().cycle().skip(1))
             .position(|(seg, next)| on_fold(&seg) && !on_fold(&next))
             .map_or(0, |last| last + 1);
-        let half: Vec<PathSeg> = segs
-            .iter()
-            .cycle()
-            .skip(start)
-            .take(segs.len())
-            .filter(|seg| !on_fold(seg))
-            .map(|seg| seg.curve)
-            .collect();
+        let half: Vec<PathSeg> =
+            segs.iter().cycle().skip(start).take(segs.len()).filter(|seg| !on_fold(seg)).map(|seg| seg.curve).collect();
         let mirror = Affine::reflect(self.at, self.along);
-        let mirrored: Vec<PathSeg> = half
-            .iter()
-            .rev()
-            .map(|curve| mirror * curve.reverse())
-            .collect();
-        Outline {
-            path: to_path(half.iter().chain(&mirrored), true),
-        }
+        let mirrored: Vec<PathSeg> = half.iter().rev().map(|curve| mirror * curve.reverse()).collect();
+        Outline { path: to_path(half.iter().chain(&mirrored), true) }
     }
 }

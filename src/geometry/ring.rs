@@ -1,9 +1,7 @@
 //! A closed line as runs that know their edge: the form in which outlines are read, offset and
 //! measured.
 
-use kurbo::{
-    BezPath, CubicBez, ParamCurve, ParamCurveArclen, ParamCurveDeriv, PathSeg, Point, Vec2,
-};
+use kurbo::{BezPath, CubicBez, ParamCurve, ParamCurveArclen, ParamCurveDeriv, PathSeg, Point, Vec2};
 
 use crate::measure::{Exact, to_f64};
 
@@ -27,11 +25,7 @@ pub(super) struct Seg {
 
 impl Seg {
     pub fn line(edge: Option<usize>, from: Point, to: Point) -> Self {
-        Self {
-            edge,
-            curve: PathSeg::Line(kurbo::Line::new(from, to)),
-            ends: None,
-        }
+        Self { edge, curve: PathSeg::Line(kurbo::Line::new(from, to)), ends: None }
     }
 
     pub fn is_straight(&self) -> bool {
@@ -39,11 +33,7 @@ impl Seg {
     }
 
     pub fn reversed(&self) -> Self {
-        Self {
-            edge: self.edge,
-            curve: self.curve.reverse(),
-            ends: self.ends.map(|[from, to]| [to, from]),
-        }
+        Self { edge: self.edge, curve: self.curve.reverse(), ends: self.ends.map(|[from, to]| [to, from]) }
     }
 }
 
@@ -64,8 +54,7 @@ pub(super) struct Ring {
 
 impl Ring {
     pub fn name(&self, edge: Option<usize>) -> String {
-        edge.and_then(|edge| self.edges.get(edge))
-            .map_or_else(String::new, |edge| edge.name.clone())
+        edge.and_then(|edge| self.edges.get(edge)).map_or_else(String::new, |edge| edge.name.clone())
     }
 }
 
@@ -87,9 +76,7 @@ pub(super) fn direction(curve: &PathSeg, t: f64) -> Vec2 {
 
 /// The derivative of a cubic at `t`, read a little further in where it vanishes.
 pub(super) fn speed(cubic: &CubicBez, t: f64) -> Vec2 {
-    let size = (cubic.p1 - cubic.p0).hypot()
-        + (cubic.p2 - cubic.p1).hypot()
-        + (cubic.p3 - cubic.p2).hypot();
+    let size = (cubic.p1 - cubic.p0).hypot() + (cubic.p2 - cubic.p1).hypot() + (cubic.p3 - cubic.p2).hypot();
     let here = cubic.deriv().eval(t).to_vec2();
     if here.hypot() > 1e-6 * size {
         return here;
@@ -100,11 +87,7 @@ pub(super) fn speed(cubic: &CubicBez, t: f64) -> Vec2 {
 
 fn unit(vector: Vec2) -> Vec2 {
     let length = vector.hypot();
-    if length > 0.0 {
-        vector / length
-    } else {
-        Vec2::new(1.0, 0.0)
-    }
+    if length > 0.0 { vector / length } else { Vec2::new(1.0, 0.0) }
 }
 
 /// To the left of the walker, which is outwards on a line that runs clockwise.
@@ -118,9 +101,7 @@ pub(super) fn length(curve: &PathSeg) -> f64 {
 
 /// The area inside a closed line, in mm²; below 0 when it runs against the clock as seen.
 pub(super) fn signed_area(segs: &[Seg]) -> f64 {
-    segs.iter()
-        .map(|seg| kurbo::ParamCurveArea::signed_area(&seg.curve))
-        .sum()
+    segs.iter().map(|seg| kurbo::ParamCurveArea::signed_area(&seg.curve)).sum()
 }
 
 /// The runs as one path, closed or open; runs that do not meet start a new stretch.

@@ -31,10 +31,7 @@ struct Line {
 impl Line {
     fn new(segs: Vec<Seg>) -> Self {
         let path = to_path(segs.iter().map(|seg| &seg.curve), true);
-        Self {
-            segs,
-            outline: Outline { path },
-        }
+        Self { segs, outline: Outline { path } }
     }
 
     fn of_edge(&self, edge: usize) -> impl Iterator<Item = &Seg> {
@@ -107,30 +104,16 @@ impl Shape {
     ///
     /// # Errors
     /// Every fault of the outline; if it has none, every fault of the allowances and the fold.
-    pub fn build(
-        spec: &Spec,
-        drawn: Drawn,
-        allowances: &Allowances,
-    ) -> Result<Self, Vec<ShapeFault>> {
+    pub fn build(spec: &Spec, drawn: Drawn, allowances: &Allowances) -> Result<Self, Vec<ShapeFault>> {
         let ring = read::read(spec)?;
         let widths = widths(&ring, allowances)?;
         let fold_edge = allowances.fold.as_ref().and_then(|name| place(&ring, name));
         let fold = match fold_edge {
-            Some(edge) => Some(
-                Fold::of(&ring.segs, edge, &ring.name(Some(edge))).map_err(|fault| vec![fault])?,
-            ),
+            Some(edge) => Some(Fold::of(&ring.segs, edge, &ring.name(Some(edge))).map_err(|fault| vec![fault])?),
             None => None,
         };
-        let distances: Vec<Exact> = widths
-            .iter()
-            .map(|width| {
-                if drawn == Drawn::Cutting {
-                    -*width
-                } else {
-                    *width
-                }
-            })
-            .collect();
+        let distances: Vec<Exact> =
+            widths.iter().map(|width| if drawn == Drawn::Cutting { -*width } else { *width }).collect();
         let other = offset::offset(&ring, &distances)?;
         let (author, other) = (Line::new(ring.segs.clone()), Line::new(other));
         let (cutting, stitching) = match drawn {
@@ -140,20 +123,11 @@ impl Shape {
         if let (Some(fold), Some(edge)) = (&fold, fold_edge) {
             let name = ring.name(Some(edge));
             for line in [&cutting, &stitching] {
-                fold.check(&line.outline, &name)
-                    .map_err(|fault| vec![fault])?;
+                fold.check(&line.outline, &name).map_err(|fault| vec![fault])?;
             }
         }
-        let mut shape = Self {
-            edges: Vec::new(),
-            cutting,
-            stitching,
-            drawn,
-            fold,
-        };
-        shape.edges = (0..ring.edges.len())
-            .map(|edge| shape.measured(&ring, edge, &widths))
-            .collect();
+        let mut shape = Self { edges: Vec::new(), cutting, stitching, drawn, fold };
+        shape.edges = (0..ring.edges.len()).map(|edge| shape.measured(&ring, edge, &widths)).collect();
         Ok(shape)
     }
 
@@ -214,10 +188,7 @@ impl Shape {
     /// as they are when there is no fold.
     pub fn unfolded(&self) -> (Outline, Outline) {
         match &self.fold {
-            Some(fold) => (
-                fold.unfold(&self.cutting.segs),
-                fold.unfold(&self.stitching.segs),
-            ),
+            Some(fold) => (fold.unfold(&self.cutting.segs), fold.unfold(&self.stitching.segs)),
             None => (self.cutting.outline.clone(), self.stitching.outline.clone()),
         }
     }
@@ -262,11 +233,7 @@ impl Shape {
             return None;
         }
         let distance = distance.clamp(0.0, edge.length);
-        let (at, inward) = edge.place(if edge.against {
-            edge.length - distance
-        } else {
-            distance
-        })?;
+        let (at, inward) = edge.place(if edge.against { edge.length - distance } else { distance })?;
         let across = inward * to_f64(edge.allowance);
         let (cutting, stitching) = match self.drawn {
             Drawn::Cutting => (at, at + across),
@@ -289,11 +256,7 @@ impl Edge {
         for (index, run) in self.runs.iter().enumerate() {
             let length = ring::length(run);
             if distance <= length || index == last {
-                let t = if distance >= length {
-                    1.0
-                } else {
-                    run.inv_arclen(distance, 1e-7)
-                };
+                let t = if distance >= length { 1.0 } else { run.inv_arclen(distance, 1e-7) };
                 return Some((run.eval(t), -outward(direction(run, t))));
             }
             distance -= length;
@@ -314,9 +277,7 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
         faults.push(ShapeFault::AllowanceBelowZero { edge: None });
     }
     if to_f64(allowances.all) > FARTHEST {
-        faults.push(ShapeFault::TooFar {
-            edge: ring.name(Some(0)),
-        });
+        faults.push(ShapeFault::TooFar { edge: ring.name(Some(0)) });
     }
     let unknown = |name: &String| ShapeFault::NoSuchEdge {
         name: name.clone(),
@@ -328,9 +289,7 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
             None => faults.push(unknown(name)),
         }
         if width.is_negative() {
-            faults.push(ShapeFault::AllowanceBelowZero {
-                edge: Some(name.clone()),
-            });
+            faults.push(ShapeFault::AllowanceBelowZero { edge: Some(name.clone()) });
         }
         if to_f64(*width) > FARTHEST {
             faults.push(ShapeFault::TooFar { edge: name.clone() });
@@ -342,9 +301,5 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
             None => faults.push(unknown(name)),
         }
     }
-    if faults.is_empty() {
-        Ok(widths)
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok(widths) } else { Err(faults) }
 }

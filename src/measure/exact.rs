@@ -102,9 +102,7 @@ pub fn square_root(value: Exact) -> Option<Exact> {
     let (mut scaled, mut rest) = (numer / denom, numer % denom);
     for _ in 0..2 * ROOT_BITS {
         rest *= 2;
-        scaled = scaled
-            .checked_mul(2)?
-            .checked_add(u128::from(rest >= denom))?;
+        scaled = scaled.checked_mul(2)?.checked_add(u128::from(rest >= denom))?;
         rest %= denom;
     }
     ratio(i128::try_from(scaled.isqrt()).ok()?, 1 << ROOT_BITS)

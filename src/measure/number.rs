@@ -51,8 +51,7 @@ pub(super) fn number_at(text: &str, start: usize, slash: Slash) -> Result<(Exact
     match part {
         None => Ok((Exact::from_integer(whole), whole_end)),
         Some((part, end)) => {
-            let value = exact::add(Exact::from_integer(whole), part)
-                .ok_or_else(|| Problem::overflow(start..end))?;
+            let value = exact::add(Exact::from_integer(whole), part).ok_or_else(|| Problem::overflow(start..end))?;
             if part >= Exact::from_integer(1) {
                 return Err(Problem::unreadable(
                     at..end,
@@ -83,10 +82,7 @@ fn fraction_bar(text: &str, at: usize, slash: Slash) -> Option<Range<usize>> {
         return None;
     }
     let bottom = denominator(text, below)?;
-    let with_unit = matches!(
-        unit_at(text, skip_spaces(text, bottom.end)),
-        Found::Unit(..)
-    );
+    let with_unit = matches!(unit_at(text, skip_spaces(text, bottom.end)), Found::Unit(..));
     (slash == Slash::Fraction || with_unit).then_some(bottom)
 }
 
@@ -153,9 +149,7 @@ fn fraction_sign_at(text: &str, at: usize) -> Result<Option<(Exact, usize)>, Pro
 
 fn digits_end(text: &str, at: usize) -> usize {
     let rest = &text[at..];
-    at + rest
-        .find(|c: char| !c.is_ascii_digit())
-        .unwrap_or(rest.len())
+    at + rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len())
 }
 
 fn integer(text: &str, range: Range<usize>) -> Result<i128, Problem> {
@@ -195,9 +189,7 @@ fn decimal(text: &str, start: usize, point: usize) -> Result<(Exact, usize), Pro
     let digits = [&text[start..point], &text[point + 1..end]].concat();
     let numer = digits.parse().ok().filter(|_| digits.len() <= MOST_DIGITS);
     let places = u32::try_from(end - point - 1).unwrap_or(u32::MAX);
-    let value = numer
-        .zip(10i128.checked_pow(places))
-        .and_then(|(numer, denom)| ratio(numer, denom));
+    let value = numer.zip(10i128.checked_pow(places)).and_then(|(numer, denom)| ratio(numer, denom));
     match value {
         Some(value) => Ok((value, end)),
         None => Err(too_many_digits(start..end)),

@@ -48,20 +48,10 @@ impl Problem {
         message: impl Into<String>,
         hint: impl Into<String>,
     ) -> Problem {
-        Problem {
-            kind,
-            range,
-            message: message.into(),
-            hint: hint.into(),
-            related: Vec::new(),
-        }
+        Problem { kind, range, message: message.into(), hint: hint.into(), related: Vec::new() }
     }
 
-    pub(super) fn unreadable(
-        range: Range<usize>,
-        message: impl Into<String>,
-        hint: impl Into<String>,
-    ) -> Problem {
+    pub(super) fn unreadable(range: Range<usize>, message: impl Into<String>, hint: impl Into<String>) -> Problem {
         Problem::new(ProblemKind::Unreadable, range, message, hint)
     }
 

@@ -43,9 +43,7 @@ impl fmt::Display for Fault {
             Fault::Mismatch { left, doing, right } => {
                 write!(f, "{} {doing} {}", left.name(), right.name())
             }
-            Fault::Overflow => {
-                f.write_str("the result is too large, or too finely divided, to be held exactly")
-            }
+            Fault::Overflow => f.write_str("the result is too large, or too finely divided, to be held exactly"),
             Fault::DivisionByZero => f.write_str("a division by 0"),
         }
     }
@@ -54,35 +52,21 @@ impl fmt::Display for Fault {
 impl Quantity {
     /// A plain number.
     pub fn count(value: Exact) -> Quantity {
-        Quantity {
-            value,
-            dimension: Dimension::Count,
-        }
+        Quantity { value, dimension: Dimension::Count }
     }
 
     /// A number of some unit. `None` on overflow.
     pub fn of(number: Exact, unit: Unit) -> Option<Quantity> {
-        Some(Quantity {
-            value: unit.to_base(number)?,
-            dimension: unit.dimension(),
-        })
+        Some(Quantity { value: unit.to_base(number)?, dimension: unit.dimension() })
     }
 
     fn mismatch(self, doing: &'static str, other: Quantity) -> Fault {
-        Fault::Mismatch {
-            left: self.dimension,
-            doing,
-            right: other.dimension,
-        }
+        Fault::Mismatch { left: self.dimension, doing, right: other.dimension }
     }
 
     fn additive(self, doing: &'static str, other: Quantity) -> Result<(), Fault> {
         let like = self.dimension == other.dimension;
-        if like && self.dimension != Dimension::Temperature {
-            Ok(())
-        } else {
-            Err(self.mismatch(doing, other))
-        }
+        if like && self.dimension != Dimension::Temperature { Ok(()) } else { Err(self.mismatch(doing, other)) }
     }
 
     fn holding(value: Option<Exact>, dimension: Dimension) -> Result<Quantity, Fault> {
@@ -145,9 +129,7 @@ impl Quantity {
     /// The quantity in words for a message: "45 cm" or, where three places do not tell it all,
     /// "about 3.333 cm".
     pub(super) fn spoken(self, unit: Option<Unit>) -> String {
-        let unit = unit
-            .filter(|unit| unit.dimension() == self.dimension)
-            .unwrap_or(self.dimension.usual_unit());
+        let unit = unit.filter(|unit| unit.dimension() == self.dimension).unwrap_or(self.dimension.usual_unit());
         let Some(number) = convert(self, unit) else {
             return self.dimension.name().to_owned();
         };
@@ -175,11 +157,7 @@ pub struct Stated {
 impl Stated {
     /// A figure from its number and unit. `None` on overflow.
     pub fn new(number: Exact, unit: Unit) -> Option<Stated> {
-        Some(Stated {
-            quantity: Quantity::of(number, unit)?,
-            number,
-            unit,
-        })
+        Some(Stated { quantity: Quantity::of(number, unit)?, number, unit })
     }
 }
 
@@ -188,11 +166,7 @@ impl fmt::Display for Stated {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let decimal = show(self.number, self.unit, NumberStyle::Decimal);
         let usual = self.unit.system() != Some(System::Imperial);
-        if usual && decimal.exact {
-            decimal.fmt(f)
-        } else {
-            show(self.number, self.unit, NumberStyle::Fraction).fmt(f)
-        }
+        if usual && decimal.exact { decimal.fmt(f) } else { show(self.number, self.unit, NumberStyle::Fraction).fmt(f) }
     }
 }
 
@@ -209,9 +183,7 @@ impl Measure {
     /// The figure stated in `system`. `None` when it is not stated there, or its unit belongs to
     /// both systems.
     pub fn in_system(&self, system: System) -> Option<&Stated> {
-        std::iter::once(&self.first)
-            .chain(&self.other)
-            .find(|stated| stated.unit.system() == Some(system))
+        std::iter::once(&self.first).chain(&self.other).find(|stated| stated.unit.system() == Some(system))
     }
 
     // A minus stands before the whole of `1 cm (3/8 in)`; each temperature carries its own, since
@@ -220,9 +192,7 @@ impl Measure {
         let turned = |stated: Stated| Stated::new(-stated.number, stated.unit);
         let first = turned(self.first)?;
         let other = match self.other {
-            Some(other) if other.quantity.dimension != Dimension::Temperature => {
-                Some(turned(other)?)
-            }
+            Some(other) if other.quantity.dimension != Dimension::Temperature => Some(turned(other)?),
             kept => kept,
         };
         Some(Measure { first, other })
@@ -248,11 +218,7 @@ impl fmt::Display for Measure {
 /// The number that a quantity comes to in `unit`. `None` when the unit measures something else, and
 /// on overflow.
 pub fn convert(quantity: Quantity, unit: Unit) -> Option<Exact> {
-    if unit.dimension() == quantity.dimension {
-        unit.from_base(quantity.value)
-    } else {
-        None
-    }
+    if unit.dimension() == quantity.dimension { unit.from_base(quantity.value) } else { None }
 }
 
 /// The length in inches to the nearest `step` of an inch (1/16, say), as an author would state it.

@@ -23,11 +23,7 @@ pub fn read_measure(text: &str) -> Result<Measure, Problem> {
             0 => (0..text.len(), "no figure is written here"),
             length => (start..start + length, "this is not a figure"),
         };
-        return Err(Problem::unreadable(
-            range,
-            message,
-            "write a number and its unit, such as 5 cm, 1 1/2 in or 45°",
-        ));
+        return Err(Problem::unreadable(range, message, "write a number and its unit, such as 5 cm, 1 1/2 in or 45°"));
     }
     let (measure, end) = measure_at(text, at, Slash::Fraction)?;
     let rest = skip_spaces(text, end);
@@ -41,9 +37,7 @@ pub fn read_measure(text: &str) -> Result<Measure, Problem> {
     if !minus {
         return Ok(measure);
     }
-    measure
-        .negated()
-        .ok_or_else(|| Problem::overflow(start..end))
+    measure.negated().ok_or_else(|| Problem::overflow(start..end))
 }
 
 pub(super) fn check_length(text: &str) -> Result<(), Problem> {
@@ -64,9 +58,7 @@ pub(super) fn starts_figure(text: &str, at: usize) -> bool {
     let mut rest = text[at..].chars();
     match rest.next() {
         Some('.') => rest.next().is_some_and(|next| next.is_ascii_digit()),
-        Some(first) => {
-            first.is_ascii_digit() || first == '\u{215f}' || vulgar_fraction(first).is_some()
-        }
+        Some(first) => first.is_ascii_digit() || first == '\u{215f}' || vulgar_fraction(first).is_some(),
         None => false,
     }
 }
@@ -77,11 +69,7 @@ pub(super) fn skip_spaces(text: &str, at: usize) -> usize {
 
 /// Reads a figure and, if a bracket follows it, the figure of the other system; gives the place
 /// where they end.
-pub(super) fn measure_at(
-    text: &str,
-    start: usize,
-    slash: Slash,
-) -> Result<(Measure, usize), Problem> {
+pub(super) fn measure_at(text: &str, start: usize, slash: Slash) -> Result<(Measure, usize), Problem> {
     let (first, end) = figure_at(text, start, slash)?;
     let open = skip_spaces(text, end);
     if !text[open..].starts_with('(') {
@@ -117,8 +105,7 @@ pub(super) fn measure_at(
                 "write one minus, in front of the first figure; it covers both",
             ));
         }
-        other = Stated::new(-other.number, other.unit)
-            .ok_or_else(|| Problem::overflow(inner..other_end))?;
+        other = Stated::new(-other.number, other.unit).ok_or_else(|| Problem::overflow(inner..other_end))?;
     }
     let other = Some(other);
     Ok((Measure { first, other }, close + 1))
@@ -142,15 +129,9 @@ fn check_systems(
             format!("both figures are {}", one.name()),
             "keep one of them, or state the second in the other system: 1 cm (3/8 in)".to_owned(),
         ),
-        _ => (
-            format!("{} is the same in both systems", left.name()),
-            "keep one of the two figures".to_owned(),
-        ),
+        _ => (format!("{} is the same in both systems", left.name()), "keep one of the two figures".to_owned()),
     };
-    Err(
-        Problem::new(ProblemKind::Mismatch, other_range, message, hint)
-            .with_related(first_range, left.name()),
-    )
+    Err(Problem::new(ProblemKind::Mismatch, other_range, message, hint).with_related(first_range, left.name()))
 }
 
 /// A minus sign and the spaces after it.

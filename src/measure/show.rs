@@ -50,15 +50,7 @@ pub fn show(number: Exact, unit: Unit, style: NumberStyle) -> Shown {
     };
     // What rounds to nothing carries no sign.
     let minus = number.is_negative() && digits != "0";
-    Shown {
-        number: if minus {
-            format!("{MINUS}{digits}")
-        } else {
-            digits
-        },
-        unit: unit.symbol(),
-        exact,
-    }
+    Shown { number: if minus { format!("{MINUS}{digits}") } else { digits }, unit: unit.symbol(), exact }
 }
 
 fn decimal(number: Exact) -> (String, bool) {
@@ -113,9 +105,7 @@ const UNDER_TWENTY: [&str; 20] = [
     "nineteen",
 ];
 
-const TENS: [&str; 10] = [
-    "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
-];
+const TENS: [&str; 10] = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
 /// A whole number from 0 to 999 in English words: "twenty-one", "one hundred and five". `None` for
 /// every other number.
@@ -133,10 +123,7 @@ pub fn in_words(number: Exact) -> Option<String> {
     match (hundreds, rest) {
         (0, _) => Some(rest_in_words),
         (1..=9, 0) => Some(format!("{} hundred", UNDER_TWENTY[hundreds])),
-        (1..=9, _) => Some(format!(
-            "{} hundred and {rest_in_words}",
-            UNDER_TWENTY[hundreds]
-        )),
+        (1..=9, _) => Some(format!("{} hundred and {rest_in_words}", UNDER_TWENTY[hundreds])),
         _ => None,
     }
 }

@@ -123,13 +123,7 @@ pub enum Unit {
 }
 
 /// One row of the table: symbol as shown, spellings as read, sort, system, size in the base unit.
-struct Facts(
-    &'static str,
-    &'static [&'static str],
-    Dimension,
-    Option<System>,
-    (i128, i128),
-);
+struct Facts(&'static str, &'static [&'static str], Dimension, Option<System>, (i128, i128));
 
 impl Unit {
     /// Every unit, in the order of the table.
@@ -191,9 +185,7 @@ impl Unit {
     /// Reads a unit as an author spells it, such as `cm`, `″` or `in2`. `None` for any other text;
     /// a plain count has no spelling.
     pub fn parse(text: &str) -> Option<Unit> {
-        Unit::ALL
-            .into_iter()
-            .find(|unit| unit.facts().1.contains(&text))
+        Unit::ALL.into_iter().find(|unit| unit.facts().1.contains(&text))
     }
 
     /// The symbol as it is shown; empty for a plain count.

@@ -10,7 +10,7 @@ use super::sheet::{Sheet, Worked};
 use super::works::EditionWork;
 use crate::diag::{Finding, Findings};
 use crate::measure::Outcome;
-use crate::model::{self, is_for, Draft, Expectation, Part, ReferenceKind, Step};
+use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step, is_for};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -175,9 +175,8 @@ impl Targets {
                 Ok((format!("figure-{id}"), format!("the diagram of step\u{a0}{number}")))
             }
             ReferenceKind::Piece => {
-                let piece = facts.pieces.iter().find(|piece| {
-                    piece.id.text == id || piece.copies().any(|copy| copy.text == id)
-                });
+                let piece =
+                    facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
                 let piece = piece.ok_or(false)?;
                 left_out(piece.sizes.as_ref(), self.size)?;
                 let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
@@ -286,11 +285,8 @@ pub fn resolve<'a>(
         .iter()
         .filter_map(|row| Some((row.name.text.clone(), sheet.by_size(&row.value, findings)?)))
         .collect();
-    let expectations = facts
-        .expect
-        .iter()
-        .map(|expectation| (expectation, holds(expectation, sheet, findings)))
-        .collect();
+    let expectations =
+        facts.expect.iter().map(|expectation| (expectation, holds(expectation, sheet, findings))).collect();
     let lister = Lister { draft, targets: &targets, sheet };
     let (fabrics, notions, cuts) = (lister.fabrics(findings), lister.notions(findings), lister.cuts(findings));
     Edition { draft, catalogue, sheet, front, parts, finished, expectations, fabrics, notions, cuts }

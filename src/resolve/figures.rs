@@ -3,9 +3,7 @@
 use serde::Serialize;
 
 use super::sheet::Worked;
-use crate::measure::{
-    Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, round_to, show, up_to,
-};
+use crate::measure::{Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, round_to, show, up_to};
 use crate::model::Show;
 
 /// A figure as printed: number and unit apart, since they are set apart.

@@ -68,8 +68,7 @@ impl Lister<'_> {
     }
 
     fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
-        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.sheet), findings }
-            .blocks(blocks)
+        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.sheet), findings }.blocks(blocks)
     }
 
     pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
@@ -105,9 +104,13 @@ impl Lister<'_> {
             return Some(worked);
         }
         findings.push(
-            Finding::error("unit-mismatch", formula.span(), format!("{what} is a length, not {}", worked.quantity.dimension.name()))
-                .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
-                .in_size(self.sheet.size(), ""),
+            Finding::error(
+                "unit-mismatch",
+                formula.span(),
+                format!("{what} is a length, not {}", worked.quantity.dimension.name()),
+            )
+            .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
+            .in_size(self.sheet.size(), ""),
         );
         None
     }
@@ -137,11 +140,8 @@ impl Lister<'_> {
             if !is_for(notion.sizes.as_ref(), self.sheet.size()) {
                 continue;
             }
-            let value = notion
-                .length
-                .as_ref()
-                .or(notion.amount.as_ref())
-                .and_then(|value| self.sheet.by_size(value, findings));
+            let value =
+                notion.length.as_ref().or(notion.amount.as_ref()).and_then(|value| self.sheet.by_size(value, findings));
             let count = notion.count.as_ref().and_then(|count| {
                 let span = count.get(self.sheet.size())?.span();
                 let worked = self.sheet.by_size(count, findings)?;
@@ -183,8 +183,16 @@ impl Lister<'_> {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
                     findings.push(
-                        Finding::error("unknown-name", cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
-                            .hint(did_you_mean(&cut.fabric.text, fabrics, "add it under `fabrics:`")),
+                        Finding::error(
+                            "unknown-name",
+                            cut.fabric.span,
+                            format!("no fabric is called `{}`", cut.fabric.text),
+                        )
+                        .hint(did_you_mean(
+                            &cut.fabric.text,
+                            fabrics,
+                            "add it under `fabrics:`",
+                        )),
                     );
                     continue;
                 };

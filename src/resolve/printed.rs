@@ -43,23 +43,42 @@ pub struct FigureUse {
     pub span: Span,
 }
 
-
 /// A run of words.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
 #[allow(missing_docs, reason = "the fields say what they hold")]
 pub enum Inline {
-    Text { text: String },
-    Strong { content: Vec<Inline> },
-    Emphasis { content: Vec<Inline> },
-    Code { text: String },
-    Value { value: Figures },
+    Text {
+        text: String,
+    },
+    Strong {
+        content: Vec<Inline>,
+    },
+    Emphasis {
+        content: Vec<Inline>,
+    },
+    Code {
+        text: String,
+    },
+    Value {
+        value: Figures,
+    },
     /// What a choice by size comes to in this size.
-    Choice { content: Vec<Inline> },
-    Reference { to: Option<String>, text: String },
-    Link { url: String, content: Vec<Inline> },
+    Choice {
+        content: Vec<Inline>,
+    },
+    Reference {
+        to: Option<String>,
+        text: String,
+    },
+    Link {
+        url: String,
+        content: Vec<Inline>,
+    },
     Break,
-    Footnote { content: Vec<Block> },
+    Footnote {
+        content: Vec<Block>,
+    },
 }
 
 impl Block {
@@ -87,9 +106,7 @@ impl Inline {
                 Inline::Strong { content }
                 | Inline::Emphasis { content }
                 | Inline::Choice { content }
-                | Inline::Link { content, .. } => {
-                    Inline::plain(content)
-                }
+                | Inline::Link { content, .. } => Inline::plain(content),
                 Inline::Value { value } => value.to_string(),
                 Inline::Break => " ".into(),
                 Inline::Footnote { .. } => String::new(),

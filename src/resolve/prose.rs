@@ -53,8 +53,7 @@ impl Printer<'_> {
             model::Block::Table(table) => {
                 let align = table.columns.iter().map(|column| alignment(*column)).collect();
                 let header = table.header.iter().map(|cell| self.inlines(cell)).collect();
-                let rows =
-                    table.rows.iter().map(|row| row.iter().map(|cell| self.inlines(cell)).collect()).collect();
+                let rows = table.rows.iter().map(|row| row.iter().map(|cell| self.inlines(cell)).collect()).collect();
                 printed.push(Block::Table { align, header, rows });
             }
             model::Block::Figure(figure) => {
@@ -62,16 +61,17 @@ impl Printer<'_> {
                 let relative = self.draft.figure_path(&figure.path.text, self.size());
                 // A diagram that the compiler draws belongs to its step, not to a folder.
                 let drawn = relative.starts_with("draw:");
-                let path = if drawn { relative } else { self.scope.folder.join(relative).to_string_lossy().replace('\\', "/") };
-                let params: Vec<String> = self
-                    .scope
-                    .params
-                    .iter()
-                    .map(|param| format!("{}={}", param.name.text, param.text.text))
-                    .collect();
+                let path = if drawn {
+                    relative
+                } else {
+                    self.scope.folder.join(relative).to_string_lossy().replace('\\', "/")
+                };
+                let params: Vec<String> =
+                    self.scope.params.iter().map(|param| format!("{}={}", param.name.text, param.text.text)).collect();
                 let step = self.scope.step.filter(|_| drawn);
                 let place = step.and_then(|step| self.draft.steps().position(|(_, known)| std::ptr::eq(known, step)));
-                let key = format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"));
+                let key =
+                    format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"));
                 printed.push(Block::Figure(FigureUse { path, key, alt: Inline::plain(&alt), span: figure.span }));
             }
         }
@@ -83,15 +83,12 @@ impl Printer<'_> {
         while at < items.len() {
             let task = items[at].task;
             let run = items[at..].iter().take_while(|item| item.task == task).count();
-            let contents: Vec<Vec<Block>> =
-                items[at..at + run].iter().map(|item| self.blocks(&item.content)).collect();
+            let contents: Vec<Vec<Block>> = items[at..at + run].iter().map(|item| self.blocks(&item.content)).collect();
             printed.push(match task {
                 true => Block::Tasks { items: contents.into_iter().map(|content| ListItem { content }).collect() },
-                false => Block::List {
-                    ordered: start.is_some(),
-                    start: start.unwrap_or(1) + at as u64,
-                    items: contents,
-                },
+                false => {
+                    Block::List { ordered: start.is_some(), start: start.unwrap_or(1) + at as u64, items: contents }
+                }
             });
             at += run;
         }
@@ -253,7 +250,11 @@ impl Printer<'_> {
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         if reference.kind == ReferenceKind::Term {
             return Finding::error("term-undefined", reference.span, format!("the term `{target}` is not explained"))
-                .hint(did_you_mean(target, names, &format!("add it to `words:` in booklet.yaml: `{target}: what it means`")));
+                .hint(did_you_mean(
+                    target,
+                    names,
+                    &format!("add it to `words:` in booklet.yaml: `{target}: what it means`"),
+                ));
         }
         let what = match reference.kind {
             ReferenceKind::Step => "no part and no step has the id",

@@ -56,13 +56,7 @@ impl<'a> Scope<'a> {
     }
 
     /// The step's own allowance, stitch or gap: the one that all its work facts share.
-    fn own_fact(
-        &self,
-        step: &Step,
-        name: &str,
-        expression: &Expression,
-        findings: &mut Findings,
-    ) -> Option<Worked> {
+    fn own_fact(&self, step: &Step, name: &str, expression: &Expression, findings: &mut Findings) -> Option<Worked> {
         let given: Vec<&Expression> = step.works.iter().filter_map(|work| fact(work, name)).collect();
         let mut worked: Vec<Worked> = Vec::new();
         for formula in &given {
@@ -77,8 +71,12 @@ impl<'a> Scope<'a> {
             [] if step.works.iter().any(|work| ought_to_name(work, name)) => return None,
             [] => Finding::error("unknown-name", expression.span(), format!("no work of this step gives its `{name}`"))
                 .hint(format!("add `{name}: …` to a fact in the step's work block, or name a measurement here")),
-            [_, ..] => Finding::error("unknown-name", expression.span(), format!("the work of this step gives {} different figures for `{name}`", worked.len()))
-                .hint("name the measurement that is meant here"),
+            [_, ..] => Finding::error(
+                "unknown-name",
+                expression.span(),
+                format!("the work of this step gives {} different figures for `{name}`", worked.len()),
+            )
+            .hint("name the measurement that is meant here"),
         };
         findings.push(finding.in_size(self.sheet.size(), ""));
         None

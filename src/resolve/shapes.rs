@@ -19,8 +19,12 @@ impl Sheet<'_> {
         let facts = &self.draft.facts.pieces[piece];
         if self.building.borrow().contains(&piece) {
             self.note(
-                Finding::error("formula-ring", facts.id.span, format!("the outline of `{}` leans on its own edges", facts.id.text))
-                    .hint("give one of its lengths a figure of its own"),
+                Finding::error(
+                    "formula-ring",
+                    facts.id.span,
+                    format!("the outline of `{}` leans on its own edges", facts.id.text),
+                )
+                .hint("give one of its lengths a figure of its own"),
             );
             return None;
         }
@@ -78,8 +82,12 @@ impl Sheet<'_> {
             return Some(worked.quantity.value);
         }
         self.note(
-            Finding::error("unit-mismatch", formula.span(), format!("{} stands where a length should", worked.quantity.dimension.name()))
-                .hint("give it a unit of length, such as `cm` or `in`"),
+            Finding::error(
+                "unit-mismatch",
+                formula.span(),
+                format!("{} stands where a length should", worked.quantity.dimension.name()),
+            )
+            .hint("give it a unit of length, such as `cm` or `in`"),
         );
         None
     }
@@ -127,7 +135,10 @@ impl Sheet<'_> {
             Err(faults) => {
                 for fault in faults {
                     let span = place(piece, &fault);
-                    self.note(Finding::error("outline-wrong", span, format!("`{}`: {}", piece.id.text, fault.message())).hint(fault.hint()));
+                    self.note(
+                        Finding::error("outline-wrong", span, format!("`{}`: {}", piece.id.text, fault.message()))
+                            .hint(fault.hint()),
+                    );
                 }
                 None
             }
@@ -173,8 +184,12 @@ impl Sheet<'_> {
                     Some(paths) => Some(Spec::Drawing(paths.clone())),
                     None => {
                         self.note(
-                            Finding::error("outline-wrong", file.span, format!("`{}` has no path with the id `{id}`", file.text))
-                                .hint("give the outline's path, or the group of its edges, this id in the drawing"),
+                            Finding::error(
+                                "outline-wrong",
+                                file.span,
+                                format!("`{}` has no path with the id `{id}`", file.text),
+                            )
+                            .hint("give the outline's path, or the group of its edges, this id in the drawing"),
                         );
                         None
                     }
@@ -193,7 +208,9 @@ impl Sheet<'_> {
             }
             let along = match &notch.at {
                 crate::model::NotchAt::Centre => Some(Along::Centre),
-                crate::model::NotchAt::FromStart(formula) => self.heard(formula).and_then(|_| self.along(formula, false)),
+                crate::model::NotchAt::FromStart(formula) => {
+                    self.heard(formula).and_then(|_| self.along(formula, false))
+                }
                 crate::model::NotchAt::FromEnd(formula) => self.heard(formula).and_then(|_| self.along(formula, true)),
             };
             if let Some(along) = along

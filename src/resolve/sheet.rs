@@ -100,19 +100,16 @@ impl<'a> Sheet<'a> {
     }
 
     /// Works out a formula with `names`; faults go into `findings`, marked with the size.
-    pub fn work_out(
-        &self,
-        expression: &Expression,
-        names: &dyn Names,
-        findings: &mut Findings,
-    ) -> Option<Worked> {
+    pub fn work_out(&self, expression: &Expression, names: &dyn Names, findings: &mut Findings) -> Option<Worked> {
         let outcome = self.outcome(expression, names, findings)?;
         match outcome {
             Outcome::Quantity(quantity) => Some(Worked { quantity, stated: self.stated(expression) }),
             Outcome::Truth(_) => {
                 findings.push(
                     Finding::error("unit-mismatch", expression.span(), "a comparison stands where a figure should")
-                        .hint("write a figure or a formula without `<`, `=` or `>`; what must hold goes under `expect:`")
+                        .hint(
+                            "write a figure or a formula without `<`, `=` or `>`; what must hold goes under `expect:`",
+                        )
                         .in_size(self.size, ""),
                 );
                 None
@@ -131,12 +128,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// Works out anything, comparisons too.
-    pub fn outcome(
-        &self,
-        expression: &Expression,
-        names: &dyn Names,
-        findings: &mut Findings,
-    ) -> Option<Outcome> {
+    pub fn outcome(&self, expression: &Expression, names: &dyn Names, findings: &mut Findings) -> Option<Outcome> {
         match evaluate(&expression.formula, names) {
             Ok(outcome) => Some(outcome),
             Err(problems) => {
@@ -278,8 +270,12 @@ impl<'a> Sheet<'a> {
         }
         (open.len() >= LONGEST_CHAIN).then(|| {
             let span = open.last().map_or(Span::new(self.draft.file, 0..0), |(_, span)| *span);
-            Finding::error("nested-too-deep", span, format!("more than {LONGEST_CHAIN} formulas lean on one another here"))
-                .hint("give one of them a figure of its own")
+            Finding::error(
+                "nested-too-deep",
+                span,
+                format!("more than {LONGEST_CHAIN} formulas lean on one another here"),
+            )
+            .hint("give one of them a figure of its own")
         })
     }
 }

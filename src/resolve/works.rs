@@ -104,8 +104,12 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i128, size: usiz
     let quantity = worked.quantity;
     let text = formula.formula.text.trim();
     let finding = if quantity.dimension != Dimension::Length {
-        Finding::error("unit-mismatch", formula.span(), format!("`{key}` is a length, not {}", quantity.dimension.name()))
-            .hint(format!("give it a unit, such as `{key}: {text} cm`, or name a measurement"))
+        Finding::error(
+            "unit-mismatch",
+            formula.span(),
+            format!("`{key}` is a length, not {}", quantity.dimension.name()),
+        )
+        .hint(format!("give it a unit, such as `{key}: {text} cm`, or name a measurement"))
     } else if quantity.value < Exact::from_integer(0) || quantity.value > Exact::from_integer(most) {
         let usual = if key == "stitch" { "2.5 mm" } else { "1 cm" };
         Finding::error("out-of-range", formula.span(), format!("`{text}` cannot be meant as `{key}`"))
@@ -125,9 +129,13 @@ fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name>
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
                     if word.contains(' ') {
                         findings.push(
-                            Finding::error("unknown-name", param.text.span, format!("`{word}` is no piece, edge or notion"))
-                                .hint("hand over names, with commas between them")
-                                .note(name.span, "used here as a name"),
+                            Finding::error(
+                                "unknown-name",
+                                param.text.span,
+                                format!("`{word}` is no piece, edge or notion"),
+                            )
+                            .hint("hand over names, with commas between them")
+                            .note(name.span, "used here as a name"),
                         );
                         continue;
                     }
@@ -150,8 +158,12 @@ fn check_words(words: &Text, draft: &Draft, catalogue: &Catalogue, scope: &Scope
     if known {
         let piece = &draft.facts.pieces[piece].id.text;
         findings.push(
-            Finding::error("unknown-name", words.span, format!("`{}` is read as plain words, but `{edge}` is an edge of `{piece}`", words.text))
-                .hint(format!("join them with a dot: `{owner}.{edge}`")),
+            Finding::error(
+                "unknown-name",
+                words.span,
+                format!("`{}` is read as plain words, but `{edge}` is an edge of `{piece}`", words.text),
+            )
+            .hint(format!("join them with a dot: `{owner}.{edge}`")),
         );
     }
 }

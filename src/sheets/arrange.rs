@@ -107,7 +107,8 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
                     if rect.x1 > width || placed.iter().any(|other| rect.near(other)) {
                         continue;
                     }
-                    let fresh = rect.tiles(step).filter(|tile| !placed.iter().any(|other| other.on(*tile, step))).count();
+                    let fresh =
+                        rect.tiles(step).filter(|tile| !placed.iter().any(|other| other.on(*tile, step))).count();
                     let small = if rect.is_small(step) { rect.cuts(step) } else { 0 };
                     let key = (small, fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
                     if found.as_ref().is_none_or(|(known, _)| key < *known) {

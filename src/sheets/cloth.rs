@@ -101,7 +101,8 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
         let stated = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size())).and_then(share);
         let (pieces, folded) = cut_outs(edition, at);
         for (width_at, width) in fabric.widths.iter().enumerate() {
-            let Some(width) = edition.sheet.quiet(width).filter(|one| one.quantity.dimension == Dimension::Length) else {
+            let Some(width) = edition.sheet.quiet(width).filter(|one| one.quantity.dimension == Dimension::Length)
+            else {
                 continue;
             };
             if !pieces.is_empty() {
@@ -177,7 +178,9 @@ fn fold_to_left(outline: &BezPath, fold: &BezPath) -> BezPath {
     match upright {
         true if (fold_box.x0 - bounds.x0).abs() < 0.1 => outline.clone(),
         true => Affine::scale_non_uniform(-1.0, 1.0) * outline.clone(),
-        false if (fold_box.y0 - bounds.y0).abs() < 0.1 => Affine::rotate(-std::f64::consts::FRAC_PI_2) * outline.clone(),
+        false if (fold_box.y0 - bounds.y0).abs() < 0.1 => {
+            Affine::rotate(-std::f64::consts::FRAC_PI_2) * outline.clone()
+        }
         false => Affine::rotate(std::f64::consts::FRAC_PI_2) * outline.clone(),
     }
 }
@@ -227,7 +230,8 @@ fn to_buy(bolt: &Bolt, length: f64) -> (Exact, Exact) {
     let one = Exact::from_integer(1);
     // Up to the next tenth of a millimetre, so that nothing is lost on the way to an exact number.
     let needed = ratio((length * 10.0).ceil() as i128, 10).unwrap_or_default() + bolt.spare;
-    let keeps = if bolt.shrinkage >= Exact::from_integer(0) && bolt.shrinkage < one { one - bolt.shrinkage } else { one };
+    let keeps =
+        if bolt.shrinkage >= Exact::from_integer(0) && bolt.shrinkage < one { one - bolt.shrinkage } else { one };
     let needed = needed / keeps;
     (up_to(needed, Exact::from_integer(100)), up_to(needed, Exact::new(9144, 80)))
 }

@@ -56,7 +56,8 @@ pub fn draw_cloth(
     for piece in &layout.pieces {
         let bounds = (place * piece.outline.clone()).bounding_box();
         let name = names(piece.piece);
-        let text = if name.chars().count() as f64 * 1.6 <= bounds.width() { name } else { numbers(piece.piece).to_string() };
+        let text =
+            if name.chars().count() as f64 * 1.6 <= bounds.width() { name } else { numbers(piece.piece).to_string() };
         if bounds.width() > 1.5 && bounds.height() > 1.5 {
             inside.push_str(&format!(
                 r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">{}</text>"#,

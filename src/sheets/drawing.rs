@@ -66,10 +66,22 @@ fn all_words(plan: &SheetPlan, editions: &[&Edition<'_>]) -> Vec<Words> {
 }
 
 /// The line at the foot: which sheet of what.
-fn foot(plan: &SheetPlan, tile: (usize, usize), at: usize, title: &str, edition: &str, editions: &[&Edition<'_>]) -> String {
+fn foot(
+    plan: &SheetPlan,
+    tile: (usize, usize),
+    at: usize,
+    title: &str,
+    edition: &str,
+    editions: &[&Edition<'_>],
+) -> String {
     let sizes: Vec<&str> = editions.iter().map(|edition| edition.size_facts().name.as_str()).collect();
     let place = if plan.tiles.len() > 1 {
-        format!("sheet {}: row {}, column {}", tile_name(tile), tile_name((tile.0, 0)).trim_end_matches('1'), tile.1 + 1)
+        format!(
+            "sheet {}: row {}, column {}",
+            tile_name(tile),
+            tile_name((tile.0, 0)).trim_end_matches('1'),
+            tile.1 + 1
+        )
     } else {
         "one sheet".to_owned()
     };
@@ -158,12 +170,7 @@ impl Sheet<'_> {
     /// The foot line, inside the window: many printers leave what is below it white.
     fn foot(&self, foot: &str) -> String {
         let at = self.place * Point::new(self.seen.x0 + 7.0, self.seen.y1 - 1.4);
-        format!(
-            r#"<text class="nb-words" font-size="2.4" x="{:.2}" y="{:.2}">{}</text>"#,
-            at.x,
-            at.y,
-            escape(foot)
-        )
+        format!(r#"<text class="nb-words" font-size="2.4" x="{:.2}" y="{:.2}">{}</text>"#, at.x, at.y, escape(foot))
     }
 }
 

@@ -37,14 +37,29 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
     let (row, column) = tile;
     type Side = (Option<(usize, usize)>, Point, Point, bool);
     let sides: [Side; 4] = [
-        (column.checked_sub(1).map(|left| (row, left)), Point::new(area.x0, area.y0), Point::new(area.x0, area.y1), true),
+        (
+            column.checked_sub(1).map(|left| (row, left)),
+            Point::new(area.x0, area.y0),
+            Point::new(area.x0, area.y1),
+            true,
+        ),
         (Some((row, column + 1)), Point::new(area.x1, area.y0), Point::new(area.x1, area.y1), true),
-        (row.checked_sub(1).map(|above| (above, column)), Point::new(area.x0, area.y0), Point::new(area.x1, area.y0), false),
+        (
+            row.checked_sub(1).map(|above| (above, column)),
+            Point::new(area.x0, area.y0),
+            Point::new(area.x1, area.y0),
+            false,
+        ),
         (Some((row + 1, column)), Point::new(area.x0, area.y1), Point::new(area.x1, area.y1), false),
     ];
     // The sheet's own name, large and in the same place on each.
     let corner = window(plan, tile);
-    frame.words.push(Words { at: Point::new(corner.x1 - 16.0, corner.y1 - 9.0), text: tile_name(tile), size: 6.0, strong: true });
+    frame.words.push(Words {
+        at: Point::new(corner.x1 - 16.0, corner.y1 - 9.0),
+        text: tile_name(tile),
+        size: 6.0,
+        strong: true,
+    });
     for (at, (neighbour, from, to, upright)) in sides.into_iter().enumerate() {
         let Some(neighbour) = neighbour.filter(|neighbour| plan.tiles.contains(neighbour)) else { continue };
         let half = window(plan, tile);

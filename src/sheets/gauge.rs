@@ -7,8 +7,7 @@ use kurbo::{BezPath, Point};
 pub(super) const SIZE: (f64, f64) = (150.0, 98.0);
 
 /// A centimetre square of five and an inch square of two.
-pub(super) const SQUARES: [(f64, f64, f64, &str); 2] =
-    [(2.0, 22.0, 50.0, "5 cm"), (58.0, 22.0, 50.8, "2 in")];
+pub(super) const SQUARES: [(f64, f64, f64, &str); 2] = [(2.0, 22.0, 50.0, "5 cm"), (58.0, 22.0, 50.8, "2 in")];
 
 /// The rulers' upper left ends, and their lengths: 10 cm and 4 in.
 const CENTIMETRES: (f64, f64) = (2.0, 79.0);
@@ -58,7 +57,12 @@ pub(super) fn words(sheets: usize) -> Vec<(f64, f64, String, bool)> {
     let rest = if sheets > 1 { "Then print the rest in the same way." } else { "Then lay it on the cloth." };
     let mut words = vec![
         (2.0, 5.0, "Print this sheet first, at 100 %, on one side of the paper.".to_owned(), true),
-        (2.0, 10.6, "Choose “actual size”; never “fit” or “shrink”. Measure both squares from line to line:".to_owned(), false),
+        (
+            2.0,
+            10.6,
+            "Choose “actual size”; never “fit” or “shrink”. Measure both squares from line to line:".to_owned(),
+            false,
+        ),
         (2.0, 15.4, format!("5 cm and 2 in each way. If they are not, change the printer’s scale. {rest}"), false),
         (105.0, 79.0, "10 cm".to_owned(), false),
         (106.6, 92.0, "4 in".to_owned(), false),

@@ -79,7 +79,11 @@ fn area(path: &BezPath) -> f64 {
 }
 
 /// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
-pub(super) fn room_beside(edition: Option<&Edition<'_>>, piece: usize, outlines: &[(usize, Plan)]) -> Option<(f64, f64)> {
+pub(super) fn room_beside(
+    edition: Option<&Edition<'_>>,
+    piece: usize,
+    outlines: &[(usize, Plan)],
+) -> Option<(f64, f64)> {
     let lines = block(10, piece, outlines, edition?);
     let (_, smallest) = outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)))?;
     let room = |size: f64| {

@@ -48,12 +48,8 @@ pub fn page_map(plan: &SheetPlan, names: &dyn Fn(usize) -> String, dresser: &Dre
             path(class, plan.tile(row, column).to_path(0.1));
         }
     }
-    let gauge = Rect::new(
-        plan.gauge.0,
-        plan.gauge.1,
-        plan.gauge.0 + super::gauge::SIZE.0,
-        plan.gauge.1 + super::gauge::SIZE.1,
-    );
+    let gauge =
+        Rect::new(plan.gauge.0, plan.gauge.1, plan.gauge.0 + super::gauge::SIZE.0, plan.gauge.1 + super::gauge::SIZE.1);
     path("nb-seam-line", gauge.to_path(0.1));
     for tile in &plan.tiles {
         let area = plan.tile(tile.0, tile.1);

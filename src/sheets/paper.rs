@@ -1,7 +1,7 @@
 //! What sheets are printed on.
 
-use crate::model::SheetSettings;
 use crate::measure::to_f64;
+use crate::model::SheetSettings;
 
 /// A paper, a roll, or a wall.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]

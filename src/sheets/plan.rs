@@ -3,9 +3,9 @@
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::arrange::{Box, Spot, arrange, naive_count};
-use super::{gauge, labels};
 use super::nest::{Effort, Item, NestFault, Strip, Turns, nest};
 use super::paper::SheetPaper;
+use super::{gauge, labels};
 use crate::figure::Plan;
 use crate::model::{SheetSettings, is_for};
 use crate::resolve::Edition;
@@ -97,7 +97,12 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
         ((width, height.unwrap_or(f64::INFINITY)), height)
     };
     let mut boxes = vec![Box { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true, may_turn: false }];
-    boxes.extend(loose.iter().map(|one| Box { width: one.room().0, height: one.room().1, fixed: false, may_turn: one.beside.is_none() }));
+    boxes.extend(loose.iter().map(|one| Box {
+        width: one.room().0,
+        height: one.room().1,
+        fixed: false,
+        may_turn: one.beside.is_none(),
+    }));
     let (spots, step, too_large) = match height {
         Some(_) => (arrange(&boxes, step), step, Vec::new()),
         None => endless(&boxes, step.0),
@@ -248,8 +253,15 @@ impl SheetPlan {
             for column in 0..=last(reach.x1, self.step.0) {
                 let tile = self.tile(row, column);
                 let shows = tile.intersect(gauge).area() > 0.0
-                    || self.pieces.iter().filter_map(|piece| piece.beside).any(|room| tile.intersect(room).area() > 0.0)
-                    || self.pieces.iter().any(|piece| piece.outlines.iter().any(|(_, plan)| meets(&plan.cutting, tile)));
+                    || self
+                        .pieces
+                        .iter()
+                        .filter_map(|piece| piece.beside)
+                        .any(|room| tile.intersect(room).area() > 0.0)
+                    || self
+                        .pieces
+                        .iter()
+                        .any(|piece| piece.outlines.iter().any(|(_, plan)| meets(&plan.cutting, tile)));
                 if shows {
                     tiles.push((row, column));
                 }

@@ -41,11 +41,15 @@ impl ReadFault {
     pub fn hint(&self) -> String {
         match self {
             ReadFault::Missing => "check the spelling and the folder, or take the mention out".into(),
-            ReadFault::LeadsOut => "copy the file into the folder, or give the command the folder above with --folder".into(),
+            ReadFault::LeadsOut => {
+                "copy the file into the folder, or give the command the folder above with --folder".into()
+            }
             ReadFault::Denied => "change the file's permissions so that you may read it".into(),
             ReadFault::NotAFile => "name a file, not a folder".into(),
             ReadFault::NotUtf8(_) => "save the file as UTF-8 in your editor (“Save with encoding”)".into(),
-            ReadFault::TooLarge(_) => "a text may have up to 2 MB, a picture up to 20 MB: split it, or save it smaller".into(),
+            ReadFault::TooLarge(_) => {
+                "a text may have up to 2 MB, a picture up to 20 MB: split it, or save it smaller".into()
+            }
             ReadFault::Other(_) => "see whether the disk and the file are in order".into(),
         }
     }

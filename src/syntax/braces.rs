@@ -255,5 +255,9 @@ fn trimmed(reader: &Reader<'_>, range: Range<usize>) -> Text {
     let words = &reader.source.text[range.clone()];
     let start = range.start + (words.len() - words.trim_start().len());
     let words = words.trim();
-    Text { text: words.to_owned(), span: reader.source.at(start..start + words.len()), verbatim: reader.source.verbatim }
+    Text {
+        text: words.to_owned(),
+        span: reader.source.at(start..start + words.len()),
+        verbatim: reader.source.verbatim,
+    }
 }

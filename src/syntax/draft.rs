@@ -21,8 +21,7 @@ pub struct Reading {
 
 /// Reads a booklet: `booklet.yaml`, and the parts that it lists.
 pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
-    let mut reading =
-        Reading { sources: Sources::default(), draft: None, findings: Findings::default() };
+    let mut reading = Reading { sources: Sources::default(), draft: None, findings: Findings::default() };
     let path = booklet.path.join("booklet.yaml");
     let Some((file, text)) = open(folder, &path, None, &mut reading) else { return reading };
     let source = Text { span: Span::new(file, 0..text.len()), text, verbatim: true };
@@ -69,7 +68,15 @@ fn read_parts(
             None => open(folder, &path, Some(entry.file.span), reading),
         };
         if let Some((file, text)) = opened {
-            parts.extend(part::read(file, Path::new(&shown).parent().unwrap_or(Path::new("")), &text, entry.params, sizes, waivers, &mut reading.findings));
+            parts.extend(part::read(
+                file,
+                Path::new(&shown).parent().unwrap_or(Path::new("")),
+                &text,
+                entry.params,
+                sizes,
+                waivers,
+                &mut reading.findings,
+            ));
         }
     }
     parts

@@ -11,9 +11,33 @@ use crate::measure::{Exact, System};
 use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
 
 const KEYS: &[&str] = &[
-    "title", "designer", "edition", "date", "language", "skill", "summary", "read_first", "sizes", "show",
-    "measurements", "expect", "finished", "style", "terms", "care", "contact", "cautions", "words", "fabrics",
-    "notions", "tools", "pieces", "sheets", "parts", "editions", "waive",
+    "title",
+    "designer",
+    "edition",
+    "date",
+    "language",
+    "skill",
+    "summary",
+    "read_first",
+    "sizes",
+    "show",
+    "measurements",
+    "expect",
+    "finished",
+    "style",
+    "terms",
+    "care",
+    "contact",
+    "cautions",
+    "words",
+    "fabrics",
+    "notions",
+    "tools",
+    "pieces",
+    "sheets",
+    "parts",
+    "editions",
+    "waive",
 ];
 
 /// Reads the facts; `None` when there are no sizes to work with, which is a finding.
@@ -90,7 +114,8 @@ fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Finishe
         .filter_map(|(key, node)| {
             let what = format!("“{}”", key.text);
             // A record with `value:` also says which measure of the sewn thing it is.
-            let is_record = matches!(&node.value, Value::Map(entries) if entries.iter().any(|(key, _)| key.text == "value"));
+            let is_record =
+                matches!(&node.value, Value::Map(entries) if entries.iter().any(|(key, _)| key.text == "value"));
             if !is_record {
                 let value = measures::by_size(node, &what, sizes, findings)?;
                 return Some(FinishedRow { name: key.clone(), value, sewn: None });
@@ -231,4 +256,3 @@ pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
     }
     entries
 }
-

@@ -17,19 +17,18 @@ pub(super) struct Fields<'a> {
 impl<'a> Fields<'a> {
     /// Opens a record that may hold `known` keys; other keys are findings. `what` names it in
     /// messages: "a piece".
-    pub fn open(
-        node: &'a Node,
-        what: &'static str,
-        known: &[&str],
-        findings: &mut Findings,
-    ) -> Option<Fields<'a>> {
+    pub fn open(node: &'a Node, what: &'static str, known: &[&str], findings: &mut Findings) -> Option<Fields<'a>> {
         let entries = match &node.value {
             Value::Map(entries) => entries.as_slice(),
             _ => {
                 let first = known.first().copied().unwrap_or("key");
                 findings.push(
-                    Finding::error("value-unreadable", node.span, format!("{what} is a set of keys and values, not {}", node.what()))
-                        .hint(format!("write it with its keys, such as `{first}: …`")),
+                    Finding::error(
+                        "value-unreadable",
+                        node.span,
+                        format!("{what} is a set of keys and values, not {}", node.what()),
+                    )
+                    .hint(format!("write it with its keys, such as `{first}: …`")),
                 );
                 return None;
             }
@@ -50,8 +49,9 @@ impl<'a> Fields<'a> {
         for (key, node) in entries.iter().filter(|(key, _)| known.contains(&key.text.as_str())) {
             if matches!(node.value, Value::Empty) {
                 findings.push(
-                    Finding::error("value-unreadable", key.span, format!("`{}` has no value", key.text))
-                        .hint("write one, or take the line out; a value that begins with `#` needs quotes, as a colour does"),
+                    Finding::error("value-unreadable", key.span, format!("`{}` has no value", key.text)).hint(
+                        "write one, or take the line out; a value that begins with `#` needs quotes, as a colour does",
+                    ),
                 );
             }
         }
@@ -68,7 +68,12 @@ impl<'a> Fields<'a> {
     pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
         let found = self.get(key);
         if found.is_none() {
-            findings.push(match self.entries.iter().find(|(known, _)| known.text == key) {
+            let empty = self.entries.iter().find(|(known, _)| known.text == key);
+            // A line that is needed cannot be taken out, as the finding for any empty key offers.
+            if let Some((known, _)) = empty {
+                findings.take_back("value-unreadable", known.span);
+            }
+            findings.push(match empty {
                 Some((known, _)) => Finding::error("key-missing", known.span, format!("`{key}` has no value"))
                     .hint(format!("write it behind the colon: `{key}: {example}`")),
                 None => Finding::error("key-missing", self.first_line(), format!("{} has no `{key}`", self.what))
@@ -114,8 +119,12 @@ pub(super) fn named<'a>(node: &'a Node, what: &str, findings: &mut Findings) -> 
         Value::Empty => Vec::new(),
         _ => {
             findings.push(
-                Finding::error("value-unreadable", node.span, format!("{what} are names with values, not {}", node.what()))
-                    .hint("write a line for each: `name: value`"),
+                Finding::error(
+                    "value-unreadable",
+                    node.span,
+                    format!("{what} are names with values, not {}", node.what()),
+                )
+                .hint("write a line for each: `name: value`"),
             );
             Vec::new()
         }
@@ -136,12 +145,8 @@ pub(super) fn name(text: &Text, findings: &mut Findings) -> Name {
     let right = |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_';
     let starts = text.text.starts_with(|letter: char| letter.is_ascii_lowercase());
     if !starts || !text.text.chars().all(right) {
-        let mut better: String = text
-            .text
-            .to_lowercase()
-            .chars()
-            .map(|letter| if right(letter) { letter } else { '_' })
-            .collect();
+        let mut better: String =
+            text.text.to_lowercase().chars().map(|letter| if right(letter) { letter } else { '_' }).collect();
         if !better.starts_with(|letter: char| letter.is_ascii_lowercase()) {
             better = format!("a{better}");
         }

@@ -67,8 +67,12 @@ pub(super) fn unread(content: &[Inline], findings: &mut Findings) {
         let Inline::Text(text) = inline else { continue };
         let Some(at) = text.text.find("](").filter(|_| text.verbatim) else { continue };
         findings.push(
-            Finding::error("reference-broken", text.at(at..at + 2), "this link cannot be read, and would be printed with its brackets")
-                .hint("write `[words](#id)` or `![words](figures/name.svg)`: brackets closed, and no space in the address"),
+            Finding::error(
+                "reference-broken",
+                text.at(at..at + 2),
+                "this link cannot be read, and would be printed with its brackets",
+            )
+            .hint("write `[words](#id)` or `![words](figures/name.svg)`: brackets closed, and no space in the address"),
         );
     }
 }

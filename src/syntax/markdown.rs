@@ -105,8 +105,12 @@ impl<'a> Reader<'a> {
             if depth > DEEPEST * 2 {
                 let line = self.source.text[range.start..].find('\n').map_or(range.end, |end| range.start + end);
                 self.findings.push(
-                    Finding::error("nested-too-deep", self.source.at(range.start..line), "lists or quotations are nested too deep here")
-                        .hint(format!("nest at most {DEEPEST} levels")),
+                    Finding::error(
+                        "nested-too-deep",
+                        self.source.at(range.start..line),
+                        "lists or quotations are nested too deep here",
+                    )
+                    .hint(format!("nest at most {DEEPEST} levels")),
                 );
                 return true;
             }

@@ -24,13 +24,24 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
                 let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
                 let code = if items.len() < sizes.len() { "size-missing" } else { "size-unknown" };
                 findings.push(
-                    Finding::error(code, node.span, format!(
-                        "{what} lists {}, but there {}",
-                        counted(items.len(), "value"),
-                        if sizes.len() == 1 { "is 1 size".to_owned() } else { format!("are {} sizes", sizes.len()) }
-                    ))
+                    Finding::error(
+                        code,
+                        node.span,
+                        format!(
+                            "{what} lists {}, but there {}",
+                            counted(items.len(), "value"),
+                            if sizes.len() == 1 {
+                                "is 1 size".to_owned()
+                            } else {
+                                format!("are {} sizes", sizes.len())
+                            }
+                        ),
+                    )
                     .hint(match items.len() > sizes.len() {
-                        true => format!("give one value for each of: {}; a decimal is written with a point, `24.5 cm`", names.join(", ")),
+                        true => format!(
+                            "give one value for each of: {}; a decimal is written with a point, `24.5 cm`",
+                            names.join(", ")
+                        ),
                         false => format!("give one value for each of: {}", names.join(", ")),
                     }),
                 );
@@ -59,8 +70,12 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
                 .collect();
             if !missing.is_empty() {
                 findings.push(
-                    Finding::error("size-missing", node.span, format!("{what} has no value for {}", missing.join(" and ")))
-                        .hint(format!("add `{}: …`", missing[0])),
+                    Finding::error(
+                        "size-missing",
+                        node.span,
+                        format!("{what} has no value for {}", missing.join(" and ")),
+                    )
+                    .hint(format!("add `{}: …`", missing[0])),
                 );
             }
             Some(BySize::Each(each))

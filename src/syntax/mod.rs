@@ -25,5 +25,5 @@ mod yaml;
 
 pub use draft::{Reading, read_booklet};
 pub use expression::{parse_expression, problem_to_finding};
-pub use waive::comment_waiver;
 pub use markdown::{brace_groups, plain_inline, read_brace};
+pub use waive::comment_waiver;

@@ -105,8 +105,9 @@ fn outline(
 /// How many millimetres one unit of the drawing is; `None` when the root does not say.
 fn unit(root: roxmltree::Node<'_, '_>) -> Option<f64> {
     let width = root.attribute("width")?.trim();
-    let (number, factor) =
-        [("mm", 1.0), ("cm", 10.0), ("in", 25.4)].into_iter().find_map(|(unit, factor)| Some((width.strip_suffix(unit)?, factor)))?;
+    let (number, factor) = [("mm", 1.0), ("cm", 10.0), ("in", 25.4)]
+        .into_iter()
+        .find_map(|(unit, factor)| Some((width.strip_suffix(unit)?, factor)))?;
     let view = root.attribute("viewBox")?;
     let wide: f64 = view.split([' ', ',']).filter(|part| !part.is_empty()).nth(2)?.parse().ok()?;
     let number: f64 = number.trim().parse().ok()?;

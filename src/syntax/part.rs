@@ -30,8 +30,12 @@ pub(super) fn read(
         let (_, range) = &pieces[0];
         let line = line_end(text, range.start);
         reader.findings.push(
-            Finding::error("heading-skips", source.at(range.start..line), "these words stand before the part has a heading")
-                .hint("begin the file with the part's heading: `# The zip`"),
+            Finding::error(
+                "heading-skips",
+                source.at(range.start..line),
+                "these words stand before the part has a heading",
+            )
+            .hint("begin the file with the part's heading: `# The zip`"),
         );
         Builder::new(&mut reader, &pieces[..first]).blocks();
     } else if text.trim().is_empty() {
@@ -62,7 +66,17 @@ pub(super) fn read(
                         .hint("put it below a step's heading: `## Sew the zip {#sew-zip}`"),
                 );
             }
-            parts.push(Part { file, folder: folder.to_path_buf(), id, title, span: head, sizes, intro: body, steps: Vec::new(), params: params.clone() });
+            parts.push(Part {
+                file,
+                folder: folder.to_path_buf(),
+                id,
+                title,
+                span: head,
+                sizes,
+                intro: body,
+                steps: Vec::new(),
+                params: params.clone(),
+            });
         } else {
             let step = Step { id, title, span: head, scope, sizes, body, works };
             match parts.last_mut() {
@@ -134,8 +148,12 @@ fn conditions(
     if !stray.is_empty() || !clean || !classes.is_empty() {
         let finding = Finding::error("for-unreadable", braces, "this heading's braces cannot be read");
         reader.findings.push(match value {
-            Some(_) if names.is_empty() => finding.hint("name the sizes that it is for, `for=small,large`, or take `for=` out"),
-            Some(_) => finding.hint(format!("write the sizes without quotes and without spaces: `for={}`", names.join(","))),
+            Some(_) if names.is_empty() => {
+                finding.hint("name the sizes that it is for, `for=small,large`, or take `for=` out")
+            }
+            Some(_) => {
+                finding.hint(format!("write the sizes without quotes and without spaces: `for={}`", names.join(",")))
+            }
             None => finding.hint("write `{#the-id}`, or `{#the-id for=small,large}` for some sizes only"),
         });
         return None;

@@ -9,8 +9,21 @@ use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
-const KEYS: &[&str] =
-    &["name", "for", "drawn", "outline", "allowance", "fold", "grain", "notches", "raw", "mirrored", "cut_larger", "cut", "note"];
+const KEYS: &[&str] = &[
+    "name",
+    "for",
+    "drawn",
+    "outline",
+    "allowance",
+    "fold",
+    "grain",
+    "notches",
+    "raw",
+    "mirrored",
+    "cut_larger",
+    "cut",
+    "note",
+];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
@@ -30,9 +43,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             drawn_stitching: drawn(record.text("drawn", findings), findings),
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
-            cut_larger: record
-                .get("cut_larger")
-                .and_then(|node| measures::expression(node, "`cut_larger`", findings)),
+            cut_larger: record.get("cut_larger").and_then(|node| measures::expression(node, "`cut_larger`", findings)),
             grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             raw: record
@@ -106,7 +117,8 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
     let (edge, place) = whole.split_once(' ').unwrap_or((whole, ""));
     let place = place.trim();
     let edge_at = text.text.find(edge).unwrap_or(0);
-    let edge_text = Text { text: edge.to_owned(), span: text.at(edge_at..edge_at + edge.len()), verbatim: text.verbatim };
+    let edge_text =
+        Text { text: edge.to_owned(), span: text.at(edge_at..edge_at + edge.len()), verbatim: text.verbatim };
     let name = fields::name(&edge_text, findings);
     if matches!(place, "centre" | "center" | "middle") {
         return Some(Notch { edge: name, at: NotchAt::Centre, text });
@@ -150,16 +162,24 @@ fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
                 }
                 _ => {
                     findings.push(
-                        Finding::error("value-unreadable", text.span, format!("`{}` is no number of pieces", text.text))
-                            .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                        Finding::error(
+                            "value-unreadable",
+                            text.span,
+                            format!("`{}` is no number of pieces", text.text),
+                        )
+                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
                     );
                     continue;
                 }
             },
             _ => {
                 findings.push(
-                    Finding::error("value-unreadable", node.span, format!("a number of pieces cannot be {}", node.what()))
-                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                    Finding::error(
+                        "value-unreadable",
+                        node.span,
+                        format!("a number of pieces cannot be {}", node.what()),
+                    )
+                    .hint("write how many (`2`), or name each copy (`[front, back]`)"),
                 );
                 continue;
             }
@@ -199,8 +219,12 @@ fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::
     for (key, node) in fields::named(node, "corners taken out", findings) {
         if !matches!(key.text.as_str(), "bottom" | "top") {
             findings.push(
-                Finding::error("key-unknown", key.span, format!("corners are taken out at the top or the bottom, not at `{}`", key.text))
-                    .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
+                Finding::error(
+                    "key-unknown",
+                    key.span,
+                    format!("corners are taken out at the top or the bottom, not at `{}`", key.text),
+                )
+                .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
             );
             continue;
         }

@@ -129,8 +129,7 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         }
         let Some(range) = range else { return };
         let slice = self.reader.source.text[range.clone()].to_owned();
-        let source =
-            Text { text: slice, span: self.reader.source.at(range), verbatim: self.reader.source.verbatim };
+        let source = Text { text: slice, span: self.reader.source.at(range), verbatim: self.reader.source.verbatim };
         let works = work::read(&source, self.reader.findings);
         if let Some(known) = &mut self.reader.works {
             known.extend(works);
@@ -186,9 +185,8 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
 /// A figure among the words of a paragraph stands by itself, after the words before it.
 fn push_paragraph(content: Vec<Inline>, blocks: &mut Vec<Block>) {
     let mut words: Vec<Inline> = Vec::new();
-    let blank = |words: &[Inline]| {
-        words.iter().all(|word| matches!(word, Inline::Text(text) if text.text.trim().is_empty()))
-    };
+    let blank =
+        |words: &[Inline]| words.iter().all(|word| matches!(word, Inline::Text(text) if text.text.trim().is_empty()));
     for inline in content {
         match inline {
             Inline::Figure(figure) => {

@@ -60,8 +60,11 @@ pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findi
 /// The finding for a size that the booklet does not have.
 pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
     let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-    Finding::error("size-unknown", span, format!("the booklet has no size `{word}`"))
-        .hint(did_you_mean(word, names.iter().copied(), &format!("its sizes are: {}", names.join(", "))))
+    Finding::error("size-unknown", span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
+        word,
+        names.iter().copied(),
+        &format!("its sizes are: {}", names.join(", ")),
+    ))
 }
 
 /// The key `for:` of a record: a list of sizes; `None` when it is absent.

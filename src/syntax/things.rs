@@ -129,11 +129,7 @@ pub(super) fn proses(node: Option<&Node>, what: &str, sizes: &[Size], findings: 
 }
 
 fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
-    record.text("name", findings).unwrap_or_else(|| Text {
-        text: spoken(&key.text),
-        span: key.span,
-        verbatim: false,
-    })
+    record.text("name", findings).unwrap_or_else(|| Text { text: spoken(&key.text), span: key.span, verbatim: false })
 }
 
 pub(super) fn yes(text: &Text, findings: &mut Findings) -> bool {
@@ -157,8 +153,13 @@ fn kind(text: &Text, findings: &mut Findings) -> Kind {
         "other" => Kind::Other,
         other => {
             findings.push(
-                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of notion"))
-                    .hint(did_you_mean(other, ["zip", "thread", "other"], "leave `kind:` out, or write `kind: zip` or `kind: thread`")),
+                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of notion")).hint(
+                    did_you_mean(
+                        other,
+                        ["zip", "thread", "other"],
+                        "leave `kind:` out, or write `kind: zip` or `kind: thread`",
+                    ),
+                ),
             );
             Kind::Other
         }

@@ -17,8 +17,12 @@ pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
         Value::Empty => Vec::new(),
         _ => {
             findings.push(
-                Finding::error("work-unreadable", root.span, format!("a work block is a list of facts, not {}", root.what()))
-                    .hint("begin each fact with a dash: `- sew: [front.top, back.top]`"),
+                Finding::error(
+                    "work-unreadable",
+                    root.span,
+                    format!("a work block is a list of facts, not {}", root.what()),
+                )
+                .hint("begin each fact with a dash: `- sew: [front.top, back.top]`"),
             );
             Vec::new()
         }
@@ -48,7 +52,11 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         let words = Verb::ALL.iter().map(|(word, _)| *word);
         findings.push(
             Finding::error("work-unreadable", key.span, format!("`{}` is no work that notchbook knows", key.text))
-                .hint(did_you_mean(&key.text, words.clone(), &format!("the verbs are: {}", words.collect::<Vec<_>>().join(", ")))),
+                .hint(did_you_mean(
+                    &key.text,
+                    words.clone(),
+                    &format!("the verbs are: {}", words.collect::<Vec<_>>().join(", ")),
+                )),
         );
         return None;
     };
@@ -65,9 +73,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     known.extend(verbs.iter().map(|(key, ..)| key.text.as_str()));
     let record = Fields::open(node, "a work fact", &known, findings)?;
     let (touches, words) = touches(target, findings);
-    let mut length = |key: &str| -> Option<Expression> {
-        measures::expression(record.get(key)?, &format!("`{key}`"), findings)
-    };
+    let mut length =
+        |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
     let (allowance, stitch, leave, ease) = (length("allowance"), length("stitch"), length("leave"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
     let by = record.text("by", findings);
@@ -115,7 +122,9 @@ fn touches(node: &Node, findings: &mut Findings) -> (Vec<Name>, Vec<Text>) {
         } else {
             findings.push(
                 Finding::error("work-unreadable", text.span, format!("`{}` is neither a name nor words", text.text))
-                    .hint("write a piece, a copy or an edge such as `front.top`; plain words have a space between them"),
+                    .hint(
+                        "write a piece, a copy or an edge such as `front.top`; plain words have a space between them",
+                    ),
             );
         }
     }

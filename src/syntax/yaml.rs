@@ -100,7 +100,9 @@ pub(super) fn parse(source: &Text, findings: &mut Findings) -> Option<Node> {
             Err(error) => {
                 let at = byte(error.marker().index()).min(text.len());
                 // An open bracket is the place to look at, wherever the reading gave up.
-                let open = builder.open_bracket().filter(|_| at == text.len() || error.info().contains("while parsing a flow"));
+                let open = builder
+                    .open_bracket()
+                    .filter(|_| at == text.len() || error.info().contains("while parsing a flow"));
                 let (at, message, hint) = match open {
                     Some(open) => (open, "this bracket is never closed".to_owned(), NO_END.to_owned()),
                     None => {
@@ -294,7 +296,8 @@ fn explain(info: &str, text: &str, at: usize) -> (String, String) {
             let hint = "put words that begin with a bracket in double quotes";
             return ("words follow a bracket here".into(), hint.into());
         }
-        let hint = "look at this line and the one above: the indent of their sisters, a colon and a space after the key";
+        let hint =
+            "look at this line and the one above: the indent of their sisters, a colon and a space after the key";
         return ("this line is no key with its value".into(), hint.into());
     }
     let hint = "check the indent, the colons, and that quotes and brackets are closed";

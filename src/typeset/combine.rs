@@ -73,7 +73,9 @@ impl Merger<'_> {
                 numbers.insert(step_id.clone(), number);
                 let own: Vec<(usize, &Value)> = held
                     .iter()
-                    .filter_map(|(size, part)| Some((*size, list(&part["steps"]).iter().find(|step| step["id"] == json!(step_id))?)))
+                    .filter_map(|(size, part)| {
+                        Some((*size, list(&part["steps"]).iter().find(|step| step["id"] == json!(step_id))?))
+                    })
                     .collect();
                 steps.push(self.step(&own, number));
             }
@@ -120,7 +122,9 @@ impl Merger<'_> {
                 let row: Vec<&Value> = all.iter().map(|blocks| &list(blocks)[at]).collect();
                 match self.try_merge(&row) {
                     Some(block) => out.push(block),
-                    None => out.extend(self.each_in_turn(&row.iter().map(|block| vec![*block]).collect::<Vec<_>>(), held)),
+                    None => {
+                        out.extend(self.each_in_turn(&row.iter().map(|block| vec![*block]).collect::<Vec<_>>(), held))
+                    }
                 }
             }
         } else {
@@ -141,7 +145,8 @@ impl Merger<'_> {
         }
         let mut out = Vec::new();
         for (names, row) in groups {
-            let name = json!({ "kind": "strong", "content": [{ "kind": "text", "text": format!("{}:", listed(&names)) }] });
+            let name =
+                json!({ "kind": "strong", "content": [{ "kind": "text", "text": format!("{}:", listed(&names)) }] });
             out.push(json!({ "kind": "paragraph", "content": [name] }));
             out.extend(row.iter().map(|block| (*block).clone()));
         }
@@ -234,9 +239,7 @@ impl Merger<'_> {
     /// Rows of a list, the nth of each size together.
     fn rows(&self, data: &[&Value], of: impl Fn(&Value) -> &Value, merge: impl Fn(&[&Value]) -> Value) -> Vec<Value> {
         let longest = data.iter().map(|one| list(of(one)).len()).max().unwrap_or(0);
-        (0..longest)
-            .map(|at| merge(&data.iter().filter_map(|one| list(of(one)).get(at)).collect::<Vec<_>>()))
-            .collect()
+        (0..longest).map(|at| merge(&data.iter().filter_map(|one| list(of(one)).get(at)).collect::<Vec<_>>())).collect()
     }
 
     /// Table rows, matched by a key, with the sizes as columns.
@@ -275,7 +278,9 @@ impl Merger<'_> {
             let held = holders(data, |one| list(&one["pieces"]["fabrics"]), "id", &id);
             let mut fabric = held.first().map(|(_, fabric)| (*fabric).clone()).unwrap_or_default();
             let all: Vec<Value> = (0..data.len())
-                .map(|size| held.iter().find(|(at, _)| *at == size).map_or(json!({ "rows": [] }), |(_, one)| (*one).clone()))
+                .map(|size| {
+                    held.iter().find(|(at, _)| *at == size).map_or(json!({ "rows": [] }), |(_, one)| (*one).clone())
+                })
                 .collect();
             let all: Vec<&Value> = all.iter().collect();
             fabric["rows"] = self.columns(&all, |one| &one["rows"], &["dimensions"], "id");

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
-use crate::measure::{Exact, NumberStyle, Unit, convert, show};
 use crate::measure::{Dimension, Quantity};
+use crate::measure::{Exact, NumberStyle, Unit, convert, show};
 use crate::resolve::{Edition, FabricRow, Figures, ShownFigure};
 use crate::sheets::{ClothLayout, PageMap};
 
@@ -72,9 +72,8 @@ pub(super) fn by_width(
     let fabric = &edition.draft.facts.fabrics[row.fabric];
     (0..fabric.widths.len())
         .map(|width_at| {
-            let layout = cloth
-                .iter()
-                .find(|(layout, ..)| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at);
+            let layout =
+                cloth.iter().find(|(layout, ..)| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at);
             row.amount.clone().or_else(|| layout.map(|(layout, ..)| amount(layout)))
         })
         .collect()

@@ -10,8 +10,8 @@ use crate::construct::{History, thread};
 use crate::figure::{Figures, key};
 use crate::measure::{Exact, Quantity};
 use crate::model::{Date, Kind, Verb, Wearer};
-use crate::sheets::{ClothLayout, PageMap};
 use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, ShownFigure, phrase_sizes};
+use crate::sheets::{ClothLayout, PageMap};
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]

@@ -47,7 +47,10 @@ fn merged(texts: &[&str], label: &dyn Fn(&[&str]) -> String) -> Option<String> {
         .map(|document| {
             document
                 .descendants()
-                .filter(|node| node.is_text() && node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan")))
+                .filter(|node| {
+                    node.is_text()
+                        && node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan"))
+                })
                 .map(|node| (node.range(), node.text().unwrap_or("").to_owned()))
                 .collect()
         })
@@ -86,9 +89,11 @@ pub(super) fn in_a_row(all: &[&str]) -> String {
     let plain: Vec<String> = all.iter().map(|one| without_brackets(one)).collect();
     let letters: Vec<Vec<char>> = plain.iter().map(|one| one.chars().collect()).collect();
     let shortest = letters.iter().map(Vec::len).min().unwrap_or(0);
-    let figure = |letter: char| letter.is_ascii_digit() || matches!(letter, '.' | '/' | '⁄') || "½¼¾⅛⅜⅝⅞⅓⅔".contains(letter);
+    let figure =
+        |letter: char| letter.is_ascii_digit() || matches!(letter, '.' | '/' | '⁄') || "½¼¾⅛⅜⅝⅞⅓⅔".contains(letter);
     let same = |at: usize| letters.iter().all(|one| one[at] == letters[0][at]);
-    let same_back = |at: usize| letters.iter().all(|one| one[one.len() - 1 - at] == letters[0][letters[0].len() - 1 - at]);
+    let same_back =
+        |at: usize| letters.iter().all(|one| one[one.len() - 1 - at] == letters[0][letters[0].len() - 1 - at]);
     let mut start = (0..shortest).take_while(|at| same(*at)).count();
     while start > 0 && figure(letters[0][start - 1]) {
         start -= 1;
@@ -153,7 +158,10 @@ fn adopt(sheaf: &mut Sheaf, sizes: &[&Sheaf]) {
         .flat_map(|(size, one)| {
             let parts = one.data["parts"].as_array().cloned().unwrap_or_default();
             let steps = parts.into_iter().flat_map(|part| part["steps"].as_array().cloned().unwrap_or_default());
-            steps.filter_map(|step| step["id"].as_str().map(str::to_owned)).map(move |id| (id, size)).collect::<Vec<_>>()
+            steps
+                .filter_map(|step| step["id"].as_str().map(str::to_owned))
+                .map(move |id| (id, size))
+                .collect::<Vec<_>>()
         })
         .collect();
     let first: Vec<String> = sizes

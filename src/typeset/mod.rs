@@ -6,9 +6,9 @@
 mod combine;
 mod cutting;
 mod data;
-mod finish;
 mod drawings;
 mod fault;
+mod finish;
 mod paper;
 mod press;
 mod rows;

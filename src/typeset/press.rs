@@ -8,8 +8,8 @@ use typst::foundations::Smart;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
-pub use super::fault::PressFault;
 use super::data::Sheaf;
+pub use super::fault::PressFault;
 use super::finish::finish;
 use super::world::{Desk, Shop};
 use crate::sheets::SheetSet;

@@ -1,11 +1,11 @@
 //! The formulas of the trade.
 
+use notchbook::geometry::{Drawn, Spec};
 use notchbook::measure::shapers::{
     SHAPERS, bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner,
     boxed_depth, boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within, pi,
     zip_tape,
 };
-use notchbook::geometry::{Drawn, Spec};
 use notchbook::measure::to_f64;
 
 use super::{all, arc, built, close, exact, line, mm, start};

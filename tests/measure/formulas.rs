@@ -172,11 +172,36 @@ fn every_function_is_in_the_table_and_works() {
         ("down", "down(1.8, 1)", "1"),
         ("stock", "stock(1, [2, 3])", "2"),
         ("sqrt", "sqrt(4)", "2"),
+        // The sums of the trade, by hand (common practice, no source). 81 cm² is a square of 9 cm.
+        ("boxed_corner", "boxed_corner(12 cm)", "6 cm"),
+        ("boxed_depth", "boxed_depth(6 cm)", "12 cm"),
+        ("boxed_side", "boxed_side(30 cm, 12 cm, 1 cm)", "44 cm"),
+        ("bias_length", "bias_length(9 cm, 3 cm)", "27 cm"),
+        ("bias_square", "bias_square(27 cm, 3 cm)", "9 cm"),
+        ("bias_joins", "bias_joins(25 cm, 7 cm)", "3"),
+        // Three strips of 50 cm with two seams of 1 cm give 3 × 50 - 2 × 2 = 146 cm.
+        ("joined_strips", "joined_strips(146 cm, 50 cm, 1 cm)", "3"),
+        ("gathered", "gathered(40 cm, 3/2)", "60 cm"),
+        // 355/113 is pi to a millionth (from memory): this waist is that of a radius of 10 cm.
+        (
+            "circle_radius",
+            "round(circle_radius(20 cm * 355 / 113, 1), 1 mm)",
+            "10 cm",
+        ),
+        (
+            "circle_hem",
+            "round(circle_hem(20 cm * 355 / 113, 1, 10 cm), 1 mm)",
+            "1257 mm",
+        ),
+        ("binding_single", "binding_single(12 mm)", "48 mm"),
+        ("binding_double", "binding_double(10 mm)", "60 mm"),
+        ("lining_within", "lining_within(30 cm, 4 mm)", "296 mm"),
+        ("zip_tape", "zip_tape(25 cm, 2 cm)", "21 cm"),
     ];
     let names: Vec<&str> = FUNCTIONS.iter().map(|function| function.name).collect();
     assert_eq!(names, examples.map(|(name, _, _)| name));
     for (_, formula, figure) in examples {
-        assert_eq!(worth(formula), quantity(figure));
+        assert_eq!(worth(formula), quantity(figure), "{formula}");
     }
     for function in FUNCTIONS {
         let opening = format!("{}(", function.name);

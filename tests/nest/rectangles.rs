@@ -164,9 +164,16 @@ fn two_that_must_both_be_turned() {
         may_flip: false,
         on_fold: false,
     };
-    let strip = Strip { width: 880.0, gap: 4.0 };
+    let strip = Strip {
+        width: 880.0,
+        gap: 4.0,
+    };
     for effort in [Effort::Quick, Effort::Usual] {
         let layout = nest(&[panel.clone(), panel.clone()], &strip, effort).expect("both fit");
-        assert!((layout.length - 510.0).abs() < 1e-6, "{effort:?}: {}", layout.length);
+        assert!(
+            (layout.length - 510.0).abs() < 1e-6,
+            "{effort:?}: {}",
+            layout.length
+        );
     }
 }

@@ -63,10 +63,7 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R)
 }
 
 /// Sets and prints one size; fails with what the typesetter says.
-#[allow(
-    dead_code,
-    reason = "not every test that shares this file prints"
-)]
+#[allow(dead_code, reason = "not every test that shares this file prints")]
 pub fn print(compiled: &Compiled<'_>, size: usize, paper: Paper) -> Vec<u8> {
     let sheaf = compiled.sheaf(&compiled.editions[size], paper);
     match Press::new(&compiled.house).print(&sheaf) {

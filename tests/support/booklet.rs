@@ -48,7 +48,12 @@ pub fn base() -> BTreeMap<String, String> {
     let root = tests().join("checks/_base");
     ["booklet.yaml", "make.md", "figures/sew.svg"]
         .into_iter()
-        .map(|name| (name.to_owned(), std::fs::read_to_string(root.join(name)).expect("a file of the base booklet")))
+        .map(|name| {
+            (
+                name.to_owned(),
+                std::fs::read_to_string(root.join(name)).expect("a file of the base booklet"),
+            )
+        })
         .collect()
 }
 
@@ -63,8 +68,10 @@ pub fn run(blocks: &[&Block]) -> Outcome {
     let folder = tempfile::tempdir().expect("a folder of our own");
     let home = folder.path().join(HOME);
     let base = base();
-    let mut files: BTreeMap<String, Vec<u8>> =
-        base.iter().map(|(name, text)| (name.clone(), text.clone().into_bytes())).collect();
+    let mut files: BTreeMap<String, Vec<u8>> = base
+        .iter()
+        .map(|(name, text)| (name.clone(), text.clone().into_bytes()))
+        .collect();
     let mut places = Vec::new();
     for block in blocks {
         let (lines, bytes) = laid(block, base.get(&block.file).map(String::as_str));
@@ -80,8 +87,13 @@ pub fn run(blocks: &[&Block]) -> Outcome {
     for (place, block) in places.iter_mut().zip(blocks) {
         place.0 = opened.show(&Path::new(HOME).join(&block.file));
     }
-    let booklet = BookletFolder { name: HOME.into(), path: HOME.into() };
-    let sets = blocks.iter().any(|block| block.file.starts_with("templates/"));
+    let booklet = BookletFolder {
+        name: HOME.into(),
+        path: HOME.into(),
+    };
+    let sets = blocks
+        .iter()
+        .any(|block| block.file.starts_with("templates/"));
     let found = compile(&opened, &booklet, |compiled| {
         let mut found = list(&compiled.report, &compiled);
         if sets && compiled.report.errors() == 0 {
@@ -96,14 +108,24 @@ pub fn run(blocks: &[&Block]) -> Outcome {
 fn laid(block: &Block, base: Option<&str>) -> (Vec<usize>, Vec<u8>) {
     if block.hex {
         let digits = |pair: &str| u8::from_str_radix(pair, 16).expect("two hexadecimal digits");
-        let bytes = block.text.iter().flat_map(|line| line.split_whitespace()).map(digits).collect();
+        let bytes = block
+            .text
+            .iter()
+            .flat_map(|line| line.split_whitespace())
+            .map(digits)
+            .collect();
         return ((1..=block.text.len()).collect(), bytes);
     }
     let own = block.text.iter().map(String::as_str).zip(1..);
     let lines: Vec<(&str, usize)> = match base.filter(|_| block.over) {
         None => own.collect(),
         Some(base) if block.file.ends_with(".yaml") => facts_over(base, &own.collect::<Vec<_>>()),
-        Some(base) => base.lines().chain([""]).map(|line| (line, 0)).chain(own).collect(),
+        Some(base) => base
+            .lines()
+            .chain([""])
+            .map(|line| (line, 0))
+            .chain(own)
+            .collect(),
     };
     let text: String = lines.iter().map(|(line, _)| format!("{line}\n")).collect();
     (lines.iter().map(|(_, at)| *at).collect(), text.into_bytes())
@@ -127,7 +149,13 @@ fn facts_over<'a>(base: &'a str, own: &[(&'a str, usize)]) -> Vec<(&'a str, usiz
     for (line, at) in own {
         lines.push((line, *at));
         if let Some(key) = key(line, "").filter(|_| line.ends_with(':')) {
-            lines.extend(entries.remove(key).unwrap_or_default().into_iter().map(|line| (line, 0)));
+            lines.extend(
+                entries
+                    .remove(key)
+                    .unwrap_or_default()
+                    .into_iter()
+                    .map(|line| (line, 0)),
+            );
         }
     }
     lines
@@ -163,8 +191,14 @@ fn set(compiled: &Compiled<'_>) -> Report {
 }
 
 fn list(report: &Report, compiled: &Compiled<'_>) -> Vec<Found> {
-    let stands = report.findings.iter().map(|finding| found(finding, None, compiled));
-    let waived = report.waived.iter().map(|waived| found(&waived.finding, Some(&waived.reason), compiled));
+    let stands = report
+        .findings
+        .iter()
+        .map(|finding| found(finding, None, compiled));
+    let waived = report
+        .waived
+        .iter()
+        .map(|waived| found(&waived.finding, Some(&waived.reason), compiled));
     stands.chain(waived).collect()
 }
 
@@ -183,27 +217,57 @@ fn found(finding: &Finding, reason: Option<&str>, compiled: &Compiled<'_>) -> Fo
 }
 
 /// The marked lines of a finding: the fault, what differs by size, the places it names, the act.
-fn mark(finding: &Finding, reason: Option<&str>, sources: &Sources, sizes: &[String]) -> Vec<String> {
+fn mark(
+    finding: &Finding,
+    reason: Option<&str>,
+    sources: &Sources,
+    sizes: &[String],
+) -> Vec<String> {
     let place = sources.place(finding.span);
     let same_line = place.line == place.end_line;
     let at = if same_line && place.column > MARK.len() && place.end_column > place.column {
         let space = " ".repeat(place.column - 1 - MARK.len());
-        format!("{MARK}{space}{}", "^".repeat(place.end_column - place.column))
+        format!(
+            "{MARK}{space}{}",
+            "^".repeat(place.end_column - place.column)
+        )
     } else if same_line {
         format!("{MARK}@{}..{}", place.column, place.end_column)
     } else {
-        format!("{MARK}@{}..+{}:{}", place.column, place.end_line - place.line, place.end_column)
+        format!(
+            "{MARK}@{}..+{}:{}",
+            place.column,
+            place.end_line - place.line,
+            place.end_column
+        )
     };
     let name = |index: usize| sizes.get(index).map_or("?", String::as_str);
-    let names: Vec<&str> = finding.sizes.iter().map(|(index, _)| name(*index)).collect();
-    let inside = if names.is_empty() { String::new() } else { format!(" in {}", names.join(", ")) };
+    let names: Vec<&str> = finding
+        .sizes
+        .iter()
+        .map(|(index, _)| name(*index))
+        .collect();
+    let inside = if names.is_empty() {
+        String::new()
+    } else {
+        format!(" in {}", names.join(", "))
+    };
     let waived = if reason.is_some() { " waived" } else { "" };
-    let mut lines = vec![format!("{at}{waived} {}{inside}: {}", finding.code, finding.message)];
-    let details = finding.sizes.iter().filter(|(_, detail)| !detail.is_empty());
+    let mut lines = vec![format!(
+        "{at}{waived} {}{inside}: {}",
+        finding.code, finding.message
+    )];
+    let details = finding
+        .sizes
+        .iter()
+        .filter(|(_, detail)| !detail.is_empty());
     lines.extend(details.map(|(index, detail)| format!("{MARK} {}: {detail}", name(*index))));
     for (span, label) in &finding.notes {
         let text = sources.file(span.file).text.get(span.range()).unwrap_or("");
-        lines.push(format!("{MARK} see “{}”: {label}", text.lines().next().unwrap_or("")));
+        lines.push(format!(
+            "{MARK} see “{}”: {label}",
+            text.lines().next().unwrap_or("")
+        ));
     }
     match reason {
         Some(reason) => lines.push(format!("{MARK} because: {reason}")),
@@ -215,7 +279,9 @@ fn mark(finding: &Finding, reason: Option<&str>, sources: &Sources, sizes: &[Str
 impl Outcome {
     /// Whether a check found something that stands.
     pub fn fires(&self, code: &str) -> bool {
-        self.found.iter().any(|found| found.code == code && !found.waived)
+        self.found
+            .iter()
+            .any(|found| found.code == code && !found.waived)
     }
 
     /// Whether a check found nothing at all, waived or not.

@@ -53,8 +53,18 @@ impl Chapter {
     pub fn read(path: &Path) -> Chapter {
         let text = std::fs::read_to_string(path).expect("a readable file of cases");
         let lines: Vec<String> = text.lines().map(str::to_owned).collect();
-        let code = path.file_stem().and_then(|stem| stem.to_str()).expect("a name").to_owned();
-        let mut chapter = Chapter { path: path.to_path_buf(), code, common: Vec::new(), cases: Vec::new(), lines };
+        let code = path
+            .file_stem()
+            .and_then(|stem| stem.to_str())
+            .expect("a name")
+            .to_owned();
+        let mut chapter = Chapter {
+            path: path.to_path_buf(),
+            code,
+            common: Vec::new(),
+            cases: Vec::new(),
+            lines,
+        };
         let mut at = 0;
         let mut common = true;
         while at < chapter.lines.len() {
@@ -63,10 +73,17 @@ impl Chapter {
             if let Some(name) = line.strip_prefix("## ") {
                 common = name == "common";
                 if !common {
-                    chapter.cases.push(Case { name: name.to_owned(), blocks: Vec::new() });
+                    chapter.cases.push(Case {
+                        name: name.to_owned(),
+                        blocks: Vec::new(),
+                    });
                 }
             } else if let Some((fence, info)) = opening(&line) {
-                let end = chapter.lines[at..].iter().position(|line| line == fence).expect("a closing fence") + at;
+                let end = chapter.lines[at..]
+                    .iter()
+                    .position(|line| line == fence)
+                    .expect("a closing fence")
+                    + at;
                 let block = Block::read(info, &chapter.lines[at..end], at..end);
                 at = end + 1;
                 match chapter.cases.last_mut() {
@@ -90,15 +107,22 @@ impl Chapter {
 
 /// The fence and what is written after it.
 fn opening(line: &str) -> Option<(&str, &str)> {
-    let mark = line.chars().next().filter(|mark| matches!(mark, '`' | '~'))?;
+    let mark = line
+        .chars()
+        .next()
+        .filter(|mark| matches!(mark, '`' | '~'))?;
     let length = line.chars().take_while(|letter| *letter == mark).count();
-    (length >= 3).then(|| line.split_at(length)).map(|(fence, info)| (fence, info.trim()))
+    (length >= 3)
+        .then(|| line.split_at(length))
+        .map(|(fence, info)| (fence, info.trim()))
 }
 
 impl Block {
     fn read(info: &str, written: &[String], lines: Range<usize>) -> Block {
         let (language, file) = info.split_once(' ').expect("a fence that names its file");
-        let (file, over) = file.strip_prefix('+').map_or((file, false), |file| (file, true));
+        let (file, over) = file
+            .strip_prefix('+')
+            .map_or((file, false), |file| (file, true));
         let mut block = Block {
             file: file.to_owned(),
             over,
@@ -109,7 +133,11 @@ impl Block {
         };
         for line in written {
             if line.starts_with(MARK) {
-                block.marks.last_mut().expect("a place for marks").push(line.clone());
+                block
+                    .marks
+                    .last_mut()
+                    .expect("a place for marks")
+                    .push(line.clone());
             } else {
                 block.text.push(line.clone());
                 block.marks.push(Vec::new());
@@ -122,12 +150,22 @@ impl Block {
     pub fn of_page(file: &str, over: bool, text: &str) -> Block {
         let text: Vec<String> = text.lines().map(str::to_owned).collect();
         let marks = vec![Vec::new(); text.len() + 1];
-        Block { file: file.to_owned(), over, hex: false, text, marks, lines: 0..0 }
+        Block {
+            file: file.to_owned(),
+            over,
+            hex: false,
+            text,
+            marks,
+            lines: 0..0,
+        }
     }
 
     /// The same block with no marks.
     pub fn bare(&self) -> Block {
-        Block { marks: vec![Vec::new(); self.text.len() + 1], ..self.clone() }
+        Block {
+            marks: vec![Vec::new(); self.text.len() + 1],
+            ..self.clone()
+        }
     }
 
     fn render(&self) -> Vec<String> {
@@ -148,10 +186,16 @@ impl Block {
                 shown.push_str(&format!("  {}\n", self.text[at - 1]));
             }
             if self.marks[at] == found.marks[at] {
-                self.marks[at].iter().for_each(|mark| shown.push_str(&format!("  {mark}\n")));
+                self.marks[at]
+                    .iter()
+                    .for_each(|mark| shown.push_str(&format!("  {mark}\n")));
             } else {
-                self.marks[at].iter().for_each(|mark| shown.push_str(&format!("- {mark}\n")));
-                found.marks[at].iter().for_each(|mark| shown.push_str(&format!("+ {mark}\n")));
+                self.marks[at]
+                    .iter()
+                    .for_each(|mark| shown.push_str(&format!("- {mark}\n")));
+                found.marks[at]
+                    .iter()
+                    .for_each(|mark| shown.push_str(&format!("+ {mark}\n")));
             }
         }
         shown

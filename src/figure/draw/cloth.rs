@@ -69,10 +69,12 @@ pub(super) fn sort(edition: &Edition<'_>, cast: &Cast) -> Vec<Cloth> {
         };
         // A cloth that does nothing but back another is a layer, whatever it is called. In a pair of
         // two such, the first-named fabric is the one that is seen.
-        let always = !all.is_empty() && all.iter().all(|copy| fused.iter().any(|group| layer(group) && group.contains(copy)));
-        let behind = fused.iter().filter(|group| layer(group)).all(|group| {
-            group.iter().filter_map(fabric_of).any(|other| other < at && cloths[other] == Cloth::Outer)
-        });
+        let always =
+            !all.is_empty() && all.iter().all(|copy| fused.iter().any(|group| layer(group) && group.contains(copy)));
+        let behind = fused
+            .iter()
+            .filter(|group| layer(group))
+            .all(|group| group.iter().filter_map(fabric_of).any(|other| other < at && cloths[other] == Cloth::Outer));
         if cloths[at] == Cloth::Outer && always && behind && at > 0 {
             cloths[at] = Cloth::Interfacing;
         }
@@ -157,7 +159,9 @@ pub(super) fn lower(name: &str) -> String {
     let mut letters = name.chars();
     let first = letters.next();
     match first {
-        Some(first) if !letters.clone().next().is_some_and(char::is_uppercase) => first.to_lowercase().chain(letters).collect(),
+        Some(first) if !letters.clone().next().is_some_and(char::is_uppercase) => {
+            first.to_lowercase().chain(letters).collect()
+        }
         _ => name.to_owned(),
     }
 }

@@ -61,14 +61,24 @@ impl Desk<'_, '_> {
     fn neighbour(&self, part: &Part, corner: &str, point: Point) -> Option<(String, f64)> {
         let super::part::Who::Copy(copy) = part.who else { return None };
         let rim = part.rims.iter().filter(|rim| rim.name != corner).find(|rim| {
-            rim.lines.iter().filter_map(straight).any(|(from, to)| from.distance(point) < 0.02 || to.distance(point) < 0.02)
+            rim.lines
+                .iter()
+                .filter_map(straight)
+                .any(|(from, to)| from.distance(point) < 0.02 || to.distance(point) < 0.02)
         })?;
         Some((rim.name.clone(), self.seam_at(copy, &rim.name)?.allowance?))
     }
 }
 
 /// The corner as it is cut, with both seams and the way that one takes to the other.
-fn cut_corner<'a>(desk: &Desk<'a, '_>, part: &Part, class: &'static str, legs: &[Point], seams: &[(String, f64); 2], scale: f64) -> Page<'a> {
+fn cut_corner<'a>(
+    desk: &Desk<'a, '_>,
+    part: &Part,
+    class: &'static str,
+    legs: &[Point],
+    seams: &[(String, f64); 2],
+    scale: f64,
+) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let mut part = part.clone();
     let bounds = part.bounds();
@@ -100,12 +110,23 @@ fn cut_corner<'a>(desk: &Desk<'a, '_>, part: &Part, class: &'static str, legs: &
     arrow.quad_to(ends[0] + (ends[1] - tip) * 0.9, to);
     page.path("arrow", arrow);
     let below = page.bounds();
-    page.label("bring seam to seam", Point::new(below.center().x, below.y1 + 1.4 + desk.ruler.type_size()), Anchor::Middle);
+    page.label(
+        "bring seam to seam",
+        Point::new(below.center().x, below.y1 + 1.4 + desk.ruler.type_size()),
+        Anchor::Middle,
+    );
     page
 }
 
 /// The opened corner, both seams in its middle, and the stitching across.
-fn opened_corner<'a>(desk: &Desk<'a, '_>, copy: usize, class: &'static str, half: f64, own: f64, scale: f64) -> Page<'a> {
+fn opened_corner<'a>(
+    desk: &Desk<'a, '_>,
+    copy: usize,
+    class: &'static str,
+    half: f64,
+    own: f64,
+    scale: f64,
+) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let (wide, high) = (half + own + 3.0, own + 3.0 + 12.0);
     let at = |x: f64, y: f64| Point::new(x, -y);

@@ -62,7 +62,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Optio
     Some(page)
 }
 
-fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, (first, measured): (bool, bool), alone: bool, scale: f64) -> Option<Page<'a>> {
+fn piece<'a>(
+    desk: &Desk<'a, '_>,
+    lot: &Lot,
+    fabrics: bool,
+    (first, measured): (bool, bool),
+    alone: bool,
+    scale: f64,
+) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     let facts = &desk.edition.draft.facts;
     let part = Part::copy(desk, lot.copies[0], Face::Right, scale)?;
@@ -77,7 +84,8 @@ fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, (first, measured): (
     page.path(class, part.outline.clone());
     let (bounds, all) = (part.bounds(), page.bounds());
     let name = lower(&facts.pieces[lot.piece].name.text);
-    let from = lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", lower(&facts.fabrics[fabric].name.text)));
+    let from =
+        lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", lower(&facts.fabrics[fabric].name.text)));
     let count = lot.copies.len();
     let words = match (from, first) {
         (None, _) => format!("{name}, cut {count}"),
@@ -87,7 +95,12 @@ fn piece<'a>(desk: &Desk<'a, '_>, lot: &Lot, fabrics: bool, (first, measured): (
     let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && Some(row.fabric) == lot.fabric);
     if let Some((width, height)) = row.and_then(|row| row.dimensions.as_ref()).filter(|_| measured) {
         let top = all.y0.min(drawn.y0.min(bounds.y0)) - 1.8;
-        page.dimension(Point::new(bounds.x0, top), Point::new(bounds.x1, top), &[numbers::spoken(width)], Vec2::new(0.0, -1.0));
+        page.dimension(
+            Point::new(bounds.x0, top),
+            Point::new(bounds.x1, top),
+            &[numbers::spoken(width)],
+            Vec2::new(0.0, -1.0),
+        );
         let right = all.x1 + 2.2;
         let words = two_lines(height);
         page.dimension(Point::new(right, bounds.y0), Point::new(right, bounds.y1), &words, Vec2::new(1.0, 0.0));
@@ -128,7 +141,8 @@ fn corners_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: usize, part: &Pa
             // What the corner's two legs leave out of the rectangle.
             let legs: Vec<Point> = rim.lines.iter().flat_map(corners).collect();
             let [from, .., to] = legs[..] else { continue };
-            let tip = Point::new(if out > 0.0 { bounds.x0 } else { bounds.x1 }, if top { bounds.y0 } else { bounds.y1 });
+            let tip =
+                Point::new(if out > 0.0 { bounds.x0 } else { bounds.x1 }, if top { bounds.y0 } else { bounds.y1 });
             page.path("cut-line", open_line(&[from, tip, to]));
             if out > 0.0 && !top {
                 let inner = legs.iter().map(|point| point.x).fold(tip.x, f64::max);

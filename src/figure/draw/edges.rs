@@ -35,7 +35,8 @@ pub(super) fn turn(
         if !part.runs_straight(edge) {
             return Err(Undrawn::unclear(format!("`{edge}` is no straight edge, and cannot be drawn turned")));
         }
-        let twice = one.work.work.words.iter().any(|word| word.text.contains("twice")) || desk.turned_twice(one.copy, edge);
+        let twice =
+            one.work.work.words.iter().any(|word| word.text.contains("twice")) || desk.turned_twice(one.copy, edge);
         bands.push((edge, deep / scale, if twice { deep / 2.0 } else { deep } / scale));
     }
     for (edge, deep, _) in &bands {
@@ -75,7 +76,10 @@ impl Desk<'_, '_> {
     fn is_sewn_round(&self, part: &Part, copy: usize, corner: Point) -> bool {
         let near = |point: Point| point.distance(corner) < 0.02;
         let meeting = part.rims.iter().filter(|rim| rim.lines.iter().any(|line| corners(line).into_iter().any(near)));
-        meeting.map(|rim| self.seam_at(copy, &rim.name).is_some()).fold((true, 0), |(all, count), sewn| (all && sewn, count + 1)) >= (true, 1)
+        meeting
+            .map(|rim| self.seam_at(copy, &rim.name).is_some())
+            .fold((true, 0), |(all, count), sewn| (all && sewn, count + 1))
+            >= (true, 1)
     }
 
     /// Whether a fold before, or in this step, turned an edge twice.

@@ -88,7 +88,8 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[usize], verb: Verb, scale: f64) -> Opt
     let bounds = whole.bounds();
     let mut seen = whole.clone();
     let back = (bounds.width().min(bounds.height()) * 0.42).min(14.0);
-    let square = whole.outline.elements().len() <= 6 && (kurbo::Shape::area(&whole.outline).abs() - bounds.area()).abs() < 0.5;
+    let square =
+        whole.outline.elements().len() <= 6 && (kurbo::Shape::area(&whole.outline).abs() - bounds.area()).abs() < 0.5;
     let mut shown = Point::new(bounds.x1 - back * 0.3, bounds.y1 - back * 0.3);
     if lower.is_empty() {
         // Nothing lies under it.
@@ -108,7 +109,8 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[usize], verb: Verb, scale: f64) -> Opt
     if verb == Verb::Quilt {
         quilting(&mut page, &seen);
     } else {
-        let free = Rect::new(bounds.x0, bounds.y0, bounds.x1 - if square { back } else { bounds.width() * 0.4 }, bounds.y1);
+        let free =
+            Rect::new(bounds.x0, bounds.y0, bounds.x1 - if square { back } else { bounds.width() * 0.4 }, bounds.y1);
         let size = (free.width().min(free.height()) - 2.0).clamp(5.0, 13.0);
         page.symbol("iron", free.center(), size, 0.0);
     }

@@ -137,7 +137,8 @@ impl<'a, 'e> Desk<'a, 'e> {
         let has = |verb: &Verb| {
             self.step.works.iter().filter(|work| work.verb == *verb).any(|work| {
                 let found = targets(work, self.edition, &self.cast);
-                let zip = matches!(verb, Verb::Open | Verb::Close) && found.iter().any(|target| matches!(target, Target::Notion(_)));
+                let zip = matches!(verb, Verb::Open | Verb::Close)
+                    && found.iter().any(|target| matches!(target, Target::Notion(_)));
                 zip || !copies(&found).is_empty()
             })
         };
@@ -163,7 +164,10 @@ impl<'a, 'e> Desk<'a, 'e> {
         match changed.filter(|(copy, ..)| named.contains(copy)).min_by_key(|(_, step, _)| *step) {
             None => Ok(()),
             Some((copy, step, how)) => Err(Undrawn {
-                message: format!("{} was {how} in step {step} and no longer has the outline that was cut", self.name(*copy)),
+                message: format!(
+                    "{} was {how} in step {step} and no longer has the outline that was cut",
+                    self.name(*copy)
+                ),
                 hint: "draw this diagram by hand and name its file here".into(),
             }),
         }

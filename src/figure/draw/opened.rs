@@ -38,7 +38,9 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
                 _ => continue,
             };
             match named.iter_mut().find(|(known, ..)| *known == copy) {
-                Some((_, known, _)) => known.extend(edges.into_iter().filter(|edge| !known.contains(edge)).collect::<Vec<_>>()),
+                Some((_, known, _)) => {
+                    known.extend(edges.into_iter().filter(|edge| !known.contains(edge)).collect::<Vec<_>>())
+                }
                 None => named.push((copy, edges, work)),
             }
         }
@@ -83,7 +85,13 @@ fn all_edges(desk: &Desk<'_, '_>, copy: usize, verb: Verb, scale: f64) -> Option
     Some(names.filter(|edge| verb != Verb::Press || desk.seam_at(copy, edge).is_some()).collect())
 }
 
-fn one<'a>(desk: &Desk<'a, '_>, spread: &Spread, named: &[(usize, Vec<String>, &EditionWork<'_>)], verb: Verb, scale: f64) -> Page<'a> {
+fn one<'a>(
+    desk: &Desk<'a, '_>,
+    spread: &Spread,
+    named: &[(usize, Vec<String>, &EditionWork<'_>)],
+    verb: Verb,
+    scale: f64,
+) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     for part in &spread.behind {
         desk.paint(&mut page, part, BEHIND, scale);
@@ -132,10 +140,14 @@ fn one<'a>(desk: &Desk<'a, '_>, spread: &Spread, named: &[(usize, Vec<String>, &
             page.label("zip, face up", Point::new(bounds.center().x, all.y0 - 1.2), Anchor::Middle);
         }
     }
-    let behind: Vec<String> = spread.behind.iter().filter_map(|part| match part.who {
-        Who::Copy(copy) => Some(desk.name(copy)),
-        Who::Zip(_) => None,
-    }).collect();
+    let behind: Vec<String> = spread
+        .behind
+        .iter()
+        .filter_map(|part| match part.who {
+            Who::Copy(copy) => Some(desk.name(copy)),
+            Who::Zip(_) => None,
+        })
+        .collect();
     if !behind.is_empty() {
         page.caption(format!("{} behind", listed(&behind)));
     }
@@ -196,7 +208,11 @@ impl Desk<'_, '_> {
         self.lay_behind(spread, &others, &base, edge, allowance, scale);
         let along = tape.starts_with("tape");
         let long = self.zip_length(zip, along.then(|| base.length(edge) * scale));
-        let Some(mut strip) = opened(Part::zip(zip, long, Face::Right, scale), &tape, allowance, &base, edge, allowance) else { return };
+        let Some(mut strip) =
+            opened(Part::zip(zip, long, Face::Right, scale), &tape, allowance, &base, edge, allowance)
+        else {
+            return;
+        };
         if !along && let Some((point, inner)) = strip.hold(&tape) {
             let bounds = base.bounds();
             let across = bounds.width() * inner.x.abs() + bounds.height() * inner.y.abs();
@@ -231,7 +247,15 @@ impl Desk<'_, '_> {
     }
 
     /// Cloth pressed to the back of a part: its wrong side towards it, the seam lines on each other.
-    fn lay_behind(&self, spread: &mut Spread, cloths: &[(usize, String)], front: &Part, edge: &str, allowance: f64, scale: f64) {
+    fn lay_behind(
+        &self,
+        spread: &mut Spread,
+        cloths: &[(usize, String)],
+        front: &Part,
+        edge: &str,
+        allowance: f64,
+        scale: f64,
+    ) {
         let Some((point, inner)) = front.hold(edge) else { return };
         for (copy, its) in cloths {
             let part = Part::copy(self, *copy, Face::Wrong, scale);
@@ -245,11 +269,16 @@ impl Desk<'_, '_> {
     /// Cuts deep pieces back, so that the seam is drawn large.
     fn shorten(&self, spread: &mut Spread, root: usize, edges: &[String]) {
         let [edge] = edges else { return };
-        let Some(base) = spread.parts.iter().find(|part| part.who == Who::Copy(root)).filter(|part| part.is_straight(edge)) else { return };
+        let Some(base) =
+            spread.parts.iter().find(|part| part.who == Who::Copy(root)).filter(|part| part.is_straight(edge))
+        else {
+            return;
+        };
         let Some((point, inner)) = base.hold(edge) else { return };
-        let across = spread.parts.iter().any(|part| {
-            matches!(part.who, Who::Copy(copy) if copy != root && !self.is_zip_end(copy)) 
-        });
+        let across = spread
+            .parts
+            .iter()
+            .any(|part| matches!(part.who, Who::Copy(copy) if copy != root && !self.is_zip_end(copy)));
         let deep = if across { DEEP.1 } else { DEEP.0 };
         for part in spread.parts.iter_mut().chain(&mut spread.behind) {
             let Who::Copy(copy) = part.who else { continue };
@@ -258,10 +287,14 @@ impl Desk<'_, '_> {
             }
             let bounds = part.bounds();
             let own = (bounds.center() - point).dot(inner) > 0.0;
-            let reach = |way: Vec2| (bounds.center() - point).dot(way) + (bounds.width() * way.x.abs() + bounds.height() * way.y.abs()) / 2.0;
+            let reach = |way: Vec2| {
+                (bounds.center() - point).dot(way)
+                    + (bounds.width() * way.x.abs() + bounds.height() * way.y.abs()) / 2.0
+            };
             let (way, far) = if own { (inner, reach(inner)) } else { (-inner, reach(-inner)) };
             // The far side begins beyond the zip.
-            let near = (bounds.center() - point).dot(way) - (bounds.width() * way.x.abs() + bounds.height() * way.y.abs()) / 2.0;
+            let near = (bounds.center() - point).dot(way)
+                - (bounds.width() * way.x.abs() + bounds.height() * way.y.abs()) / 2.0;
             if far - near.max(0.0) > deep * 1.15 {
                 part.cut_back(point + way * (near.max(0.0) + deep), -way, Side::Torn);
             }

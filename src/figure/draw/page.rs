@@ -107,7 +107,12 @@ impl<'a> Page<'a> {
     pub fn upright(&mut self, words: &str, middle: Point) {
         let size = self.ruler.type_size();
         self.taken.push(Rect::from_center_size(middle, (size + AIR, self.ruler.width(words) + AIR)));
-        self.items.push(Item::Label(words.to_owned(), Point::new(middle.x + size * 0.36, middle.y), Anchor::Middle, true));
+        self.items.push(Item::Label(
+            words.to_owned(),
+            Point::new(middle.x + size * 0.36, middle.y),
+            Anchor::Middle,
+            true,
+        ));
     }
 
     fn room(&self, words: &str, at: Point, anchor: Anchor) -> Rect {
@@ -278,7 +283,8 @@ impl<'a> Page<'a> {
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {}\" width=\"{WIDTH}mm\" data-scale=\"1:{scale}\">\n",
             number(height)
         );
-        let (labels, shapes): (Vec<&Item>, Vec<&Item>) = self.items.iter().partition(|item| matches!(item, Item::Label(..)));
+        let (labels, shapes): (Vec<&Item>, Vec<&Item>) =
+            self.items.iter().partition(|item| matches!(item, Item::Label(..)));
         for item in shapes.into_iter().chain(labels) {
             svg.push_str("  ");
             svg.push_str(&write(item));

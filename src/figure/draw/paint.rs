@@ -8,8 +8,8 @@ use super::page::Page;
 use super::part::{Part, Who, midpoint};
 use super::past::Seam;
 use super::trace::{
-    beside, chains, closed_line, corners, edge_to_edge, inward, length, nearest, open_line, place, ring_inside, straight,
-    stretch,
+    beside, chains, closed_line, corners, edge_to_edge, inward, length, nearest, open_line, place, ring_inside,
+    straight, stretch,
 };
 use crate::construct::Target;
 use crate::model::Verb;
@@ -81,7 +81,8 @@ impl Desk<'_, '_> {
         match part.who {
             Who::Zip(_) => {
                 page.path("zip", part.visible.clone());
-                let ends = ["start", "end"].map(|end| part.rim(end).and_then(|rim| straight(&rim.lines[0])).map(midpoint));
+                let ends =
+                    ["start", "end"].map(|end| part.rim(end).and_then(|rim| straight(&rim.lines[0])).map(midpoint));
                 if let [Some(from), Some(to)] = ends {
                     let teeth = edge_to_edge(&[from, to], &part.visible);
                     if let [from, .., to] = teeth[..] {
@@ -92,7 +93,10 @@ impl Desk<'_, '_> {
             Who::Copy(copy) => {
                 page.path(self.class(copy, part.face), part.visible.clone());
                 for seam in &self.past.seams {
-                    let edges: Vec<&str> = edges_of(seam, copy).into_iter().filter(|edge| !part.hidden.iter().any(|hidden| hidden == edge)).collect();
+                    let edges: Vec<&str> = edges_of(seam, copy)
+                        .into_iter()
+                        .filter(|edge| !part.hidden.iter().any(|hidden| hidden == edge))
+                        .collect();
                     let Some(allowance) = seam.allowance.filter(|_| !edges.is_empty()) else { continue };
                     for line in stitching(&part, &edges, allowance / scale, seam.gap.map(|gap| gap / scale)).stretches {
                         page.path("stitched", line);
@@ -101,7 +105,10 @@ impl Desk<'_, '_> {
                 for (_, edge, far) in self.past.topstitched.iter().filter(|(other, ..)| *other == copy) {
                     let seam = self.seam_at(copy, edge).and_then(|seam| seam.allowance).unwrap_or(0.0);
                     let far = (seam + far.unwrap_or(CLOSE)) / scale;
-                    stitching(&part, &[edge.as_str()], far, None).stretches.into_iter().for_each(|line| page.path("stitched", line));
+                    stitching(&part, &[edge.as_str()], far, None)
+                        .stretches
+                        .into_iter()
+                        .for_each(|line| page.path("stitched", line));
                 }
             }
         }
@@ -126,7 +133,8 @@ impl Desk<'_, '_> {
         }
         let length = super::spoken(self, worked);
         let level = (to - from).x.abs() > (to - from).y.abs();
-        let words = if level { vec![format!("leave {length} open")] } else { vec!["leave".into(), length, "open".into()] };
+        let words =
+            if level { vec![format!("leave {length} open")] } else { vec!["leave".into(), length, "open".into()] };
         page.dimension(from, to, &words, out);
     }
 

@@ -80,7 +80,8 @@ impl Part {
                 notches.push((notch.edge.text.clone(), other, tip - other));
             }
         }
-        let part = Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, hidden: Vec::new(), notches };
+        let part =
+            Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, hidden: Vec::new(), notches };
         let turned = (face == Face::Wrong) != member.mirrored;
         let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
         Some(part.moved(placed))

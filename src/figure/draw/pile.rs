@@ -29,12 +29,13 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
             Some(stack) => stack.seams.iter().map(|at| left[*at]).collect(),
             None => vec![first],
         };
-        let names: Vec<usize> = taken.iter().flat_map(|seam| copies(&seam.members)).fold(Vec::new(), |mut names, copy| {
-            if !names.contains(&copy) {
-                names.push(copy);
-            }
-            names
-        });
+        let names: Vec<usize> =
+            taken.iter().flat_map(|seam| copies(&seam.members)).fold(Vec::new(), |mut names, copy| {
+                if !names.contains(&copy) {
+                    names.push(copy);
+                }
+                names
+            });
         let looks = taken.iter().map(|seam| look(desk, &owners(seam), seam)).collect::<Vec<_>>().join("; ");
         if drawn.iter().any(|(known, _)| *known == looks) {
             again.extend(names.iter().map(|copy| desk.name(*copy)));
@@ -85,7 +86,8 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         for (layer, share) in cloths[1..].iter().zip(shares) {
             for part in &mut layers[*layer] {
                 let bounds = part.bounds();
-                let far = Vec2::new(bounds.width() * away.x.abs(), bounds.height() * away.y.abs()).hypot() * (share - 0.5);
+                let far =
+                    Vec2::new(bounds.width() * away.x.abs(), bounds.height() * away.y.abs()).hypot() * (share - 0.5);
                 part.cut_back(bounds.center() + *away * far, -*away, Side::Torn);
             }
         }
@@ -102,10 +104,12 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         let Some(part) = whole.iter().find(|part| part.who == who) else { continue };
         let edges: Vec<&str> = edges.iter().map(String::as_str).collect();
         if work.verb == Verb::Pin {
-            let padded = copies(&seam.members).iter().any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding));
+            let padded =
+                copies(&seam.members).iter().any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding));
             edges.iter().for_each(|edge| desk.hold(&mut page, part, edge, padded));
         } else {
-            let line = stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, seam.gap.map(|gap| gap / scale));
+            let line =
+                stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, seam.gap.map(|gap| gap / scale));
             line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
             if let Some((gap, worked)) = line.gap.zip(work.leave.as_ref()) {
                 desk.gap(&mut page, gap, worked);
@@ -146,7 +150,13 @@ fn tear(stack: &Stack, cloths: &[usize], sewn: &[Vec2]) -> Option<(Vec2, Vec<f64
 }
 
 /// Labels in the parts of the layers that show.
-fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], cloths: &[usize], torn: Option<&(Vec2, Vec<f64>)>) {
+fn name_layers(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    layers: &[Vec<Part>],
+    cloths: &[usize],
+    torn: Option<&(Vec2, Vec<f64>)>,
+) {
     let mut below: Vec<(String, &'static str)> = Vec::new();
     for (at, layer) in cloths.iter().enumerate() {
         for part in &layers[*layer] {
@@ -186,7 +196,8 @@ fn name_layers(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], c
     let mut sides: Vec<&str> = below.iter().map(|(_, side)| *side).collect();
     sides.dedup();
     for side in sides {
-        let names: Vec<String> = below.iter().filter(|(_, known)| *known == side).map(|(name, _)| name.clone()).collect();
+        let names: Vec<String> =
+            below.iter().filter(|(_, known)| *known == side).map(|(name, _)| name.clone()).collect();
         let side = if side.is_empty() { String::new() } else { format!(", {side}") };
         page.caption(format!("{} underneath{side}", listed(&names)));
     }
@@ -213,7 +224,8 @@ fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(V
     };
     let over = bounds.center().y <= cloth.center().y;
     let x = cloth.x0 + cloth.width() * seen;
-    let (edge, text) = if over { (cloth.y0 - 1.2, cloth.y0 - 2.0) } else { (cloth.y1 + 1.2, cloth.y1 + 2.0 + size * 0.8) };
+    let (edge, text) =
+        if over { (cloth.y0 - 1.2, cloth.y0 - 2.0) } else { (cloth.y1 + 1.2, cloth.y1 + 2.0 + size * 0.8) };
     let inside = if over { bounds.y0 + bounds.height() * 0.6 } else { bounds.y1 - bounds.height() * 0.6 };
     page.path("context", open_line(&[Point::new(x, inside), Point::new(x, edge)]));
     page.label(words, Point::new(x, text), Anchor::Middle);
@@ -270,7 +282,12 @@ impl Page<'_> {
         let wide = bounds.width().max(34.0) / 2.0;
         for lines in 1..=4 {
             let top = self.bounds().y1.max(bounds.y1) + 0.5;
-            let room = Rect::new(bounds.center().x - wide, top, bounds.center().x + wide, top + step * f64::from(lines) + 0.01);
+            let room = Rect::new(
+                bounds.center().x - wide,
+                top,
+                bounds.center().x + wide,
+                top + step * f64::from(lines) + 0.01,
+            );
             if self.label_in(words, room) {
                 return;
             }

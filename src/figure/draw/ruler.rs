@@ -61,7 +61,8 @@ fn text_in(group: &usvg::Group) -> Option<(f64, f64)> {
     group.children().iter().find_map(|node| match node {
         usvg::Node::Group(inner) => text_in(inner),
         usvg::Node::Text(text) => {
-            let size = text.chunks().iter().flat_map(|chunk| chunk.spans()).map(|span| span.font_size().get()).next()?;
+            let size =
+                text.chunks().iter().flat_map(|chunk| chunk.spans()).map(|span| span.font_size().get()).next()?;
             Some((f64::from(text.bounding_box().width()), f64::from(size)))
         }
         _ => None,

@@ -8,7 +8,7 @@ use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{millimetres, targets};
-use super::trace::{open_line, place, corners, length};
+use super::trace::{corners, length, open_line, place};
 use super::{Desk, Undrawn, edges};
 use crate::construct::Target;
 use crate::model::Verb;
@@ -32,11 +32,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     let handled = handled(desk, verb);
-    if verb == Verb::Fold && handled.iter().filter(|one| one.edges.is_empty() && one.copy == handled[0].copy).count() > 1 {
+    if verb == Verb::Fold
+        && handled.iter().filter(|one| one.edges.is_empty() && one.copy == handled[0].copy).count() > 1
+    {
         return Err(Undrawn::unclear("this step folds a piece more than once"));
     }
     for one in &handled {
-        let look = format!("{} {} {:?}", desk.cast.members[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
+        let look =
+            format!("{} {} {:?}", desk.cast.members[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
         let marks = format!("{} {:?}", desk.cast.members[one.copy].piece, one.edges);
         // Marks are the same on any cloth.
         let look = if verb == Verb::Mark { marks } else { look };
@@ -112,7 +115,8 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
             let far = one.work.allowance.and_then(millimetres).unwrap_or(CLOSE);
             let rows: &[f64] = if verb == Verb::Gather { &[0.35, 0.75] } else { &[1.0] };
             for row in rows {
-                let line = stitching(&part, &all, far.max(if verb == Verb::Gather { 8.0 } else { 0.0 }) * row / scale, None);
+                let line =
+                    stitching(&part, &all, far.max(if verb == Verb::Gather { 8.0 } else { 0.0 }) * row / scale, None);
                 line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
             }
             if let Some(gather) = one.work.gather {
@@ -136,7 +140,13 @@ fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {
 }
 
 /// A whole piece folded in half, where the words say which way.
-fn fold(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
+fn fold(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
     let words = one.work.work.words.iter().map(|word| word.text.to_lowercase()).collect::<Vec<_>>().join(" ");
     let bounds = part.bounds();
     let wide = bounds.width() >= bounds.height();
@@ -155,8 +165,14 @@ fn fold(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_,
     page.path("fold", open_line(&[from, to]));
     let arm = if level { bounds.height() } else { bounds.width() };
     let (start, end) = match level {
-        true => (Point::new(bounds.x1 - bounds.width() * 0.12, middle.y + arm * 0.38), Point::new(bounds.x1 - bounds.width() * 0.12, middle.y - arm * 0.34)),
-        false => (Point::new(middle.x + arm * 0.38, bounds.y1 - bounds.height() * 0.2), Point::new(middle.x - arm * 0.34, bounds.y1 - bounds.height() * 0.2)),
+        true => (
+            Point::new(bounds.x1 - bounds.width() * 0.12, middle.y + arm * 0.38),
+            Point::new(bounds.x1 - bounds.width() * 0.12, middle.y - arm * 0.34),
+        ),
+        false => (
+            Point::new(middle.x + arm * 0.38, bounds.y1 - bounds.height() * 0.2),
+            Point::new(middle.x - arm * 0.34, bounds.y1 - bounds.height() * 0.2),
+        ),
     };
     let lift = if level { Vec2::new(arm * 0.4, 0.0) } else { Vec2::new(0.0, -arm * 0.35) };
     let mut arrow = BezPath::new();
@@ -184,9 +200,16 @@ fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: u
 }
 
 /// A gap that is closed by hand at an edge.
-fn close(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
+fn close(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
     let found = one.edges.iter().find_map(|edge| Some((edge, desk.seam_at(one.copy, edge)?)));
-    let Some((edge, (allowance, gap))) = found.and_then(|(edge, seam)| Some((edge, (seam.allowance?, seam.gap?)))) else {
+    let Some((edge, (allowance, gap))) = found.and_then(|(edge, seam)| Some((edge, (seam.allowance?, seam.gap?))))
+    else {
         return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
     };
     let mut part = part.clone();

@@ -99,8 +99,10 @@ impl Desk<'_, '_> {
     fn twin(&self, base: &Part, (who, _): &Owner, seams: &[&Seam], scale: f64) -> Option<Part> {
         let (Who::Copy(lower), Who::Copy(upper)) = (base.who, *who) else { return None };
         let (one, other) = (&self.cast.members[lower], &self.cast.members[upper]);
-        let joins: Vec<Vec<Owner>> = seams.iter().map(|seam| owners(seam)).filter(|held| held.iter().any(|(known, _)| known == who)).collect();
-        let edges = |held: &[Owner], who: Who| held.iter().find(|(known, _)| *known == who).map(|(_, edges)| edges.clone());
+        let joins: Vec<Vec<Owner>> =
+            seams.iter().map(|seam| owners(seam)).filter(|held| held.iter().any(|(known, _)| known == who)).collect();
+        let edges =
+            |held: &[Owner], who: Who| held.iter().find(|(known, _)| *known == who).map(|(_, edges)| edges.clone());
         let same = joins.iter().all(|held| edges(held, base.who) == edges(held, *who));
         if one.piece != other.piece || one.mirrored != other.mirrored || !same || !looks_same_over(base) {
             return None;
@@ -133,7 +135,8 @@ impl Desk<'_, '_> {
         };
         // Edges of one length and one name meet before others, unless others bring cloth to more edges
         // of the base.
-        let mut pairs: Vec<(&String, &String)> = own.iter().flat_map(|mine| edges.iter().map(move |edge| (mine, edge))).collect();
+        let mut pairs: Vec<(&String, &String)> =
+            own.iter().flat_map(|mine| edges.iter().map(move |edge| (mine, edge))).collect();
         pairs.sort_by_key(|(mine, edge)| {
             let apart = (part.length(mine) - base.length(edge)).abs() * scale / LEVEL;
             (apart.round() as u64, mine != edge)
@@ -147,7 +150,8 @@ impl Desk<'_, '_> {
             }
             // What is cut on the straight grain lies along it, too.
             let straight = part.hold(mine).is_some_and(|(_, inside)| inside.dot(way).abs() > 0.9);
-            let reached = edges.iter().filter(|edge| !covered.contains(edge) && reaches(&laid, own, base, edge)).count();
+            let reached =
+                edges.iter().filter(|edge| !covered.contains(edge) && reaches(&laid, own, base, edge)).count();
             let more = 2 * reached + usize::from(straight);
             if best.as_ref().is_some_and(|(known, _)| *known >= more) {
                 continue;
@@ -183,7 +187,8 @@ impl Desk<'_, '_> {
                 })
                 .collect();
             // The outer cloth lies on the face of the zip, the lining on its back.
-            let wanted = tabs.iter().find(|(copy, _)| (self.cloth(*copy) == Cloth::Lining) == (zip.face == Face::Wrong));
+            let wanted =
+                tabs.iter().find(|(copy, _)| (self.cloth(*copy) == Cloth::Lining) == (zip.face == Face::Wrong));
             let Some((copy, edge)) = wanted.or(tabs.first()) else { continue };
             let allowance = seam.allowance.unwrap_or(0.0) / scale;
             let Some(mut tab) = Part::copy(self, *copy, Face::Right, scale)
@@ -207,7 +212,8 @@ impl Desk<'_, '_> {
     /// is sewn to; else its own length, as far as the edge goes.
     pub fn zip_length(&self, zip: usize, beside: Option<f64>) -> f64 {
         let own = self.edition.draft.facts.notions[zip].length.as_ref();
-        let own = own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.sheet.quiet(length));
+        let own =
+            own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.sheet.quiet(length));
         let own = own.and_then(super::past::millimetres).unwrap_or(200.0);
         let Some(beside) = beside else { return own };
         let mut between = beside;
@@ -266,7 +272,8 @@ fn looks_same_over(part: &Part) -> bool {
     let middle = part.bounds().center().x;
     let closed: Vec<Point> = outline.iter().copied().chain(outline.first().copied()).collect();
     let over = outline.iter().map(|point| Point::new(2.0 * middle - point.x, point.y));
-    over.into_iter().all(|point| place(&closed, nearest(&closed, point)).is_some_and(|(near, _)| near.distance(point) < 0.05))
+    over.into_iter()
+        .all(|point| place(&closed, nearest(&closed, point)).is_some_and(|(near, _)| near.distance(point) < 0.05))
 }
 
 /// Opened out: the seam lines of both edges lie on each other, the parts on both sides of it.
@@ -279,7 +286,11 @@ pub(super) fn opened(part: Part, edge: &str, allowance: f64, to: &Part, its: &st
 fn fits(stack: &Stack, held: &[Owner]) -> bool {
     let Some(((who, edges), others)) = held.split_first() else { return false };
     let Some(base) = stack.part(*who) else { return false };
-    others.iter().all(|(other, own)| stack.part(*other).is_some_and(|part| stack.layer(*who) != stack.layer(*other) && meet(part, own, base, edges, 1.0)))
+    others.iter().all(|(other, own)| {
+        stack
+            .part(*other)
+            .is_some_and(|part| stack.layer(*who) != stack.layer(*other) && meet(part, own, base, edges, 1.0))
+    })
 }
 
 /// Whether the edges of one part lie on those of another: the shorter run lies on the longer.
@@ -292,18 +303,23 @@ fn meet(part: &Part, own: &[String], base: &Part, edges: &[String], scale: f64) 
     let (short, other) = if long(&mine) <= long(&its) { (&mine, &its) } else { (&its, &mine) };
     let within = (LEVEL / scale).max(0.6);
     let level = |point: Point| {
-        other.iter().any(|line| place(line, nearest(line, point)).is_some_and(|(near, _)| near.distance(point) <= within))
+        other
+            .iter()
+            .any(|line| place(line, nearest(line, point)).is_some_and(|(near, _)| near.distance(point) <= within))
     };
     let shares = [0.02, 0.25, 0.5, 0.75, 0.98];
     !short.is_empty()
-        && short.iter().all(|line| shares.iter().all(|share| place(line, length(line) * share).is_some_and(|(point, _)| level(point))))
+        && short.iter().all(|line| {
+            shares.iter().all(|share| place(line, length(line) * share).is_some_and(|(point, _)| level(point)))
+        })
 }
 
 /// Whether an edge of the base lies under one of a part's.
 fn reaches(part: &Part, own: &[String], base: &Part, edge: &str) -> bool {
     let Some((middle, _)) = base.hold(edge) else { return false };
     let rims = own.iter().filter_map(|name| part.rim(name)).flat_map(|rim| &rim.lines);
-    rims.map(corners).any(|line| place(&line, nearest(&line, middle)).is_some_and(|(near, _)| near.distance(middle) < 1.0))
+    rims.map(corners)
+        .any(|line| place(&line, nearest(&line, middle)).is_some_and(|(near, _)| near.distance(middle) < 1.0))
 }
 
 /// The sides of the sheet on which a seam's edge lies: the direction out of the piece.

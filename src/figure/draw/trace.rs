@@ -240,7 +240,8 @@ pub(super) fn edge_to_edge(seam: &[Point], outline: &BezPath) -> Vec<Point> {
         let middle = place(&long, f64::midpoint(pair[0], pair[1]));
         pair[1] - pair[0] > SAME && middle.is_some_and(|(point, _)| outline.contains(point))
     };
-    let kept = breaks.windows(2).filter(inside).max_by(|one, other| (one[1] - one[0]).total_cmp(&(other[1] - other[0])));
+    let kept =
+        breaks.windows(2).filter(inside).max_by(|one, other| (one[1] - one[0]).total_cmp(&(other[1] - other[0])));
     kept.map(|pair| stretch(&long, pair[0], pair[1])).unwrap_or_default()
 }
 
@@ -258,7 +259,9 @@ pub(super) fn chains(edges: &[BezPath]) -> Vec<(Vec<Point>, bool)> {
             }
             let touching = open.iter().position(|other| {
                 let (one, two) = (other[0], other[other.len() - 1]);
-                [start.distance(one), start.distance(two), end.distance(one), end.distance(two)].iter().any(|far| *far < 1e-2)
+                [start.distance(one), start.distance(two), end.distance(one), end.distance(two)]
+                    .iter()
+                    .any(|far| *far < 1e-2)
             });
             let Some(at) = touching else {
                 done.push((chain, false));

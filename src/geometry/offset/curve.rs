@@ -20,10 +20,7 @@ pub(super) struct Shifted {
 
 /// Shifts a run by `distance` mm, outwards on a clockwise line; below 0 inwards.
 pub(super) fn shift(curve: &PathSeg, distance: f64) -> Shifted {
-    let mut shifted = Shifted {
-        chain: Vec::new(),
-        backwards: false,
-    };
+    let mut shifted = Shifted { chain: Vec::new(), backwards: false };
     if distance == 0.0 {
         shifted.chain.push(*curve);
         return shifted;
@@ -31,16 +28,11 @@ pub(super) fn shift(curve: &PathSeg, distance: f64) -> Shifted {
     match curve {
         PathSeg::Line(line) => {
             let by = outward(direction(curve, 0.0)) * distance;
-            shifted
-                .chain
-                .push(PathSeg::Line(kurbo::Line::new(line.p0 + by, line.p1 + by)));
+            shifted.chain.push(PathSeg::Line(kurbo::Line::new(line.p0 + by, line.p1 + by)));
         }
         other => {
             let cubic = other.to_cubic();
-            let ends = [
-                Sample::at(&cubic, distance, 0.0),
-                Sample::at(&cubic, distance, 1.0),
-            ];
+            let ends = [Sample::at(&cubic, distance, 0.0), Sample::at(&cubic, distance, 1.0)];
             follow(&cubic, distance, ends, 0, &mut shifted);
         }
     }
@@ -72,20 +64,9 @@ impl Sample {
     }
 }
 
-fn follow(
-    cubic: &CubicBez,
-    distance: f64,
-    [from, to]: [Sample; 2],
-    depth: u32,
-    shifted: &mut Shifted,
-) {
+fn follow(cubic: &CubicBez, distance: f64, [from, to]: [Sample; 2], depth: u32, shifted: &mut Shifted) {
     let step = (to.t - from.t) / 3.0;
-    let candidate = CubicBez::new(
-        from.place,
-        from.place + from.slope * step,
-        to.place - to.slope * step,
-        to.place,
-    );
+    let candidate = CubicBez::new(from.place, from.place + from.slope * step, to.place - to.slope * step, to.place);
     let fits = [0.25, 0.5, 0.75].into_iter().all(|share| {
         let truth = Sample::at(cubic, distance, from.t + (to.t - from.t) * share);
         (candidate.eval(share) - truth.place).hypot() < CURVE_WITHIN

@@ -90,12 +90,7 @@ enum Corner {
 
 /// Joins two neighbours at the corner of the drawn line. `false` when they should cross and do not:
 /// then there is a loop to remove.
-pub(super) fn join(
-    first: &mut Stretch,
-    second: &mut Stretch,
-    corner: Point,
-    ways: [Vec2; 2],
-) -> bool {
+pub(super) fn join(first: &mut Stretch, second: &mut Stretch, corner: Point, ways: [Vec2; 2]) -> bool {
     if !prolong(first, second, corner, ways) {
         return true;
     }
@@ -111,12 +106,7 @@ pub(super) fn join(
 
 /// Joins two neighbours without cutting them: where they should cross, the line goes back to the
 /// corner that was drawn and from there to the next, which leaves a loop to remove.
-pub(super) fn join_loosely(
-    first: &mut Stretch,
-    second: &mut Stretch,
-    corner: Point,
-    ways: [Vec2; 2],
-) {
+pub(super) fn join_loosely(first: &mut Stretch, second: &mut Stretch, corner: Point, ways: [Vec2; 2]) {
     if prolong(first, second, corner, ways) {
         first.via = Some(corner);
     }
@@ -136,10 +126,7 @@ fn prolong(first: &mut Stretch, second: &mut Stretch, corner: Point, ways: [Vec2
             second.begin_earlier(start);
             first.link = true;
         }
-        Corner::Cut {
-            first: end,
-            second: start,
-        } => {
+        Corner::Cut { first: end, second: start } => {
             if let Some(end) = end {
                 first.prolong(end);
             }
@@ -171,10 +158,7 @@ fn decide(first: &Stretch, second: &Stretch, corner: Point, [way, next]: [Vec2; 
             // The line turns back on itself: round the outside of such a tip it is squared off.
             Corner::Squared(end + way * limit, start + way * limit)
         } else {
-            Corner::Cut {
-                first: None,
-                second: None,
-            }
+            Corner::Cut { first: None, second: None }
         };
     }
     // How far the first must run on, and the second must begin earlier, to meet.
@@ -186,23 +170,12 @@ fn decide(first: &Stretch, second: &Stretch, corner: Point, [way, next]: [Vec2; 
         (true, true) if reach <= limit => Corner::Mitre(tip),
         (true, true) => {
             let out = (tip - corner) / reach;
-            let short = |from: Point, along: Vec2| {
-                from + along * ((limit - (from - corner).dot(out)) / along.dot(out))
-            };
+            let short = |from: Point, along: Vec2| from + along * ((limit - (from - corner).dot(out)) / along.dot(out));
             Corner::Squared(short(end, way), short(start, -next))
         }
-        (false, false) => Corner::Cut {
-            first: None,
-            second: None,
-        },
+        (false, false) => Corner::Cut { first: None, second: None },
         _ if reach > limit => Corner::Step,
-        (true, false) => Corner::Cut {
-            first: Some(end + way * limit),
-            second: None,
-        },
-        (false, true) => Corner::Cut {
-            first: None,
-            second: Some(start - next * limit),
-        },
+        (true, false) => Corner::Cut { first: Some(end + way * limit), second: None },
+        (false, true) => Corner::Cut { first: None, second: Some(start - next * limit) },
     }
 }

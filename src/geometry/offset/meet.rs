@@ -50,47 +50,35 @@ fn chords(chain: &[PathSeg]) -> Vec<Chord> {
         let count = chord_count(curve, CHORD_WITHIN);
         for k in 0..count {
             let ends = [k, k + 1].map(|k| k as f64 / count as f64);
-            chords.push(Chord {
-                places: ends.map(|t| index as f64 + t),
-                ends: ends.map(|t| curve.eval(t)),
-            });
+            chords.push(Chord { places: ends.map(|t| index as f64 + t), ends: ends.map(|t| curve.eval(t)) });
         }
     }
     chords
 }
 
 fn cross(a: &Chord, b: &Chord) -> Option<[f64; 2]> {
-    let (along, other, between) = (
-        a.ends[1] - a.ends[0],
-        b.ends[1] - b.ends[0],
-        b.ends[0] - a.ends[0],
-    );
+    let (along, other, between) = (a.ends[1] - a.ends[0], b.ends[1] - b.ends[0], b.ends[0] - a.ends[0]);
     let across = along.cross(other);
     if across.abs() <= 1e-12 * along.hypot() * other.hypot() {
         return None;
     }
     let (t, u) = (between.cross(other) / across, between.cross(along) / across);
     let within = |value: f64| (-1e-9..=1.0 + 1e-9).contains(&value);
-    let place = |chord: &Chord, share: f64| {
-        chord.places[0] + (chord.places[1] - chord.places[0]) * share.clamp(0.0, 1.0)
-    };
+    let place =
+        |chord: &Chord, share: f64| chord.places[0] + (chord.places[1] - chord.places[0]) * share.clamp(0.0, 1.0);
     (within(t) && within(u)).then(|| [place(a, t), place(b, u)])
 }
 
 /// Newton's method on the two curves, each kept within its own run.
 fn refine(first: &[PathSeg], second: &[PathSeg], rough: [f64; 2]) -> Option<Meeting> {
-    let run =
-        |chain: &[PathSeg], place: f64| (place.floor() as usize).min(chain.len().saturating_sub(1));
+    let run = |chain: &[PathSeg], place: f64| (place.floor() as usize).min(chain.len().saturating_sub(1));
     let (i, j) = (run(first, rough[0]), run(second, rough[1]));
     let (one, other) = (first.get(i)?, second.get(j)?);
     let (mut t, mut u) = (rough[0] - i as f64, rough[1] - j as f64);
     for _ in 0..12 {
         let apart = other.eval(u) - one.eval(t);
         if apart.hypot() < AGREE_WITHIN {
-            return Some(Meeting {
-                first: i as f64 + t,
-                second: j as f64 + u,
-            });
+            return Some(Meeting { first: i as f64 + t, second: j as f64 + u });
         }
         let (along, across) = (slope(one, t), slope(other, u));
         let turn = along.cross(across);

@@ -22,10 +22,7 @@ const LEAST_SHARE: f64 = 1e-9;
 /// Shifts every edge by its distance in mm, below 0 inwards. The distances stand in the order of
 /// [`Ring::edges`].
 pub(super) fn offset(ring: &Ring, distances: &[Exact]) -> Result<Vec<Seg>, Vec<ShapeFault>> {
-    if distances
-        .iter()
-        .all(|distance| *distance == Exact::default())
-    {
+    if distances.iter().all(|distance| *distance == Exact::default()) {
         return Ok(ring.segs.clone());
     }
     let shifted = stretches(ring, distances);
@@ -40,10 +37,7 @@ pub(super) fn offset(ring: &Ring, distances: &[Exact]) -> Result<Vec<Seg>, Vec<S
 
 fn stretches(ring: &Ring, distances: &[Exact]) -> Vec<Stretch> {
     let stretch = |seg: &Seg| {
-        let distance = seg
-            .edge
-            .and_then(|edge| distances.get(edge))
-            .map_or(0.0, |distance| to_f64(*distance));
+        let distance = seg.edge.and_then(|edge| distances.get(edge)).map_or(0.0, |distance| to_f64(*distance));
         Stretch::new(seg.edge, distance, shift(&seg.curve, distance))
     };
     ring.segs.iter().map(stretch).collect()
@@ -58,11 +52,7 @@ fn tidy(ring: &Ring, shifted: &[Stretch]) -> Option<Vec<Seg>> {
     let stretches = joined(ring, shifted.to_vec(), |first, second, corner, ways| {
         met &= joint::join(first, second, corner, ways);
     });
-    if !met
-        || stretches
-            .iter()
-            .any(|stretch| stretch.to - stretch.from < LEAST_SHARE)
-    {
+    if !met || stretches.iter().any(|stretch| stretch.to - stretch.from < LEAST_SHARE) {
         return None;
     }
     let segs = trimmed(&stretches);
@@ -94,10 +84,7 @@ fn trimmed(stretches: &[Stretch]) -> Vec<Seg> {
         let mut own: Vec<PathSeg> = Vec::new();
         for (number, curve) in stretch.chain.iter().enumerate() {
             let place = number as f64;
-            let (from, to) = (
-                (stretch.from - place).max(0.0),
-                (stretch.to - place).min(1.0),
-            );
+            let (from, to) = ((stretch.from - place).max(0.0), (stretch.to - place).min(1.0));
             if to - from < LEAST_SHARE {
                 continue;
             }
@@ -108,11 +95,7 @@ fn trimmed(stretches: &[Stretch]) -> Vec<Seg> {
                 _ => own.push(kept),
             }
         }
-        let seg = |curve| Seg {
-            edge: stretch.edge,
-            curve,
-            ends: None,
-        };
+        let seg = |curve| Seg { edge: stretch.edge, curve, ends: None };
         segs.extend(own.into_iter().map(seg));
         if stretch.link {
             let next = &stretches[(index + 1) % stretches.len()];
@@ -143,8 +126,7 @@ fn close_up(segs: &mut [Seg]) {
 
 /// Puts exact ends in the place of reckoned ones, where every run lies along an axis.
 fn make_exact(ring: &Ring, distances: &[Exact], segs: &mut [Seg]) {
-    let Some(ends) = offset_ends(&ring.segs, distances).filter(|ends| ends.len() == segs.len())
-    else {
+    let Some(ends) = offset_ends(&ring.segs, distances).filter(|ends| ends.len() == segs.len()) else {
         return;
     };
     for (seg, ends) in segs.iter_mut().zip(ends) {

@@ -67,14 +67,7 @@ pub(super) fn untangle(ring: &Ring, stretches: &[Stretch]) -> Result<Vec<Seg>, V
     let mut overlay: EdgeOverlay<i64, Source> = EdgeOverlay::new(chords.len());
     for (index, chord) in chords.iter().enumerate() {
         let [a, b] = chord.ends.map(to_grid);
-        overlay.add_edge(
-            InputEdge {
-                a,
-                b,
-                data: Source(index),
-            },
-            ShapeType::Subject,
-        );
+        overlay.add_edge(InputEdge { a, b, data: Source(index) }, ShapeType::Subject);
     }
     // Inside what the line surrounds clockwise: a loop that it makes the other way is not cloth.
     let shapes = overlay.build_vector_shapes(OverlayRule::Subject, FillRule::Positive);
@@ -94,34 +87,20 @@ pub(super) fn untangle(ring: &Ring, stretches: &[Stretch]) -> Result<Vec<Seg>, V
     let mut segs: Vec<Seg> = main.iter().map(|kept| seg(stretches, kept)).collect();
     close_up(&mut segs);
     begin_edges(&mut segs);
-    let left = |edge: usize| -> f64 {
-        segs.iter()
-            .filter(|seg| seg.edge == Some(edge))
-            .map(|seg| length(&seg.curve))
-            .sum()
-    };
-    let gone: Vec<ShapeFault> = (0..ring.edges.len())
-        .filter(|edge| left(*edge) < VANISHED)
-        .map(|edge| eaten(ring, Some(edge)))
-        .collect();
+    let left =
+        |edge: usize| -> f64 { segs.iter().filter(|seg| seg.edge == Some(edge)).map(|seg| length(&seg.curve)).sum() };
+    let gone: Vec<ShapeFault> =
+        (0..ring.edges.len()).filter(|edge| left(*edge) < VANISHED).map(|edge| eaten(ring, Some(edge))).collect();
     if gone.is_empty() { Ok(segs) } else { Err(gone) }
 }
 
 fn eaten(ring: &Ring, edge: Option<usize>) -> ShapeFault {
-    ShapeFault::AllowanceEatsPiece {
-        edge: ring.name(edge),
-    }
+    ShapeFault::AllowanceEatsPiece { edge: ring.name(edge) }
 }
 
 fn first_of_widest(stretches: &[Stretch]) -> Option<usize> {
-    let widest = stretches
-        .iter()
-        .map(|stretch| stretch.distance.abs())
-        .fold(0.0, f64::max);
-    stretches
-        .iter()
-        .find(|stretch| stretch.distance.abs() >= widest)
-        .and_then(|stretch| stretch.edge)
+    let widest = stretches.iter().map(|stretch| stretch.distance.abs()).fold(0.0, f64::max);
+    stretches.iter().find(|stretch| stretch.distance.abs() >= widest).and_then(|stretch| stretch.edge)
 }
 
 /// The two edges whose allowances run into each other, where the line that is kept leaps over the
@@ -129,16 +108,10 @@ fn first_of_widest(stretches: &[Stretch]) -> Option<usize> {
 fn meeting(ring: &Ring, stretches: &[Stretch], main: &[Kept]) -> ShapeFault {
     let count = stretches.len();
     let leap = |a: &Kept, b: &Kept| (b.stretch + count - a.stretch) % count;
-    let widest = main
-        .iter()
-        .zip(main.iter().cycle().skip(1))
-        .max_by_key(|(a, b)| leap(a, b));
+    let widest = main.iter().zip(main.iter().cycle().skip(1)).max_by_key(|(a, b)| leap(a, b));
     let (first, second) = widest.map_or((0, 0), |(a, b)| (a.stretch, b.stretch));
     let name = |index: usize| ring.name(stretches.get(index).and_then(|stretch| stretch.edge));
-    ShapeFault::AllowancesMeet {
-        first: name(first.min(second)),
-        second: name(first.max(second)),
-    }
+    ShapeFault::AllowancesMeet { first: name(first.min(second)), second: name(first.max(second)) }
 }
 
 fn chords(stretches: &[Stretch]) -> Vec<Chord> {
@@ -148,24 +121,14 @@ fn chords(stretches: &[Stretch]) -> Vec<Chord> {
             let count = chord_count(curve, CHORD_WITHIN);
             for k in 0..count {
                 let places = [k, k + 1].map(|k| k as f64 / count as f64);
-                chords.push(Chord {
-                    stretch: index,
-                    run: Some(run),
-                    places,
-                    ends: places.map(|t| curve.eval(t)),
-                });
+                chords.push(Chord { stretch: index, run: Some(run), places, ends: places.map(|t| curve.eval(t)) });
             }
         }
         let next = &stretches[(index + 1) % stretches.len()];
         let corners = [Some(stretch.end()), stretch.via, Some(next.start())];
         let corners: Vec<Point> = corners.into_iter().flatten().collect();
         for pair in corners.windows(2) {
-            chords.push(Chord {
-                stretch: index,
-                run: None,
-                places: [0.0, 1.0],
-                ends: [pair[0], pair[1]],
-            });
+            chords.push(Chord { stretch: index, run: None, places: [0.0, 1.0], ends: [pair[0], pair[1]] });
         }
     }
     // What ends in one grid point and begins in the next must not leave a gap.
@@ -174,10 +137,7 @@ fn chords(stretches: &[Stretch]) -> Vec<Chord> {
 }
 
 fn to_grid(point: Point) -> IntPoint<i64> {
-    IntPoint::new(
-        (point.x * GRID).round() as i64,
-        (point.y * GRID).round() as i64,
-    )
+    IntPoint::new((point.x * GRID).round() as i64, (point.y * GRID).round() as i64)
 }
 
 fn from_grid(point: IntPoint<i64>) -> Point {
@@ -186,20 +146,11 @@ fn from_grid(point: IntPoint<i64>) -> Point {
 
 /// Positive when the contour runs clockwise as seen.
 fn area(contour: &[DataVectorEdge<i64, Source>]) -> f64 {
-    contour
-        .iter()
-        .map(|edge| Line::new(from_grid(edge.a), from_grid(edge.b)))
-        .map(doubled)
-        .sum::<f64>()
-        / 2.0
+    contour.iter().map(|edge| Line::new(from_grid(edge.a), from_grid(edge.b))).map(doubled).sum::<f64>() / 2.0
 }
 
 fn kept_area(contour: &[Kept]) -> f64 {
-    contour
-        .iter()
-        .map(|kept| doubled(Line::new(kept.ends[0], kept.ends[1])))
-        .sum::<f64>()
-        / 2.0
+    contour.iter().map(|kept| doubled(Line::new(kept.ends[0], kept.ends[1]))).sum::<f64>() / 2.0
 }
 
 fn doubled(line: Line) -> f64 {
@@ -226,13 +177,7 @@ fn keep(chords: &[Chord], contour: &[DataVectorEdge<i64, Source>]) -> Vec<Kept> 
                 last.to = to;
                 last.ends[1] = ends[1];
             }
-            _ => kept.push(Kept {
-                stretch: chord.stretch,
-                run: chord.run,
-                from,
-                to,
-                ends,
-            }),
+            _ => kept.push(Kept { stretch: chord.stretch, run: chord.run, from, to, ends }),
         }
     }
     kept
@@ -247,24 +192,14 @@ fn place(chord: &Chord, point: Point) -> f64 {
 
 fn seg(stretches: &[Stretch], kept: &Kept) -> Seg {
     let stretch = stretches.get(kept.stretch);
-    let run = stretch
-        .zip(kept.run)
-        .and_then(|(stretch, run)| stretch.chain.get(run));
+    let run = stretch.zip(kept.run).and_then(|(stretch, run)| stretch.chain.get(run));
     let straight = Seg::line(None, kept.ends[0], kept.ends[1]);
     match (stretch, run) {
-        (Some(stretch), Some(PathSeg::Line(_))) => Seg {
-            edge: stretch.edge,
-            ..straight
-        },
-        (Some(stretch), Some(curve)) if kept.from < kept.to => Seg {
-            edge: stretch.edge,
-            curve: curve.subsegment(kept.from..kept.to),
-            ends: None,
-        },
-        (Some(stretch), Some(_)) => Seg {
-            edge: stretch.edge,
-            ..straight
-        },
+        (Some(stretch), Some(PathSeg::Line(_))) => Seg { edge: stretch.edge, ..straight },
+        (Some(stretch), Some(curve)) if kept.from < kept.to => {
+            Seg { edge: stretch.edge, curve: curve.subsegment(kept.from..kept.to), ends: None }
+        }
+        (Some(stretch), Some(_)) => Seg { edge: stretch.edge, ..straight },
         _ => straight,
     }
 }
@@ -273,9 +208,7 @@ fn seg(stretches: &[Stretch], kept: &Kept) -> Seg {
 fn begin_edges(segs: &mut [Seg]) {
     let last = segs.last().and_then(|seg| seg.edge);
     if segs.first().is_some_and(|seg| seg.edge == last)
-        && let Some(start) = segs
-            .windows(2)
-            .position(|pair| pair[0].edge != pair[1].edge)
+        && let Some(start) = segs.windows(2).position(|pair| pair[0].edge != pair[1].edge)
     {
         segs.rotate_left(start + 1);
     }

@@ -19,44 +19,28 @@ pub(super) fn read(entries: &[(String, String)]) -> Result<Ring, Vec<ShapeFault>
         let mut curves = match one_line(data) {
             Ok(curves) => curves,
             Err(message) => {
-                faults.push(ShapeFault::UnreadablePath {
-                    index,
-                    edge,
-                    message,
-                });
+                faults.push(ShapeFault::UnreadablePath { index, edge, message });
                 last_end = None;
                 continue;
             }
         };
-        let (Some(start), Some(end)) = (curves.first().map(start_of), curves.last().map(end_of))
-        else {
+        let (Some(start), Some(end)) = (curves.first().map(start_of), curves.last().map(end_of)) else {
             faults.push(ShapeFault::Degenerate(edge));
             continue;
         };
         if let Some(before) = last_end {
             let gap = (start - before).hypot();
             if gap > JOIN_WITHIN {
-                faults.push(ShapeFault::NotJoined {
-                    index,
-                    edge: edge.clone(),
-                    gap,
-                });
+                faults.push(ShapeFault::NotJoined { index, edge: edge.clone(), gap });
             }
             move_start(&mut curves, before);
         }
-        if curves
-            .iter()
-            .any(|curve| too_far(start_of(curve)) || too_far(end_of(curve)))
-        {
+        if curves.iter().any(|curve| too_far(start_of(curve)) || too_far(end_of(curve))) {
             faults.push(ShapeFault::TooFar { edge: edge.clone() });
         }
         first_start = first_start.or(Some(start));
         last_end = Some(end);
-        let seg = |curve| Seg {
-            edge: None,
-            curve,
-            ends: None,
-        };
+        let seg = |curve| Seg { edge: None, curve, ends: None };
         named.extend(curves.into_iter().map(|curve| (edge.clone(), seg(curve))));
     }
     if !faults.is_empty() {

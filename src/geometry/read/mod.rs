@@ -19,11 +19,7 @@ const ARC_WITHIN: f64 = 1e-5;
 /// Reads a description and makes sure that it is one simple closed line.
 pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
     let ring = match spec {
-        Spec::Rectangle {
-            width,
-            height,
-            corners_out,
-        } => rectangle::read(*width, *height, corners_out)?,
+        Spec::Rectangle { width, height, corners_out } => rectangle::read(*width, *height, corners_out)?,
         Spec::Path(runs) => path::read(runs)?,
         Spec::Drawing(entries) => drawing::read(entries)?,
     };
@@ -47,11 +43,7 @@ fn uncrossed(ring: &Ring) -> Result<(), Vec<ShapeFault>> {
 /// that a run has a neighbour other than itself.
 fn halved(mut ring: Ring) -> Ring {
     if let [only] = ring.segs.as_slice() {
-        let half = |range| Seg {
-            edge: only.edge,
-            curve: only.curve.subsegment(range),
-            ends: None,
-        };
+        let half = |range| Seg { edge: only.edge, curve: only.curve.subsegment(range), ends: None };
         ring.segs = vec![half(0.0..0.5), half(0.5..1.0)];
     }
     ring
@@ -84,11 +76,7 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
     let mut faults = Vec::new();
     let count = named.len();
     let first = named.first().map(|(name, _)| name.clone());
-    let tail = named
-        .iter()
-        .rev()
-        .take_while(|(name, _)| Some(name) == first.as_ref())
-        .count();
+    let tail = named.iter().rev().take_while(|(name, _)| Some(name) == first.as_ref()).count();
     // The last runs belong to the first edge, unless they are all of one edge anyway.
     let wraps = tail < count;
     for (index, (name, mut seg)) in named.into_iter().enumerate() {
@@ -101,10 +89,7 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
             if edges.iter().any(|edge| edge.name == name) {
                 faults.push(ShapeFault::NameTwice { edge: name.clone() });
             }
-            edges.push(Named {
-                name,
-                against: false,
-            });
+            edges.push(Named { name, against: false });
             edges.len() - 1
         };
         seg.edge = Some(edge);
@@ -113,11 +98,7 @@ fn name_edges(named: Vec<(String, Seg)>) -> Result<Ring, Vec<ShapeFault>> {
     if wraps {
         segs.rotate_right(tail);
     }
-    if faults.is_empty() {
-        Ok(Ring { edges, segs })
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok(Ring { edges, segs }) } else { Err(faults) }
 }
 
 fn too_far(point: Point) -> bool {

@@ -14,15 +14,7 @@ const SAME_POINT: f64 = 1e-9;
 
 /// Reads a path in the order written.
 pub(super) fn read(runs: &[Run]) -> Result<Ring, Vec<ShapeFault>> {
-    let Some((
-        Run {
-            to: Some(start),
-            kind: RunKind::Start,
-            ..
-        },
-        rest,
-    )) = runs.split_first()
-    else {
+    let Some((Run { to: Some(start), kind: RunKind::Start, .. }, rest)) = runs.split_first() else {
         return Err(vec![ShapeFault::StartMisplaced]);
     };
     let closes_early = rest.iter().rev().skip(1).any(|run| run.to.is_none());
@@ -38,16 +30,7 @@ pub(super) fn read(runs: &[Run]) -> Result<Ring, Vec<ShapeFault>> {
         match curves(run, at, to) {
             Ok(curves) => {
                 let ends = (curves.len() == 1).then_some([at, to]);
-                named.extend(curves.into_iter().map(|curve| {
-                    (
-                        run.name.clone(),
-                        Seg {
-                            edge: None,
-                            curve,
-                            ends,
-                        },
-                    )
-                }));
+                named.extend(curves.into_iter().map(|curve| (run.name.clone(), Seg { edge: None, curve, ends })));
             }
             Err(fault) => faults.push(fault),
         }
@@ -86,11 +69,7 @@ fn curves(run: &Run, from: ExactPoint, to: ExactPoint) -> Result<Vec<PathSeg>, S
             Ok(vec![PathSeg::Cubic(cubic)])
         }
         RunKind::Arc { .. } if together => Err(ShapeFault::Degenerate(edge())),
-        RunKind::Arc {
-            radius,
-            left,
-            large,
-        } => arc(edge(), *radius, !left, *large, [start, end]),
+        RunKind::Arc { radius, left, large } => arc(edge(), *radius, !left, *large, [start, end]),
     }
 }
 

@@ -14,21 +14,14 @@ type Cut = Option<[Exact; 2]>;
 
 /// Reads a rectangle, clockwise from its top left corner. Where corners are taken out twice at one
 /// side, the last counts.
-pub(super) fn read(
-    width: Exact,
-    height: Exact,
-    corners: &[CornerOut],
-) -> Result<Ring, Vec<ShapeFault>> {
+pub(super) fn read(width: Exact, height: Exact, corners: &[CornerOut]) -> Result<Ring, Vec<ShapeFault>> {
     let mut faults = Vec::new();
     check(width, "top", &mut faults);
     check(height, "left", &mut faults);
     let (mut top, mut bottom): (Cut, Cut) = (None, None);
     for corner in corners {
-        let (side, edge) = if corner.at_top {
-            (&mut top, "top_left_corner")
-        } else {
-            (&mut bottom, "bottom_left_corner")
-        };
+        let (side, edge) =
+            if corner.at_top { (&mut top, "top_left_corner") } else { (&mut bottom, "bottom_left_corner") };
         check(corner.width.min(corner.height), edge, &mut faults);
         check(corner.width.max(corner.height), edge, &mut faults);
         *side = Some([corner.width, corner.height]);
@@ -38,17 +31,14 @@ pub(super) fn read(
         return Err(faults);
     }
     let none = [Exact::zero(); 2];
-    let ([top_in, top_down], [bottom_in, bottom_up]) =
-        (top.unwrap_or(none), bottom.unwrap_or(none));
+    let ([top_in, top_down], [bottom_in, bottom_up]) = (top.unwrap_or(none), bottom.unwrap_or(none));
     for (edge, whole, cuts) in [
         ("top", width, [top_in, top_in]),
         ("bottom", width, [bottom_in, bottom_in]),
         ("left", height, [top_down, bottom_up]),
     ] {
         if !leaves_something(whole, cuts) {
-            faults.push(ShapeFault::CornerTooLarge {
-                edge: edge.to_owned(),
-            });
+            faults.push(ShapeFault::CornerTooLarge { edge: edge.to_owned() });
         }
     }
     if !faults.is_empty() {
@@ -56,20 +46,14 @@ pub(super) fn read(
     }
     corners_of(width, height, top, bottom)
         .map(|corners| ring(&corners))
-        .ok_or_else(|| {
-            vec![ShapeFault::TooFar {
-                edge: "top".to_owned(),
-            }]
-        })
+        .ok_or_else(|| vec![ShapeFault::TooFar { edge: "top".to_owned() }])
 }
 
 fn check(value: Exact, edge: &str, faults: &mut Vec<ShapeFault>) {
     if !value.is_positive() {
         faults.push(ShapeFault::Degenerate(edge.to_owned()));
     } else if to_f64(value) > FARTHEST {
-        faults.push(ShapeFault::TooFar {
-            edge: edge.to_owned(),
-        });
+        faults.push(ShapeFault::TooFar { edge: edge.to_owned() });
     }
 }
 
@@ -78,12 +62,7 @@ fn leaves_something(whole: Exact, [one, other]: [Exact; 2]) -> bool {
 }
 
 /// Each corner with the edge that begins there, clockwise. `None` when a figure cannot be held.
-fn corners_of(
-    width: Exact,
-    height: Exact,
-    top: Cut,
-    bottom: Cut,
-) -> Option<Vec<(&'static str, ExactPoint)>> {
+fn corners_of(width: Exact, height: Exact, top: Cut, bottom: Cut) -> Option<Vec<(&'static str, ExactPoint)>> {
     let zero = Exact::zero();
     let mut corners = Vec::new();
     match top {
@@ -124,10 +103,7 @@ fn corners_of(
 /// A sewist counts from the left or from the top, whichever way the line runs; along a corner taken
 /// out, from its upper end.
 fn counts_against(edge: &str) -> bool {
-    matches!(
-        edge,
-        "bottom" | "left" | "bottom_left_corner" | "top_left_corner"
-    )
+    matches!(edge, "bottom" | "left" | "bottom_left_corner" | "top_left_corner")
 }
 
 fn ring(corners: &[(&'static str, ExactPoint)]) -> Ring {
@@ -136,10 +112,7 @@ fn ring(corners: &[(&'static str, ExactPoint)]) -> Ring {
     let after = corners.iter().cycle().skip(1);
     for ((name, from), (_, to)) in corners.iter().zip(after) {
         if edges.last().is_none_or(|last| last.name != *name) {
-            edges.push(Named {
-                name: (*name).to_owned(),
-                against: counts_against(name),
-            });
+            edges.push(Named { name: (*name).to_owned(), against: counts_against(name) });
         }
         segs.push(Seg {
             edge: Some(edges.len() - 1),

@@ -43,11 +43,7 @@ impl Pen {
         }
         let at = self.at;
         let place = |abs: bool, x: f64, y: f64| {
-            if abs {
-                Point::new(x, y)
-            } else {
-                at + Vec2::new(x, y)
-            }
+            if abs { Point::new(x, y) } else { at + Vec2::new(x, y) }
         };
         match segment {
             PathSegment::MoveTo { abs, x, y } => {
@@ -64,15 +60,7 @@ impl Pen {
             PathSegment::VerticalLineTo { abs, y } => {
                 self.line(Point::new(at.x, place(abs, 0.0, y).y));
             }
-            PathSegment::CurveTo {
-                abs,
-                x1,
-                y1,
-                x2,
-                y2,
-                x,
-                y,
-            } => {
+            PathSegment::CurveTo { abs, x1, y1, x2, y2, x, y } => {
                 self.curve(place(abs, x1, y1), place(abs, x2, y2), place(abs, x, y));
             }
             PathSegment::SmoothCurveTo { abs, x2, y2, x, y } => {
@@ -85,16 +73,7 @@ impl Pen {
             PathSegment::SmoothQuadratic { abs, x, y } => {
                 self.bow(mirrored(at, quadratic), place(abs, x, y));
             }
-            PathSegment::EllipticalArc {
-                abs,
-                rx,
-                ry,
-                x_axis_rotation,
-                large_arc,
-                sweep,
-                x,
-                y,
-            } => {
+            PathSegment::EllipticalArc { abs, rx, ry, x_axis_rotation, large_arc, sweep, x, y } => {
                 let to = place(abs, x, y);
                 self.arc(SvgArc {
                     from: at,
@@ -115,9 +94,7 @@ impl Pen {
 
     fn push(&mut self, run: PathSeg, to: Point) {
         let cubic = run.to_cubic();
-        let size = (cubic.p1 - cubic.p0).hypot()
-            + (cubic.p2 - cubic.p1).hypot()
-            + (cubic.p3 - cubic.p2).hypot();
+        let size = (cubic.p1 - cubic.p0).hypot() + (cubic.p2 - cubic.p1).hypot() + (cubic.p3 - cubic.p2).hypot();
         if size > CRUMB {
             self.runs.push(run);
             self.at = to;
@@ -129,18 +106,12 @@ impl Pen {
     }
 
     fn curve(&mut self, first: Point, second: Point, to: Point) {
-        self.push(
-            PathSeg::Cubic(CubicBez::new(self.at, first, second, to)),
-            to,
-        );
+        self.push(PathSeg::Cubic(CubicBez::new(self.at, first, second, to)), to);
         self.cubic = Some(second);
     }
 
     fn bow(&mut self, control: Point, to: Point) {
-        self.push(
-            PathSeg::Cubic(QuadBez::new(self.at, control, to).raise()),
-            to,
-        );
+        self.push(PathSeg::Cubic(QuadBez::new(self.at, control, to).raise()), to);
         self.quadratic = Some(control);
     }
 
@@ -150,9 +121,7 @@ impl Pen {
             self.line(drawn.to);
             return;
         };
-        arc.to_cubic_beziers(ARC_WITHIN, |first, second, end| {
-            self.curve(first, second, end)
-        });
+        arc.to_cubic_beziers(ARC_WITHIN, |first, second, end| self.curve(first, second, end));
         self.cubic = None;
     }
 }

@@ -66,12 +66,7 @@ struct Run<'a> {
 
 impl<'a> Run<'a> {
     fn new(formula: &'a Formula, names: &'a dyn Names) -> Run<'a> {
-        Run {
-            text: &formula.text,
-            names,
-            problems: Vec::new(),
-            steps: Vec::new(),
-        }
+        Run { text: &formula.text, names, problems: Vec::new(), steps: Vec::new() }
     }
 
     fn fail<T>(&mut self, problem: Problem) -> Option<T> {
@@ -93,12 +88,8 @@ impl<'a> Run<'a> {
             ExprKind::Name(name) => self.name(name, expr).map(Outcome::Quantity),
             ExprKind::Negate(inner) => self.negate(expr, inner).map(Outcome::Quantity),
             ExprKind::Binary { .. } => self.row(expr).map(Outcome::Quantity),
-            ExprKind::Compare { op, left, right } => {
-                self.compare(expr, *op, left, right).map(Outcome::Truth)
-            }
-            ExprKind::Call { function, args } => {
-                self.call(expr, function, args).map(Outcome::Quantity)
-            }
+            ExprKind::Compare { op, left, right } => self.compare(expr, *op, left, right).map(Outcome::Truth),
+            ExprKind::Call { function, args } => self.call(expr, function, args).map(Outcome::Quantity),
             ExprKind::List(values) => {
                 let values: Vec<_> = values.iter().map(|value| self.quantity(value)).collect();
                 let values: Option<Vec<Quantity>> = values.into_iter().collect();
@@ -146,10 +137,7 @@ impl<'a> Run<'a> {
     fn negate(&mut self, expr: &Expr, inner: &'a Expr) -> Option<Quantity> {
         let quantity = self.quantity(inner)?;
         if quantity.dimension != Dimension::Temperature {
-            return Some(Quantity {
-                value: -quantity.value,
-                ..quantity
-            });
+            return Some(Quantity { value: -quantity.value, ..quantity });
         }
         let problem = Problem::new(
             ProblemKind::Mismatch,
@@ -223,13 +211,7 @@ impl<'a> Run<'a> {
         })
     }
 
-    fn compare(
-        &mut self,
-        whole: &Expr,
-        op: Comparison,
-        left: &'a Expr,
-        right: &'a Expr,
-    ) -> Option<bool> {
+    fn compare(&mut self, whole: &Expr, op: Comparison, left: &'a Expr, right: &'a Expr) -> Option<bool> {
         let (a, b) = (self.quantity(left), self.quantity(right));
         let (a, b) = a.zip(b)?;
         match a.compare(b) {
@@ -244,10 +226,8 @@ impl<'a> Run<'a> {
 
     fn call(&mut self, expr: &'a Expr, function: &'a str, args: &'a [Expr]) -> Option<Quantity> {
         let outcomes: Vec<_> = args.iter().map(|arg| (arg, self.outcome(arg))).collect();
-        let args: Option<Vec<(&Expr, Outcome)>> = outcomes
-            .into_iter()
-            .map(|(arg, outcome)| Some((arg, outcome?)))
-            .collect();
+        let args: Option<Vec<(&Expr, Outcome)>> =
+            outcomes.into_iter().map(|(arg, outcome)| Some((arg, outcome?))).collect();
         let args = args?;
         // The parser lets only known functions through; a tree built by hand may hold another.
         let Some(known) = find_function(function) else {
@@ -258,12 +238,7 @@ impl<'a> Run<'a> {
                 format!("the functions are {}", function_names()),
             ));
         };
-        let given = Given {
-            text: self.text,
-            call: expr.range.clone(),
-            function,
-            args,
-        };
+        let given = Given { text: self.text, call: expr.range.clone(), function, args };
         match (known.run)(&given) {
             Ok(quantity) => {
                 self.step(expr, quantity);
@@ -275,9 +250,6 @@ impl<'a> Run<'a> {
 }
 
 fn sides<'e>(left: (&'e Expr, Quantity), right: (&'e Expr, Quantity)) -> (Side<'e>, Side<'e>) {
-    let side = |(expr, quantity): (&'e Expr, Quantity)| Side {
-        expr,
-        dimension: quantity.dimension,
-    };
+    let side = |(expr, quantity): (&'e Expr, Quantity)| Side { expr, dimension: quantity.dimension };
     (side(left), side(right))
 }

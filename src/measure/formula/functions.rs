@@ -93,10 +93,7 @@ impl<'a> Given<'a> {
         let function = self.function;
         let sort = match self.args.get(index) {
             Some((expr, Outcome::Quantity(quantity))) => {
-                let side = Side {
-                    expr,
-                    dimension: quantity.dimension,
-                };
+                let side = Side { expr, dimension: quantity.dimension };
                 return Ok((side, *quantity));
             }
             Some((expr, Outcome::Truth(_))) => (expr.range.clone(), "a comparison"),
@@ -107,10 +104,7 @@ impl<'a> Given<'a> {
             }
         };
         let (range, what) = sort;
-        Err(self.wrong(
-            range,
-            format!("{function} is given {what} where one value is wanted"),
-        ))
+        Err(self.wrong(range, format!("{function} is given {what} where one value is wanted")))
     }
 
     fn overflow(&self) -> Problem {
@@ -145,12 +139,7 @@ fn extreme(given: &Given<'_>, wanted: Ordering) -> Result<Quantity, Problem> {
     for index in 1..given.args.len() {
         let (side, quantity) = given.quantity(index)?;
         let ordering = quantity.compare(best).map_err(|_| {
-            let message = format!(
-                "{} of {} and {}",
-                given.function,
-                first.dimension.name(),
-                side.dimension.name()
-            );
+            let message = format!("{} of {} and {}", given.function, first.dimension.name(), side.dimension.name());
             unlike(given.text, message, side.expr.range.clone(), first, side)
         })?;
         if ordering == wanted {
@@ -162,10 +151,7 @@ fn extreme(given: &Given<'_>, wanted: Ordering) -> Result<Quantity, Problem> {
 
 fn abs(given: &Given<'_>) -> Result<Quantity, Problem> {
     let (_, quantity) = given.reckonable(0)?;
-    Ok(Quantity {
-        value: quantity.value.abs(),
-        ..quantity
-    })
+    Ok(Quantity { value: quantity.value.abs(), ..quantity })
 }
 
 fn round(given: &Given<'_>) -> Result<Quantity, Problem> {
@@ -185,21 +171,11 @@ fn step(given: &Given<'_>, way: Way) -> Result<Quantity, Problem> {
     let (step_side, step) = given.reckonable(1)?;
     let step_range = step_side.expr.range.clone();
     if value.dimension != step.dimension {
-        let message = format!(
-            "{} rounded to a step that is {}",
-            value.dimension.name(),
-            step.dimension.name()
-        );
-        return Err(unlike(
-            given.text, message, step_range, value_side, step_side,
-        ));
+        let message = format!("{} rounded to a step that is {}", value.dimension.name(), step.dimension.name());
+        return Err(unlike(given.text, message, step_range, value_side, step_side));
     }
     if !step.value.is_positive() {
-        let message = if step.value.is_zero() {
-            "the step is 0"
-        } else {
-            "the step is below 0"
-        };
+        let message = if step.value.is_zero() { "the step is 0" } else { "the step is below 0" };
         return Err(Problem::new(
             ProblemKind::OutOfRange,
             step_range,
@@ -208,10 +184,7 @@ fn step(given: &Given<'_>, way: Way) -> Result<Quantity, Problem> {
         ));
     }
     let rounded = exact::to_step(value.value, step.value, way).ok_or_else(|| given.overflow())?;
-    Ok(Quantity {
-        value: rounded,
-        ..value
-    })
+    Ok(Quantity { value: rounded, ..value })
 }
 
 fn stock(given: &Given<'_>) -> Result<Quantity, Problem> {
@@ -231,16 +204,9 @@ fn stock(given: &Given<'_>) -> Result<Quantity, Problem> {
     let mut best: Option<Quantity> = None;
     let mut longest: Option<(&Expr, Quantity)> = None;
     for (expr, quantity) in exprs.iter().zip(stocked) {
-        let other = Side {
-            expr,
-            dimension: quantity.dimension,
-        };
+        let other = Side { expr, dimension: quantity.dimension };
         let ordering = quantity.compare(wanted).map_err(|_| {
-            let message = format!(
-                "{} sought in a list that holds {}",
-                side.dimension.name(),
-                other.dimension.name()
-            );
+            let message = format!("{} sought in a list that holds {}", side.dimension.name(), other.dimension.name());
             unlike(given.text, message, expr.range.clone(), side, other)
         })?;
         if ordering.is_ge() && best.is_none_or(|best| quantity.value < best.value) {
@@ -290,10 +256,7 @@ fn sqrt(given: &Given<'_>) -> Result<Quantity, Problem> {
         return Err(Problem::new(
             ProblemKind::OutOfRange,
             range,
-            format!(
-                "the square root of {}, which is below 0",
-                quantity.spoken(None)
-            ),
+            format!("the square root of {}, which is below 0", quantity.spoken(None)),
             "check the formula inside sqrt; abs(x) leaves the minus out",
         ));
     }

@@ -46,10 +46,7 @@ pub(super) fn tokens(text: &str, problems: &mut Vec<Problem>) -> Result<Vec<Toke
         } else {
             sign(text, at, first)?
         };
-        tokens.push(Token {
-            kind,
-            range: at..end,
-        });
+        tokens.push(Token { kind, range: at..end });
         at = skip_spaces(text, end);
     }
     Ok(tokens)
@@ -150,10 +147,7 @@ fn sign(text: &str, at: usize, first: char) -> Result<(Kind, usize), Problem> {
 
 fn comparison(text: &str, at: usize) -> Result<(Kind, usize), Problem> {
     let rest = &text[at..];
-    let end = at
-        + rest
-            .find(|c| !matches!(c, '<' | '>' | '=' | '≤' | '≥' | '!'))
-            .unwrap_or(rest.len());
+    let end = at + rest.find(|c| !matches!(c, '<' | '>' | '=' | '≤' | '≥' | '!')).unwrap_or(rest.len());
     let written = &text[at..end];
     let comparison = match written {
         "<" => Comparison::Less,
@@ -168,11 +162,7 @@ fn comparison(text: &str, at: usize) -> Result<(Kind, usize), Problem> {
                 "=>" => "write >=".to_owned(),
                 _ => "compare with < <= = >= or >".to_owned(),
             };
-            return Err(Problem::unreadable(
-                at..end,
-                format!("{written} is not a sign used here"),
-                hint,
-            ));
+            return Err(Problem::unreadable(at..end, format!("{written} is not a sign used here"), hint));
         }
     };
     Ok((Kind::Compare(comparison), end))
@@ -180,12 +170,8 @@ fn comparison(text: &str, at: usize) -> Result<(Kind, usize), Problem> {
 
 fn stray(range: Range<usize>, c: char) -> Problem {
     let hint = match c {
-        '\u{201c}' | '\u{201d}' | '"' | '″' => {
-            "for inches, write in straight after the number: 3/8 in"
-        }
-        '\'' | '\u{2018}' | '\u{2019}' | '′' => {
-            "for feet, write ft straight after the number: 2 ft"
-        }
+        '\u{201c}' | '\u{201d}' | '"' | '″' => "for inches, write in straight after the number: 3/8 in",
+        '\'' | '\u{2018}' | '\u{2019}' | '′' => "for feet, write ft straight after the number: 2 ft",
         '\u{2010}' | '\u{2011}' | '\u{2013}' | '\u{2014}' => "for a minus, write -",
         '^' | '²' => "to square a value, multiply it by itself: depth * depth",
         '%' => "a percentage needs a number in front: 3 %",

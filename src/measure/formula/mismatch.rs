@@ -48,13 +48,7 @@ impl<'a> Side<'a> {
 
 /// The problem for two parts of different sorts that must be of one. It points at a plain number
 /// that lacks its unit, or else at `whole`.
-pub(super) fn unlike(
-    text: &str,
-    message: String,
-    whole: Range<usize>,
-    left: Side<'_>,
-    right: Side<'_>,
-) -> Problem {
+pub(super) fn unlike(text: &str, message: String, whole: Range<usize>, left: Side<'_>, right: Side<'_>) -> Problem {
     let (range, hint) = if let Some((bare, other, figure)) = bare_number(left, right) {
         let range = bare.expr.range.clone();
         let written = &text[range.clone()];
@@ -64,9 +58,7 @@ pub(super) fn unlike(
             let unit = other.unit().unwrap_or(other.dimension.usual_unit());
             let mut hint = format!("give the {written} a unit: {written} {}", unit.symbol());
             if let Some(mixed) = hyphened_fraction(text, left, right) {
-                hint.push_str(&format!(
-                    "; for a whole number and a fraction, write {mixed}"
-                ));
+                hint.push_str(&format!("; for a whole number and a fraction, write {mixed}"));
             }
             hint
         };
@@ -79,12 +71,7 @@ pub(super) fn unlike(
 }
 
 /// The problem for a sign that gives nothing measurable between these two parts.
-pub(super) fn unmeasured(
-    message: String,
-    whole: Range<usize>,
-    left: Side<'_>,
-    right: Side<'_>,
-) -> Problem {
+pub(super) fn unmeasured(message: String, whole: Range<usize>, left: Side<'_>, right: Side<'_>) -> Problem {
     let hint = if left.is_temperature() || right.is_temperature() {
         TEMPERATURE_HINT
     } else {
@@ -94,13 +81,7 @@ pub(super) fn unmeasured(
     problem(whole, message, hint.to_owned(), left, right)
 }
 
-fn problem(
-    range: Range<usize>,
-    message: String,
-    hint: String,
-    left: Side<'_>,
-    right: Side<'_>,
-) -> Problem {
+fn problem(range: Range<usize>, message: String, hint: String, left: Side<'_>, right: Side<'_>) -> Problem {
     Problem::new(ProblemKind::Mismatch, range, message, hint)
         .with_related(left.expr.range.clone(), left.dimension.name())
         .with_related(right.expr.range.clone(), right.dimension.name())
@@ -116,8 +97,7 @@ fn bare_number<'a>(left: Side<'a>, right: Side<'a>) -> Option<(Side<'a>, Side<'a
 
 /// `1 1/2 in`, where the author wrote `1-1/2 in`.
 fn hyphened_fraction(text: &str, left: Side<'_>, right: Side<'_>) -> Option<String> {
-    let (ExprKind::Literal(whole), ExprKind::Literal(part)) = (&left.expr.kind, &right.expr.kind)
-    else {
+    let (ExprKind::Literal(whole), ExprKind::Literal(part)) = (&left.expr.kind, &right.expr.kind) else {
         return None;
     };
     let between = text.get(left.expr.range.end..right.expr.range.start)?;
@@ -125,10 +105,7 @@ fn hyphened_fraction(text: &str, left: Side<'_>, right: Side<'_>) -> Option<Stri
         && !part.first.number.is_integer()
         && part.first.number < Exact::from_integer(1);
     (fits && between.trim() == "-").then(|| {
-        let (whole, part) = (
-            &text[left.expr.range.clone()],
-            &text[right.expr.range.clone()],
-        );
+        let (whole, part) = (&text[left.expr.range.clone()], &text[right.expr.range.clone()]);
         format!("{whole} {part}")
     })
 }

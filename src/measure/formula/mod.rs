@@ -115,10 +115,7 @@ impl Formula {
     /// Reads a formula. Every fault that can be told apart is given; none is given twice.
     pub fn parse(text: &str) -> Result<Formula, Vec<Problem>> {
         let root = parse::parse(text)?;
-        Ok(Formula {
-            text: text.to_owned(),
-            root,
-        })
+        Ok(Formula { text: text.to_owned(), root })
     }
 
     /// Every name used, in the order of the text, as often as it is used.

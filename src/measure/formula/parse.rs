@@ -24,13 +24,7 @@ pub(super) fn parse(text: &str) -> Result<Expr, Vec<Problem>> {
             return Err(problems);
         }
     };
-    let mut parser = Parser {
-        text,
-        tokens,
-        at: 0,
-        depth: 0,
-        problems,
-    };
+    let mut parser = Parser { text, tokens, at: 0, depth: 0, problems };
     match parser.whole() {
         Ok(expr) if parser.problems.is_empty() => Ok(expr),
         Ok(_) => Err(parser.problems),
@@ -49,13 +43,7 @@ struct Part {
 
 impl Part {
     fn plain(kind: ExprKind, range: Range<usize>) -> Part {
-        Part {
-            expr: Expr {
-                kind,
-                range: range.clone(),
-            },
-            outer: range,
-        }
+        Part { expr: Expr { kind, range: range.clone() }, outer: range }
     }
 }
 
@@ -157,11 +145,7 @@ impl Parser<'_> {
             let right = operand(self)?;
             let range = left.outer.start..right.outer.end;
             let (a, b) = (Box::new(left.expr), Box::new(right.expr));
-            let kind = ExprKind::Binary {
-                op,
-                left: a,
-                right: b,
-            };
+            let kind = ExprKind::Binary { op, left: a, right: b };
             left = Part::plain(kind, range);
         }
         Ok(left)
@@ -178,9 +162,7 @@ impl Parser<'_> {
         {
             let range = sign.start..self.here().end;
             self.at += 1;
-            let below = measure
-                .negated()
-                .ok_or_else(|| Problem::overflow(range.clone()))?;
+            let below = measure.negated().ok_or_else(|| Problem::overflow(range.clone()))?;
             return Ok(Part::plain(ExprKind::Literal(below), range));
         }
         let inner = self.deeper(sign.clone(), Parser::signed)?;
@@ -238,11 +220,9 @@ impl Parser<'_> {
                 ));
                 self.list()
             }
-            Some(_) => Err(Problem::unreadable(
-                range,
-                "a value is missing before this",
-                "write a figure or a name here",
-            )),
+            Some(_) => {
+                Err(Problem::unreadable(range, "a value is missing before this", "write a figure or a name here"))
+            }
             None => Err(Problem::unreadable(
                 range,
                 "nothing follows this",
@@ -261,10 +241,7 @@ impl Parser<'_> {
                 ProblemKind::UnknownFunction(function.clone()),
                 name.clone(),
                 format!("there is no function “{function}”"),
-                format!(
-                    "the functions are {}; to multiply, write {function} * (…)",
-                    function_names()
-                ),
+                format!("the functions are {}; to multiply, write {function} * (…)", function_names()),
             )),
             Some(known) => self.check_count(known, &name, args.len(), end),
         }
@@ -327,29 +304,22 @@ impl Parser<'_> {
             return Err(self.unexpected().with_related(open, "inside this bracket"));
         }
         let sign = if kind == Kind::Close { ")" } else { "]" };
-        Err(Problem::unreadable(
-            open,
-            "this bracket is never closed",
-            format!("put the {sign} where it belongs"),
-        ))
+        Err(Problem::unreadable(open, "this bracket is never closed", format!("put the {sign} where it belongs")))
     }
 
     /// The token here cannot follow what has been read.
     fn unexpected(&self) -> Problem {
         let range = self.here();
         let (message, hint) = match self.kind() {
-            Some(Kind::Figure(_) | Kind::Name | Kind::Open) => (
-                "two values stand side by side",
-                "put a sign between them: 5 ft + 6 in, 2 * seam",
-            ),
-            Some(Kind::Close | Kind::CloseList) => (
-                "this bracket does not match one that is open",
-                "take it out, or put the one it belongs to in front",
-            ),
-            Some(Kind::Comma) => (
-                "a comma that separates nothing",
-                "commas stand between the values of a function or a list",
-            ),
+            Some(Kind::Figure(_) | Kind::Name | Kind::Open) => {
+                ("two values stand side by side", "put a sign between them: 5 ft + 6 in, 2 * seam")
+            }
+            Some(Kind::Close | Kind::CloseList) => {
+                ("this bracket does not match one that is open", "take it out, or put the one it belongs to in front")
+            }
+            Some(Kind::Comma) => {
+                ("a comma that separates nothing", "commas stand between the values of a function or a list")
+            }
             _ => ("this cannot stand here", "check the formula up to here"),
         };
         Problem::unreadable(range, message, hint)

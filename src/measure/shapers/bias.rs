@@ -33,9 +33,6 @@ pub fn bias_square(length: Exact, width: Exact) -> Option<Exact> {
 /// Source: counting; each strip is taken to give its whole length. `None` when a figure is not above
 /// 0.
 pub fn bias_joins(length: Exact, longest: Exact) -> Option<Exact> {
-    let strips = up_to(
-        div(above_0(length)?, above_0(longest)?)?,
-        Exact::from_integer(1),
-    );
+    let strips = up_to(div(above_0(length)?, above_0(longest)?)?, Exact::from_integer(1));
     strips.checked_sub(&Exact::from_integer(1))
 }

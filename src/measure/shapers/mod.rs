@@ -16,8 +16,8 @@ use super::{Exact, ratio};
 pub use bias::{bias_joins, bias_length, bias_square};
 pub use circle::{circle_hem, circle_radius};
 pub use strips::{
-    binding_double, binding_single, boxed_corner, boxed_depth, boxed_side, gathered, joined_strips,
-    lining_within, zip_tape,
+    binding_double, binding_single, boxed_corner, boxed_depth, boxed_side, gathered, joined_strips, lining_within,
+    zip_tape,
 };
 pub use table::{Argument, SHAPERS, ShaperDoc};
 

@@ -1,9 +1,8 @@
 //! All formulas of the trade in one table: help pages and formulas of authors walk it.
 
 use super::{
-    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner,
-    boxed_depth, boxed_side, circle_hem, circle_radius, gathered, joined_strips, lining_within,
-    zip_tape,
+    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner, boxed_depth, boxed_side,
+    circle_hem, circle_radius, gathered, joined_strips, lining_within, zip_tape,
 };
 use crate::measure::{Dimension, Exact};
 
@@ -62,22 +61,17 @@ impl ShaperDoc {
 }
 
 const fn length(name: &'static str) -> Argument {
-    Argument {
-        name,
-        dimension: Dimension::Length,
-    }
+    Argument { name, dimension: Dimension::Length }
 }
 
 const fn count(name: &'static str) -> Argument {
-    Argument {
-        name,
-        dimension: Dimension::Count,
-    }
+    Argument { name, dimension: Dimension::Count }
 }
 
 const PRACTICE: &str = "common practice, no source";
 const CIRCLE: &str = "the length round a circle is twice pi times its radius (elementary geometry); its use for a waistline is common practice, no source";
-const AREA: &str = "the strip has the area of the square (elementary geometry); its use for bias strips is common practice, no source";
+const AREA: &str =
+    "the strip has the area of the square (elementary geometry); its use for bias strips is common practice, no source";
 
 /// Every formula there is.
 #[rustfmt::skip]

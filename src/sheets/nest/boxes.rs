@@ -25,14 +25,8 @@ pub(super) struct Crate {
 impl Crate {
     /// A box with its poses; poses of one size are kept apart by their number only.
     pub(super) fn new(poses: Vec<Size>, on_fold: bool) -> Crate {
-        let area = poses
-            .first()
-            .map_or(0, |size| i128::from(size.width) * i128::from(size.height));
-        Crate {
-            poses,
-            area,
-            on_fold,
-        }
+        let area = poses.first().map_or(0, |size| i128::from(size.width) * i128::from(size.height));
+        Crate { poses, area, on_fold }
     }
 }
 
@@ -126,13 +120,7 @@ fn poses_held(boxes: &[Crate]) -> Vec<Vec<usize>> {
 /// One search among the poses that the boxes have.
 fn search(boxes: &[Crate], width: i64, budget: u64) -> Stack {
     let least = least_length(boxes, width);
-    let mut search = Search {
-        boxes,
-        width,
-        bench: Bench::new(boxes.len()),
-        best: pile(boxes),
-        spent: 0,
-    };
+    let mut search = Search { boxes, width, bench: Bench::new(boxes.len()), best: pile(boxes), spent: 0 };
     let mut starts = Vec::new();
     for order in first_orders(boxes) {
         for choice in [Choice::Level, Choice::Snug] {
@@ -146,16 +134,8 @@ fn search(boxes: &[Crate], width: i64, budget: u64) -> Stack {
     let mut round = 0;
     while search.length() > least && search.spent < budget && boxes.len() > 1 {
         let (_, order, choice) = &starts[round % starts.len()];
-        let until = search
-            .spent
-            .saturating_add(FIRST_CLIMB * (round as u64 / 5 + 1));
-        search.climb(
-            order.clone(),
-            *choice,
-            least,
-            until.min(budget),
-            &mut random,
-        );
+        let until = search.spent.saturating_add(FIRST_CLIMB * (round as u64 / 5 + 1));
+        search.climb(order.clone(), *choice, least, until.min(budget), &mut random);
         round += 1;
     }
     search.best
@@ -166,11 +146,7 @@ fn pile(boxes: &[Crate]) -> Stack {
     let mut length = 0;
     let mut spots = Vec::with_capacity(boxes.len());
     for each in boxes {
-        spots.push(Spot {
-            x: 0,
-            y: length,
-            pose: 0,
-        });
+        spots.push(Spot { x: 0, y: length, pose: 0 });
         length += each.poses.first().map_or(0, |size| size.height);
     }
     Stack { length, spots }
@@ -192,12 +168,7 @@ fn least_length(boxes: &[Crate], width: i64) -> i64 {
 
 /// Orders worth trying first, each by one measure, the greatest first.
 fn first_orders(boxes: &[Crate]) -> Vec<Vec<usize>> {
-    let long = |each: &Crate| {
-        each.poses
-            .iter()
-            .map(|size| size.height.max(size.width))
-            .max()
-    };
+    let long = |each: &Crate| each.poses.iter().map(|size| size.height.max(size.width)).max();
     let tall = |each: &Crate| each.poses.iter().map(|size| size.height).max();
     let wide = |each: &Crate| each.poses.iter().map(|size| size.width).max();
     let around = |each: &Crate| each.poses.iter().map(|size| size.width + size.height).max();
@@ -239,24 +210,14 @@ impl Search<'_> {
         if trial.left_over == 0 && trial.top < self.length() {
             let spots: Option<Vec<Spot>> = self.bench.spots.iter().copied().collect();
             if let Some(spots) = spots {
-                self.best = Stack {
-                    length: trial.top,
-                    spots,
-                };
+                self.best = Stack { length: trial.top, spots };
             }
         }
         (trial.top, trial.left_over)
     }
 
     /// Changes the order step by step, for a layout shorter than the best one.
-    fn climb(
-        &mut self,
-        mut order: Vec<usize>,
-        choice: Choice,
-        least: i64,
-        until: u64,
-        random: &mut Random,
-    ) {
+    fn climb(&mut self, mut order: Vec<usize>, choice: Choice, least: i64, until: u64, random: &mut Random) {
         let count = order.len();
         let mut limit = self.length() - 1;
         let mut left_over = self.trial(&order, limit, choice).1;

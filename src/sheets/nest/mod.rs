@@ -128,8 +128,7 @@ pub enum NestFault {
 /// # Errors
 /// Every fault of the strip and of the items; then nothing is laid.
 pub fn nest(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
-    if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite())
-    {
+    if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite()) {
         return Err(vec![NestFault::NoStrip]);
     }
     let mut pieces = Vec::with_capacity(items.len());
@@ -166,39 +165,23 @@ fn lay_boxes(pieces: &[Piece], strip: &Strip, budget: u64) -> Vec<Laid> {
     let crates: Vec<Crate> = pieces
         .iter()
         .map(|piece| {
-            let size = |pose: &pose::Pose| Size {
-                width: units(pose.width).min(width),
-                height: units(pose.height),
-            };
+            let size = |pose: &pose::Pose| Size { width: units(pose.width).min(width), height: units(pose.height) };
             Crate::new(piece.poses.iter().map(size).collect(), piece.on_fold)
         })
         .collect();
     let stack = boxes::stack(&crates, width, budget);
-    let laid = |spot: &boxes::Spot| Laid {
-        pose: spot.pose,
-        x: spot.x as f64 / UNITS,
-        y: spot.y as f64 / UNITS,
-    };
+    let laid = |spot: &boxes::Spot| Laid { pose: spot.pose, x: spot.x as f64 / UNITS, y: spot.y as f64 / UNITS };
     stack.spots.iter().map(laid).collect()
 }
 
 /// The layout in the terms of the caller. The strip and the pieces were grown by half the gap on
 /// every side, so that corners are where they were.
 fn layout(pieces: &[Piece], laid: &[Laid]) -> Layout {
-    let mut layout = Layout {
-        length: 0.0,
-        places: Vec::with_capacity(laid.len()),
-    };
+    let mut layout = Layout { length: 0.0, places: Vec::with_capacity(laid.len()) };
     for (item, (piece, at)) in pieces.iter().zip(laid).enumerate() {
         let pose = &piece.poses[at.pose];
         layout.length = layout.length.max(at.y + pose.height);
-        layout.places.push(Place {
-            item,
-            x: at.x,
-            y: at.y,
-            quarter_turns: pose.quarter_turns,
-            flipped: pose.flipped,
-        });
+        layout.places.push(Place { item, x: at.x, y: at.y, quarter_turns: pose.quarter_turns, flipped: pose.flipped });
     }
     layout
 }

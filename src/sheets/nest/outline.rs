@@ -16,15 +16,8 @@ const SIDES: usize = 32;
 
 /// Least and greatest x and y.
 pub(super) fn bounds(points: impl IntoIterator<Item = Point>) -> [f64; 4] {
-    let start = [
-        f64::INFINITY,
-        f64::INFINITY,
-        f64::NEG_INFINITY,
-        f64::NEG_INFINITY,
-    ];
-    points.into_iter().fold(start, |at, [x, y]| {
-        [at[0].min(x), at[1].min(y), at[2].max(x), at[3].max(y)]
-    })
+    let start = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+    points.into_iter().fold(start, |at, [x, y]| [at[0].min(x), at[1].min(y), at[2].max(x), at[3].max(y)])
 }
 
 /// The area inside one closed part, in mm².
@@ -87,11 +80,7 @@ pub(super) fn grown(outline: &[Point], radius: f64) -> Parts {
 /// The outer parts of all that the shapes cover.
 fn outer(shapes: &[Vec<Point>]) -> Parts {
     let joined = shapes.to_vec().simplify_shape_as::<i64>(FillRule::NonZero);
-    joined
-        .into_iter()
-        .filter_map(|shape| shape.into_iter().next())
-        .filter(|part| part.len() > 2)
-        .collect()
+    joined.into_iter().filter_map(|shape| shape.into_iter().next()).filter(|part| part.len() > 2).collect()
 }
 
 fn signed(part: &[Point]) -> f64 {
@@ -110,10 +99,7 @@ fn circle(radius: f64) -> (Vec<Point>, Vec<Point>) {
     let mut half = [0.0f64, 1.0f64];
     let mut sides = 2;
     while sides < SIDES {
-        half = [
-            ((1.0 + half[0]) / 2.0).sqrt(),
-            ((1.0 - half[0]) / 2.0).sqrt(),
-        ];
+        half = [((1.0 + half[0]) / 2.0).sqrt(), ((1.0 - half[0]) / 2.0).sqrt()];
         sides *= 2;
     }
     let product = |a: Point, b: Point| [a[0] * b[0] - a[1] * b[1], a[0] * b[1] + a[1] * b[0]];

@@ -37,12 +37,7 @@ impl Piece {
     /// Prepares a piece; None when its outline encloses nothing. Poses wider than the strip are
     /// left out, so there may be none.
     pub(super) fn new(item: &Item, twin: usize, width: f64, gap: f64) -> Option<Piece> {
-        if item
-            .outline
-            .iter()
-            .flatten()
-            .any(|value| !value.is_finite())
-        {
+        if item.outline.iter().flatten().any(|value| !value.is_finite()) {
             return None;
         }
         let cleaned = super::outline::cleaned(&item.outline);
@@ -75,10 +70,7 @@ impl Piece {
                     let (x, y) = (x - from_x, y - from_y);
                     if swap { [y, x] } else { [x, y] }
                 };
-                parts
-                    .iter()
-                    .map(|part| part.iter().map(point).collect())
-                    .collect()
+                parts.iter().map(|part| part.iter().map(point).collect()).collect()
             };
             piece.poses.push(Pose {
                 quarter_turns,
@@ -97,16 +89,8 @@ impl Piece {
 /// edge at the fold in each: turned end for end it is the mirror image along the strip, which the
 /// doubled cloth turns into half a turn of the opened piece.
 fn ways(item: &Item) -> &'static [(u8, bool)] {
-    const ALL: [(u8, bool); 8] = [
-        (0, false),
-        (2, false),
-        (1, false),
-        (3, false),
-        (0, true),
-        (2, true),
-        (1, true),
-        (3, true),
-    ];
+    const ALL: [(u8, bool); 8] =
+        [(0, false), (2, false), (1, false), (3, false), (0, true), (2, true), (1, true), (3, true)];
     match (item.on_fold, &item.turns, item.may_flip) {
         (true, Turns::Fixed, _) => &[(0, false)],
         (true, _, _) => &[(0, false), (2, true)],

@@ -21,11 +21,7 @@ impl Columns {
     /// wider than the strip by what counts as touching.
     pub(super) fn new(pose: &Pose, gap: f64, step: f64, most: usize) -> Columns {
         let width = pose.width + gap;
-        let mut columns = Columns {
-            starts: vec![0],
-            reaches: Vec::new(),
-            height: pose.height + gap,
-        };
+        let mut columns = Columns { starts: vec![0], reaches: Vec::new(), height: pose.height + gap };
         let mut index = 0;
         while index < most && (index as f64) * step < width - step * 1e-6 {
             let left = index as f64 * step;
@@ -56,10 +52,7 @@ pub(super) struct Cloth {
 impl Cloth {
     /// An empty cloth of so many columns.
     pub(super) fn new(count: usize) -> Cloth {
-        Cloth {
-            columns: vec![Vec::new(); count],
-            steps: 0,
-        }
+        Cloth { columns: vec![Vec::new(); count], steps: 0 }
     }
 
     /// How many columns.
@@ -97,11 +90,7 @@ impl Cloth {
             }
             self.steps += 1;
             // A pose with several reaches in a column has to be looked at again after a move.
-            free = if y > before {
-                usize::from(pose.at(index).len() == 1)
-            } else {
-                free + 1
-            };
+            free = if y > before { usize::from(pose.at(index).len() == 1) } else { free + 1 };
             if y == before || free == 1 {
                 index = (index + 1) % count;
             }

@@ -37,15 +37,7 @@ pub(super) struct Table<'a> {
 impl<'a> Table<'a> {
     /// A strip with all its pieces, free of overlaps.
     pub(super) fn new(pieces: &'a [Piece], width: f64, gap: f64, laid: &[Laid]) -> Table<'a> {
-        Table {
-            pieces,
-            width,
-            gap,
-            laid: laid.to_vec(),
-            up: vec![false; laid.len()],
-            blocked: Vec::new(),
-            steps: 0,
-        }
+        Table { pieces, width, gap, laid: laid.to_vec(), up: vec![false; laid.len()], blocked: Vec::new(), steps: 0 }
     }
 
     /// Where the pieces lie.
@@ -55,9 +47,7 @@ impl<'a> Table<'a> {
 
     /// The far end of the layout, grown.
     pub(super) fn length(&self) -> f64 {
-        (0..self.pieces.len())
-            .map(|piece| self.end(piece))
-            .fold(0.0, f64::max)
+        (0..self.pieces.len()).map(|piece| self.end(piece)).fold(0.0, f64::max)
     }
 
     fn pose(&self, piece: usize, pose: usize) -> &'a Pose {
@@ -81,9 +71,7 @@ impl<'a> Table<'a> {
             let theirs = &self.pieces[other].poses[laid.pose];
             if laid.x < at.x + mine.width + self.gap && at.x < laid.x + theirs.width + self.gap {
                 let across = laid.x - at.x;
-                self.steps += mine
-                    .slabs
-                    .block(&theirs.slabs, across, laid.y, &mut self.blocked);
+                self.steps += mine.slabs.block(&theirs.slabs, across, laid.y, &mut self.blocked);
             }
         }
         self.steps += 1;
@@ -101,9 +89,7 @@ impl<'a> Table<'a> {
             let theirs = &self.pieces[other].poses[laid.pose];
             if laid.y < at.y + mine.height + self.gap && at.y < laid.y + theirs.height + self.gap {
                 let across = laid.y - at.y;
-                self.steps += mine
-                    .across
-                    .block(&theirs.across, across, laid.x, &mut self.blocked);
+                self.steps += mine.across.block(&theirs.across, across, laid.x, &mut self.blocked);
             }
         }
         self.steps += 1;
@@ -187,10 +173,7 @@ impl<'a> Table<'a> {
     fn lay(&mut self, piece: usize) {
         let mut best: Option<(f64, Laid)> = None;
         for pose in 0..self.pieces[piece].poses.len() {
-            let (width, height) = (
-                self.pose(piece, pose).width + self.gap,
-                self.pose(piece, pose).height,
-            );
+            let (width, height) = (self.pose(piece, pose).width + self.gap, self.pose(piece, pose).height);
             for x in self.places_across(piece, width) {
                 let mut at = Laid { pose, x, y: 0.0 };
                 at.y = self.free_y(piece, at);
@@ -214,9 +197,7 @@ impl<'a> Table<'a> {
             return vec![0.0];
         }
         let last = (self.width - width).max(0.0);
-        let mut places: Vec<f64> = (0..=PLACES)
-            .map(|part| last * part as f64 / PLACES as f64)
-            .collect();
+        let mut places: Vec<f64> = (0..=PLACES).map(|part| last * part as f64 / PLACES as f64).collect();
         for (other, laid) in self.laid.iter().enumerate() {
             if other != piece && !self.up[other] {
                 let right = laid.x + self.pieces[other].poses[laid.pose].width + self.gap;

@@ -50,13 +50,7 @@ struct Search<'a> {
 
 /// Lays pieces on a strip, trying as long as the budget of compared reaches lasts; `known` is a
 /// layout to begin with. All lengths are grown by the gap.
-pub(super) fn lay(
-    pieces: &[Piece],
-    width: f64,
-    gap: f64,
-    known: Vec<Laid>,
-    budget: u64,
-) -> Vec<Laid> {
+pub(super) fn lay(pieces: &[Piece], width: f64, gap: f64, known: Vec<Laid>, budget: u64) -> Vec<Laid> {
     // Fewer columns make more trials in the same time; what they waste is won back by settling.
     let count = match pieces.len() {
         0..=12 => 160,
@@ -64,18 +58,8 @@ pub(super) fn lay(
         _ => 70,
     };
     let step = width / count as f64;
-    let columns = |piece: &Piece| {
-        piece
-            .poses
-            .iter()
-            .map(|pose| Columns::new(pose, gap, step, count))
-            .collect()
-    };
-    let most = pieces
-        .iter()
-        .map(|piece| piece.poses.len())
-        .max()
-        .unwrap_or(0);
+    let columns = |piece: &Piece| piece.poses.iter().map(|pose| Columns::new(pose, gap, step, count)).collect();
+    let most = pieces.iter().map(|piece| piece.poses.len()).max().unwrap_or(0);
     let mut search = Search {
         pieces,
         columns: pieces.iter().map(columns).collect(),
@@ -88,9 +72,7 @@ pub(super) fn lay(
     search.climb(&known, budget, &mut random);
     let drafts = std::mem::take(&mut search.drafts);
     let layouts = drafts.into_iter().map(|draft| draft.laid).chain([known]);
-    let mut tables: Vec<Table> = layouts
-        .map(|laid| Table::new(pieces, width, gap, &laid))
-        .collect();
+    let mut tables: Vec<Table> = layouts.map(|laid| Table::new(pieces, width, gap, &laid)).collect();
     for table in &mut tables {
         table.settle();
     }
@@ -99,9 +81,7 @@ pub(super) fn lay(
         table.improve(budget / 16, &mut random);
     }
     tables.sort_by(|a, b| a.length().total_cmp(&b.length()));
-    tables
-        .first()
-        .map_or(Vec::new(), |table| table.places().to_vec())
+    tables.first().map_or(Vec::new(), |table| table.places().to_vec())
 }
 
 impl Search<'_> {
@@ -129,11 +109,7 @@ impl Search<'_> {
         for order in self.first_orders(known) {
             for rule in [Rule::End, Rule::Begin] {
                 let poses = vec![None; order.len()];
-                let plan = Plan {
-                    order: order.clone(),
-                    rule,
-                    poses,
-                };
+                let plan = Plan { order: order.clone(), rule, poses };
                 let cost = self.trial(&plan);
                 if best.as_ref().is_none_or(|kept| cost < kept.0) {
                     best = Some((cost, plan));
@@ -169,13 +145,7 @@ impl Search<'_> {
                     let poses = self.pieces[from].poses.len();
                     plan.poses[from] = Some(random.below(poses + 1)).filter(|&pose| pose < poses);
                 }
-                8 => {
-                    plan.rule = if plan.rule == Rule::End {
-                        Rule::Begin
-                    } else {
-                        Rule::End
-                    }
-                }
+                8 => plan.rule = if plan.rule == Rule::End { Rule::Begin } else { Rule::End },
                 _ => {
                     let (one, other) = (plan.order[from], plan.order[to]);
                     let alike = self.pieces[one].twin == self.pieces[other].twin;
@@ -198,24 +168,13 @@ impl Search<'_> {
             floor.fill(0.0);
         }
         let order = &plan.order;
-        let mut laid = vec![
-            Laid {
-                pose: 0,
-                x: 0.0,
-                y: 0.0
-            };
-            order.len()
-        ];
+        let mut laid = vec![Laid { pose: 0, x: 0.0, y: 0.0 }; order.len()];
         let (mut length, mut ends) = (0.0, 0.0);
         for &piece in order {
             let (pose, left, y) = self.place(piece, plan.rule, plan.poses[piece]);
             let columns = &self.columns[piece][pose];
             self.cloth.lay(columns, left, y);
-            laid[piece] = Laid {
-                pose,
-                x: left as f64 * self.step,
-                y,
-            };
+            laid[piece] = Laid { pose, x: left as f64 * self.step, y };
             length = f64::max(length, y + columns.height);
             ends += y + columns.height;
         }
@@ -223,10 +182,7 @@ impl Search<'_> {
         self.cloth.steps += order.len() as u64;
         let cost = length + 0.05 * ends / order.len().max(1) as f64;
         let place = self.drafts.partition_point(|draft| draft.cost < cost);
-        let known = self
-            .drafts
-            .get(place)
-            .is_some_and(|draft| draft.cost == cost);
+        let known = self.drafts.get(place).is_some_and(|draft| draft.cost == cost);
         if place < KEPT && !known {
             self.drafts.insert(place, Draft { cost, laid });
             self.drafts.truncate(KEPT);
@@ -261,11 +217,7 @@ impl Search<'_> {
                     continue;
                 }
                 let end = y + columns.height;
-                let value = if rule == Rule::End {
-                    (end, y)
-                } else {
-                    (y, end)
-                };
+                let value = if rule == Rule::End { (end, y) } else { (y, end) };
                 if value < best_value {
                     best_value = value;
                     best = (pose, left, y);

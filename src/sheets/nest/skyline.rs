@@ -44,23 +44,12 @@ pub(super) struct Bench {
 impl Bench {
     /// Room for so many boxes.
     pub(super) fn new(count: usize) -> Bench {
-        Bench {
-            steps: Vec::new(),
-            next: vec![0; count + 1],
-            spots: vec![None; count],
-        }
+        Bench { steps: Vec::new(), next: vec![0; count + 1], spots: vec![None; count] }
     }
 
     /// Lays the boxes on a strip `width` wide and no longer than `limit`, both in units; what does
     /// not fit is left over.
-    pub(super) fn lay(
-        &mut self,
-        boxes: &[Crate],
-        order: &[usize],
-        width: i64,
-        limit: i64,
-        choice: Choice,
-    ) -> Trial {
+    pub(super) fn lay(&mut self, boxes: &[Crate], order: &[usize], width: i64, limit: i64, choice: Choice) -> Trial {
         let count = order.len();
         self.steps.clear();
         self.steps.push(Step { x: 0, y: 0, width });
@@ -72,11 +61,7 @@ impl Bench {
         for spot in &mut self.spots {
             *spot = None;
         }
-        let mut trial = Trial {
-            top: 0,
-            left_over: 0,
-            steps: 0,
-        };
+        let mut trial = Trial { top: 0, left_over: 0, steps: 0 };
         let mut waiting = count;
         while waiting > 0 {
             let at = self.lowest();
@@ -86,15 +71,7 @@ impl Bench {
             }
             let left = self.rise(at.checked_sub(1), step.y);
             let right = self.rise(Some(at + 1), step.y);
-            let found = self.choose(
-                boxes,
-                order,
-                step,
-                (left, right),
-                limit,
-                choice,
-                &mut trial.steps,
-            );
+            let found = self.choose(boxes, order, step, (left, right), limit, choice, &mut trial.steps);
             let Some((before, pose)) = found else {
                 // Past the limit no box can lie: a strip with no walls left is full.
                 self.fill(at, left.min(right).min(limit - step.y));
@@ -104,11 +81,7 @@ impl Bench {
             let item = order[place];
             let size = boxes[item].poses[pose];
             let to_left = boxes[item].on_fold || left >= right;
-            let x = if to_left {
-                step.x
-            } else {
-                step.x + step.width - size.width
-            };
+            let x = if to_left { step.x } else { step.x + step.width - size.width };
             self.spots[item] = Some(Spot { x, y: step.y, pose });
             trial.top = trial.top.max(step.y + size.height);
             self.next[before] = self.next[place];
@@ -136,16 +109,11 @@ impl Bench {
 
     /// How far a neighbour stands above `y`; the edge of the strip is as high as can be.
     fn rise(&self, neighbour: Option<usize>, y: i64) -> i64 {
-        neighbour
-            .and_then(|index| self.steps.get(index))
-            .map_or(i64::MAX, |step| step.y - y)
+        neighbour.and_then(|index| self.steps.get(index)).map_or(i64::MAX, |step| step.y - y)
     }
 
     /// The place before the chosen box, and its pose.
-    #[expect(
-        clippy::too_many_arguments,
-        reason = "the inner loop: a record of these is slower to read"
-    )]
+    #[expect(clippy::too_many_arguments, reason = "the inner loop: a record of these is slower to read")]
     fn choose(
         &self,
         boxes: &[Crate],
@@ -210,25 +178,13 @@ impl Bench {
     /// Puts a box on a stretch, at its left or its right end.
     fn raise(&mut self, at: usize, to_left: bool, width: i64, height: i64) {
         let step = self.steps[at];
-        let top = Step {
-            x: if to_left {
-                step.x
-            } else {
-                step.x + step.width - width
-            },
-            y: step.y + height,
-            width,
-        };
+        let top = Step { x: if to_left { step.x } else { step.x + step.width - width }, y: step.y + height, width };
         if width == step.width {
             self.steps[at] = top;
             self.merge(at);
             return;
         }
-        let rest = Step {
-            x: if to_left { step.x + width } else { step.x },
-            y: step.y,
-            width: step.width - width,
-        };
+        let rest = Step { x: if to_left { step.x + width } else { step.x }, y: step.y, width: step.width - width };
         let (first, second) = if to_left { (top, rest) } else { (rest, top) };
         self.steps[at] = first;
         self.steps.insert(at + 1, second);

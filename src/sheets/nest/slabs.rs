@@ -36,11 +36,7 @@ impl Slabs {
         let mut uprights: Vec<f64> = parts.iter().flatten().map(|point| point[0]).collect();
         uprights.sort_by(f64::total_cmp);
         uprights.dedup_by(|next, kept| *next - *kept < TOUCH / 10.0);
-        let mut slabs = Slabs {
-            starts: vec![0],
-            spans: Vec::new(),
-            uprights,
-        };
+        let mut slabs = Slabs { starts: vec![0], spans: Vec::new(), uprights };
         for index in 1..slabs.uprights.len() {
             let (left, right) = (slabs.uprights[index - 1], slabs.uprights[index]);
             let mut lines = crossing(parts, left, right);
@@ -50,10 +46,7 @@ impl Slabs {
                 lines = vec![lines[0], lines[lines.len() - 1]];
             }
             for pair in lines.chunks_exact(2) {
-                slabs.spans.push(Span {
-                    low: pair[0],
-                    high: pair[1],
-                });
+                slabs.spans.push(Span { low: pair[0], high: pair[1] });
             }
             slabs.starts.push(slabs.spans.len());
         }
@@ -99,13 +92,7 @@ impl Slabs {
 
     /// Adds the shifts in y at which this outline would overlap the other, when the other's box's
     /// corner lies `across` and `down` from this one's unshifted corner. Gives the slabs compared.
-    pub(super) fn block(
-        &self,
-        other: &Slabs,
-        across: f64,
-        down: f64,
-        blocked: &mut Vec<(f64, f64)>,
-    ) -> u64 {
+    pub(super) fn block(&self, other: &Slabs, across: f64, down: f64, blocked: &mut Vec<(f64, f64)>) -> u64 {
         let (mut mine, mut theirs, mut compared) = (0, 0, 0);
         while mine < self.len() && theirs < other.len() {
             compared += 1;
@@ -147,17 +134,11 @@ fn crossing(parts: &Parts, left: f64, right: f64) -> Vec<[f64; 2]> {
     for part in parts {
         for (index, &from) in part.iter().enumerate() {
             let to = part[(index + 1) % part.len()];
-            let (from, to) = if from[0] <= to[0] {
-                (from, to)
-            } else {
-                (to, from)
-            };
+            let (from, to) = if from[0] <= to[0] { (from, to) } else { (to, from) };
             if from[0] < middle && to[0] > middle {
                 let slope = (to[1] - from[1]) / (to[0] - from[0]);
                 // At the line's own ends its own points are exact.
-                let at = |x: f64| {
-                    (from[1] + (x - from[0]) * slope).clamp(from[1].min(to[1]), from[1].max(to[1]))
-                };
+                let at = |x: f64| (from[1] + (x - from[0]) * slope).clamp(from[1].min(to[1]), from[1].max(to[1]));
                 lines.push([at(left), at(right)]);
             }
         }
