@@ -45,9 +45,9 @@
 //! ## Limits
 //! Two notches meet when they lie within 1.5 mm (common practice, no source: a notch is a snip of 2
 //! to 3 mm). One piece is turned over for the seam, so that its edge runs the other way; the same
-//! upright edge of two copies of a piece is counted from the top on both. Where one edge is eased or
-//! gathered, what it is longer by may lie before a notch, behind it or on both sides. Silent where
-//! one of the edges has no notch, and where the lengths differ already.
+//! upright edge of two copies of a piece is counted from the top on both. Silent where one of
+//! the edges has no notch, where the lengths differ already, and where a seam states `ease:` or
+//! `gather:`, since how the longer edge is spread over its notches is the maker's to see.
 
 use super::words::length;
 use crate::construct::{Fault, History};

@@ -301,8 +301,8 @@ impl Lengths {
 }
 
 /// Whether two notches meet that lie so far apart, counted from the same end, on edges that differ by
-/// `longer`. What is eased or gathered in may lie before the notch, behind it or on both sides, so that
-/// it does not matter from which end, or from which edge, one counts.
+/// `longer`. The little that a hand does not notice may lie before the notch or behind it, so that it
+/// does not matter from which end, or from which edge, one counts.
 fn can_meet(apart: f64, longer: f64) -> bool {
     (longer.min(0.0) - NOTCH_TOLERANCE..=longer.max(0.0) + NOTCH_TOLERANCE).contains(&apart)
 }

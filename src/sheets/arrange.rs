@@ -37,6 +37,14 @@ const WIDEST: usize = 9;
 /// come before everything else, then sheets, then other joints that could be spared.
 type Cost = (usize, usize, usize, usize, u64);
 
+/// What a spot for one box costs, in the same way: small pieces cut, sheets begun, joints that could be
+/// spared, and how far it lies from the upper left corner.
+type SpotCost = (usize, usize, usize, u64, u64);
+
+/// What one place costs a box: joints through a small piece, fresh sheets, joints that could be
+/// spared, the row, and how far it lies from the corner.
+type SpotCost = (usize, usize, usize, u64, u64);
+
 /// Lays boxes on sheets of a step; the first box lies on the first sheet.
 pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
     let mut best: Option<(Cost, Vec<Spot>)> = None;
@@ -98,7 +106,7 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
         let mut ys: Vec<f64> = (0..=rows).map(|row| row as f64 * step.1 + INSET).collect();
         xs.extend(placed.iter().map(|rect| rect.x1 + GAP));
         ys.extend(placed.iter().map(|rect| rect.y1 + GAP));
-        let mut found: Option<((usize, usize, usize, u64, u64), Spot)> = None;
+        let mut found: Option<(SpotCost, Spot)> = None;
         for turned in [false, true].into_iter().filter(|turned| one.may_turn || !turned) {
             for &x in &xs {
                 for &y in &ys {
@@ -109,7 +117,7 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
                     }
                     let fresh =
                         rect.tiles(step).filter(|tile| !placed.iter().any(|other| other.on(*tile, step))).count();
-                    let small = if rect.is_small(step) { rect.cuts(step) } else { 0 };
+                    let small = rect.small_cuts(step);
                     let key = (small, fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
                     if found.as_ref().is_none_or(|(known, _)| key < *known) {
                         found = Some((key, spot));
@@ -128,7 +136,7 @@ fn cost(boxes: &[Box], spots: &[Spot], step: (f64, f64)) -> Cost {
     tiles.sort_unstable();
     tiles.dedup();
     let cuts = rects.iter().map(|rect| rect.cuts(step)).sum();
-    let small = rects.iter().filter(|rect| rect.is_small(step)).map(|rect| rect.cuts(step)).sum();
+    let small = rects.iter().map(|rect| rect.small_cuts(step)).sum();
     let wide = tiles.iter().map(|(_, column)| column + 1).max().unwrap_or(0);
     let high = tiles.iter().map(|(row, _)| row + 1).max().unwrap_or(0);
     let spread: f64 = rects.iter().map(|rect| rect.x1 + rect.y1).sum();
@@ -170,9 +178,15 @@ impl Rect {
         self.x0 < x + step.0 && self.x1 > x && self.y0 < y + step.1 && self.y1 > y
     }
 
-    /// Whether it fits on one sheet, clear of the joints.
-    fn is_small(&self, step: (f64, f64)) -> bool {
-        self.x1 - self.x0 + 2.0 * INSET <= step.0 && self.y1 - self.y0 + 2.0 * INSET <= step.1
+    /// How many joints cut it though it would fit on one sheet, lying or standing.
+    fn small_cuts(&self, step: (f64, f64)) -> usize {
+        let (width, height) = (self.x1 - self.x0 + 2.0 * INSET, self.y1 - self.y0 + 2.0 * INSET);
+        let fits = |wide: f64, high: f64| wide <= step.0 && high <= step.1;
+        if !fits(width, height) && !fits(height, width) {
+            return 0;
+        }
+        let crossed = |from: f64, to: f64, step: f64| (((to - 1e-6) / step).floor() - (from / step).floor()) as usize;
+        crossed(self.x0, self.x1, step.0) + crossed(self.y0, self.y1, step.1)
     }
 
     /// How many joints cut it that need not.
