@@ -41,10 +41,6 @@ type Cost = (usize, usize, usize, usize, u64);
 /// spared, and how far it lies from the upper left corner.
 type SpotCost = (usize, usize, usize, u64, u64);
 
-/// What one place costs a box: joints through a small piece, fresh sheets, joints that could be
-/// spared, the row, and how far it lies from the corner.
-type SpotCost = (usize, usize, usize, u64, u64);
-
 /// Lays boxes on sheets of a step; the first box lies on the first sheet.
 pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
     let mut best: Option<(Cost, Vec<Spot>)> = None;
