@@ -88,6 +88,9 @@ fn foot(
     format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes.join(", "), at + 1, plan.tiles.len())
 }
 
+/// The band at the lower edge of a window that the foot line has to itself, in mm.
+const FOOT: f64 = 4.6;
+
 /// One sheet while it is drawn.
 struct Sheet<'a> {
     plan: &'a SheetPlan,
@@ -154,7 +157,7 @@ impl Sheet<'_> {
         let inside = |at: f64, low: f64, high: f64| at.min(high).max(low);
         let at = Point::new(
             inside(words.at.x, self.seen.x0 + 0.5, self.seen.x1 - wide - 0.5),
-            inside(words.at.y, self.seen.y0 + words.size + 0.5, self.seen.y1 - words.size * 0.3 - 0.5),
+            inside(words.at.y, self.seen.y0 + words.size + 0.5, self.seen.y1 - words.size * 0.3 - FOOT),
         );
         let at = self.place * at;
         let class = if words.strong { "nb-words nb-strong" } else { "nb-words" };
