@@ -136,56 +136,59 @@ impl Findings {
 fn merge(found: Vec<Finding>) -> Vec<Finding> {
     let mut merged: Vec<Finding> = Vec::with_capacity(found.len());
     for finding in found {
-        let twin = merged.iter_mut().find(|other| {
-            other.code == finding.code
-                && (other.span == finding.span || other.everywhere)
-                && other.message == finding.message
-                && other.sizes.is_empty() == finding.sizes.is_empty()
-        });
-        let Some(twin) = twin else {
-            // At one place the sizes may differ in their figures alone: one fault, told size by size.
-            let same_place = merged.iter_mut().find(|other| {
-                other.code == finding.code
-                    && other.span == finding.span
-                    && !other.sizes.is_empty()
-                    && !finding.sizes.is_empty()
-                    && !other.sizes.iter().any(|(size, _)| finding.sizes.iter().any(|(own, _)| own == size))
-            });
-            match same_place {
-                Some(other) => {
-                    let told = |sizes: &[(usize, String)], message: &str| -> Vec<(usize, String)> {
-                        let words =
-                            |detail: &String| if detail.is_empty() { message.to_owned() } else { detail.clone() };
-                        sizes.iter().map(|(size, detail)| (*size, words(detail))).collect()
-                    };
-                    other.sizes = told(&other.sizes, &other.message);
-                    other.sizes.extend(told(&finding.sizes, &finding.message));
-                    other.sizes.sort();
-                }
-                None => merged.push(finding),
-            }
-            continue;
-        };
-        {
-            {
-                if twin.span != finding.span && !twin.notes.iter().any(|(span, _)| *span == finding.span) {
-                    twin.notes.push((finding.span, "and here".into()));
-                }
-                for (size, detail) in finding.sizes {
-                    if !twin.sizes.iter().any(|(known, _)| *known == size) {
-                        twin.sizes.push((size, detail));
-                    }
-                }
-                twin.sizes.sort();
-                for note in finding.notes {
-                    if !twin.notes.contains(&note) {
-                        twin.notes.push(note);
-                    }
-                }
-            }
+        if let Some(twin) = merged.iter_mut().find(|other| same_fault(other, &finding)) {
+            absorb(twin, finding);
+        } else if let Some(twin) = merged.iter_mut().find(|other| same_place_other_sizes(other, &finding)) {
+            tell_by_size(twin, finding);
+        } else {
+            merged.push(finding);
         }
     }
     merged
+}
+
+/// One fault met again: in another size, or, for faults told once, at another place.
+fn same_fault(one: &Finding, other: &Finding) -> bool {
+    one.code == other.code
+        && (one.span == other.span || one.everywhere)
+        && one.message == other.message
+        && one.sizes.is_empty() == other.sizes.is_empty()
+}
+
+/// At one place the sizes may differ in their figures alone: one fault, told size by size.
+fn same_place_other_sizes(one: &Finding, other: &Finding) -> bool {
+    one.code == other.code
+        && one.span == other.span
+        && !one.sizes.is_empty()
+        && !other.sizes.is_empty()
+        && !one.sizes.iter().any(|(size, _)| other.sizes.iter().any(|(own, _)| own == size))
+}
+
+fn absorb(twin: &mut Finding, finding: Finding) {
+    if twin.span != finding.span && !twin.notes.iter().any(|(span, _)| *span == finding.span) {
+        twin.notes.push((finding.span, "and here".into()));
+    }
+    for (size, detail) in finding.sizes {
+        if !twin.sizes.iter().any(|(known, _)| *known == size) {
+            twin.sizes.push((size, detail));
+        }
+    }
+    twin.sizes.sort();
+    for note in finding.notes {
+        if !twin.notes.contains(&note) {
+            twin.notes.push(note);
+        }
+    }
+}
+
+fn tell_by_size(twin: &mut Finding, finding: Finding) {
+    let told = |sizes: &[(usize, String)], message: &str| -> Vec<(usize, String)> {
+        let words = |detail: &String| if detail.is_empty() { message.to_owned() } else { detail.clone() };
+        sizes.iter().map(|(size, detail)| (*size, words(detail))).collect()
+    };
+    twin.sizes = told(&twin.sizes, &twin.message);
+    twin.sizes.extend(told(&finding.sizes, &finding.message));
+    twin.sizes.sort();
 }
 
 fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
