@@ -72,7 +72,8 @@ fn checks(folder: &Folder, booklets: &[BookletFolder]) {
 
 /// The first look at the cloth of every size, as the checks take it.
 fn lay(compiled: &Compiled<'_>) {
-    use notchbook::sheets::{bolts, lay_out, nest::Effort};
+    use notchbook::cloth::{bolts, lay_out};
+    use notchbook::nest::Effort;
     // Pieces are plain data once their bolts are made, so the sizes are laid side by side.
     let bolts: Vec<_> = compiled.editions.iter().flat_map(bolts).collect();
     let laid: Vec<_> = bolts

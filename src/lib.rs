@@ -5,27 +5,35 @@
 //!
 //! 1. [`source`] finds and reads files, and knows what place a byte is: [`source::Sources`].
 //! 2. [`diag`] holds what is wrong, and merges, waives and shows it: [`diag::Finding`].
-//! 3. [`measure`] reckons exactly, with units: [`measure::Quantity`], [`measure::Formula`].
-//! 4. [`geometry`] builds true outlines with named edges: [`geometry::Shape`].
-//! 5. [`model`] is the booklet as written: [`model::Draft`].
-//! 6. [`syntax`] reads YAML, Markdown and work blocks into it: [`syntax::read_booklet`].
-//! 7. [`resolve`] works one size out: [`resolve::Edition`].
-//! 8. [`construct`] plays the steps over the cut pieces: [`construct::History`].
-//! 9. [`figure`] binds diagrams to a size and validates them: [`figure::Figures`].
-//! 10. [`sheets`] lays pieces on paper and on cloth: [`sheets::SheetPlan`], [`sheets::ClothLayout`].
-//! 11. [`checks`] judges: [`checks::CHECKS`].
-//! 12. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//! 3. [`faults`] are the checks whose fault is met while a booklet is read or worked out.
+//! 4. [`measure`] reckons exactly, with units: [`measure::Quantity`], [`measure::Formula`].
+//! 5. [`geometry`] builds true outlines with named edges: [`geometry::Shape`].
+//! 6. [`model`] is the booklet as written: [`model::Draft`].
+//! 7. [`syntax`] reads YAML, Markdown and work blocks into it: [`syntax::read_booklet`].
+//! 8. [`resolve`] works one size out: [`resolve::Edition`].
+//! 9. [`construct`] plays the steps over the cut pieces: [`construct::History`].
+//! 10. [`figure`] binds an author's diagrams to a size and validates them: [`figure::Figures`].
+//! 11. [`draw`] makes pictures from the work and the pieces: [`draw::draw_steps`], [`draw::Plan`].
+//! 12. [`nest`] lays outlines on a strip: [`nest::nest`].
+//! 13. [`cloth`] lays pieces on cloth: [`cloth::ClothLayout`].
+//! 14. [`sheets`] lays pieces on paper: [`sheets::SheetPlan`].
+//! 15. [`checks`] judges: [`checks::CHECKS`].
+//! 16. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
 
 pub mod checks;
 pub mod cli;
+pub mod cloth;
 pub mod construct;
 pub mod diag;
+pub mod draw;
+pub mod faults;
 pub mod figure;
 pub mod geometry;
 pub mod measure;
 pub mod model;
+pub mod nest;
 pub mod pipeline;
 pub mod resolve;
 pub mod sheets;

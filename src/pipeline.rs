@@ -6,13 +6,16 @@ use std::path::Path;
 use rayon::iter::{IntoParallelIterator, IntoParallelRefIterator, ParallelIterator};
 
 use crate::checks::{self, Subject};
+use crate::cloth::{Bolt, ClothFault, ClothLayout, bolts, cloth_scale, draw_cloth, lay_out};
 use crate::construct::{History, play};
 use crate::diag::{Finding, Findings, Report, Waiver};
-use crate::figure::{self, Dresser, Figures};
+use crate::draw;
+use crate::faults::{FILE_UNREADABLE, TYPESETTING_FAILED};
+use crate::figure::{self, Figures, Studio};
 use crate::model::{Draft, Text};
-use crate::resolve::{Catalogue, Edition, Sheet, resolve};
-use crate::sheets::nest::Effort;
-use crate::sheets::{Bolt, ClothFault, ClothLayout, bolts, cloth_scale, draw_cloth, lay_out, page_map, plan_one_size};
+use crate::nest::Effort;
+use crate::resolve::{Catalogue, Edition, Values, resolve};
+use crate::sheets::{page_map, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
 use crate::typeset::{Paper, Sheaf, Supplies, edition_data};
@@ -49,7 +52,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         reading.sources.add(asset.own.clone().unwrap_or_default(), asset.text());
     }
     let Some(draft) = reading.draft.take() else {
-        let report = reading.findings.report(&reading.sources, 0, &[], &checks::waivable);
+        let report = reading.findings.report(&reading.sources, 0, &[], &checks::unused_waiver);
         return then(Compiled {
             sources: reading.sources,
             sizes: Vec::new(),
@@ -66,12 +69,14 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     let mut findings = reading.findings;
     let mut sources = reading.sources;
     let catalogue = Catalogue::gather(&draft, &mut findings);
-    let sheets: Vec<Sheet<'_>> =
-        (0..draft.facts.sizes.len()).map(|size| Sheet::new(&draft, &catalogue, size, &mut findings)).collect();
+    let sheets: Vec<Values<'_>> =
+        (0..draft.facts.sizes.len()).map(|size| Values::new(&draft, &catalogue, size, &mut findings)).collect();
     let editions: Vec<Edition<'_>> =
-        sheets.iter().map(|sheet| resolve(&draft, &catalogue, sheet, &mut findings)).collect();
+        sheets.iter().map(|values| resolve(&draft, &catalogue, values, &mut findings)).collect();
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
-    let figures = figure::draw_all(&editions, &histories, folder, &house, &mut sources, &mut findings);
+    let studio = Studio::new(&house, &draft.facts.style.accent.text);
+    let mut figures = figure::read_all(&editions, folder, &studio, &mut sources, &mut findings);
+    draw::draw_steps(&editions, &histories, &studio, &mut figures, &mut findings);
     let pictures = pictures(folder, &draft, &mut findings);
     let letters = figure::letters(&house);
     let laid = lay_cloth(&editions, Effort::Quick);
@@ -86,7 +91,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     };
     checks::run_all(&subject, &mut findings);
     let waivers: Vec<Waiver> = draft.waivers.iter().chain(&figures.waivers).cloned().collect();
-    let report = findings.report(&sources, draft.facts.sizes.len(), &waivers, &checks::waivable);
+    let report = findings.report(&sources, draft.facts.sizes.len(), &waivers, &checks::unused_waiver);
     then(Compiled {
         sources,
         sizes: draft.size_ids(),
@@ -112,12 +117,9 @@ fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap
         let ending = ending.to_ascii_lowercase();
         if !matches!(ending.as_str(), "svg" | "png" | "jpg" | "jpeg" | "gif" | "webp") {
             findings.push(
-                Finding::error(
-                    "file-unreadable",
-                    path.span,
-                    format!("`{}` is no picture that can be printed", path.text),
-                )
-                .hint("save it as SVG, PNG or JPEG"),
+                FILE_UNREADABLE
+                    .at(path.span, format!("`{}` is no picture that can be printed", path.text))
+                    .hint("save it as SVG, PNG or JPEG"),
             );
             continue;
         }
@@ -125,10 +127,8 @@ fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap
             Ok(bytes) => {
                 found.insert(name, (format!("/booklet/{name}.{ending}"), bytes));
             }
-            Err(fault) => findings.push(
-                Finding::error("file-unreadable", path.span, format!("`{}` {}", path.text, fault.message()))
-                    .hint(fault.hint()),
-            ),
+            Err(fault) => findings
+                .push(FILE_UNREADABLE.at(path.span, format!("`{}` {}", path.text, fault.message())).hint(fault.hint())),
         }
     }
     found
@@ -161,7 +161,7 @@ impl Compiled<'_> {
         } else {
             &fault.hint
         };
-        let finding = Finding::error("typesetting-failed", span, format!("the page cannot be set: {}", fault.message));
+        let finding = TYPESETTING_FAILED.at(span, format!("the page cannot be set: {}", fault.message));
         let finding = finding.hint(hint);
         Some(match size {
             Some(size) => finding.in_size(size, ""),
@@ -179,17 +179,19 @@ impl Compiled<'_> {
     pub fn sheaf(&self, edition: &Edition<'_>, paper: Paper) -> Sheaf {
         let facts = &edition.draft.facts;
         let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
-        let dresser = Dresser::new(&self.house, &facts.style.accent.text);
+        let studio = Studio::new(&self.house, &facts.style.accent.text);
+        let dresser = studio.dresser();
+        let overview = draw::overview(edition, dresser);
         let names = |piece: usize| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper.of_sheets());
-        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, &dresser));
+        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
         let numbers = |piece: usize| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
         let scale = cloth_scale(laid);
         let cloth = laid
             .iter()
             .map(|layout| {
-                let (svg, size) = draw_cloth(layout, scale, &names, &numbers, &dresser);
+                let (svg, size) = draw_cloth(layout, scale, &names, &numbers, dresser);
                 (layout.clone(), svg, size)
             })
             .collect();
@@ -197,6 +199,7 @@ impl Compiled<'_> {
             paper,
             history: &self.histories[edition.size()],
             figures: &self.figures,
+            overview: &overview,
             labels: &labels,
             pictures: &self.pictures,
             map,

@@ -22,7 +22,7 @@ type Found = (&'static str, String, Vec<(usize, String)>);
 fn found(compiled: &Compiled<'_>) -> Vec<Found> {
     let findings = compiled.report.findings.iter();
     let mut all: Vec<Found> = findings
-        .map(|one| (one.code, one.message.clone(), one.sizes.clone()))
+        .map(|one| (one.code(), one.message.clone(), one.sizes.clone()))
         .collect();
     all.sort();
     all
@@ -68,7 +68,7 @@ fn sewn_up<R>(
                 .report
                 .findings
                 .iter()
-                .find(|one| broken.contains(&one.code));
+                .find(|one| broken.contains(&one.code()));
             assert!(
                 broken.is_none(),
                 "the booklet of the test is broken: {broken:?}\n{facts}\n{part}"

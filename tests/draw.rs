@@ -158,7 +158,7 @@ fn same(what: &str, drawn: f64, meant: f64) {
 /// A measurement of the booklet, in mm.
 fn measure(compiled: &Compiled<'_>, size: usize, name: &str) -> f64 {
     let worked = compiled.editions[size]
-        .sheet
+        .values
         .get(name)
         .expect("a measurement");
     notchbook::measure::to_f64(worked.quantity.value)
@@ -456,7 +456,7 @@ fn a_piece_that_was_folded_up_is_not_drawn_flat() {
             .report
             .findings
             .iter()
-            .find(|finding| finding.code == "figure-not-drawable");
+            .find(|finding| finding.code() == "figure-not-drawable");
         let told = told.expect("a finding instead of a false drawing");
         assert!(told.message.contains("loop was folded"), "{}", told.message);
         assert!(

@@ -12,7 +12,7 @@ mod random;
 #[path = "nest/rectangles.rs"]
 mod rectangles;
 
-use notchbook::sheets::nest::{Effort, Item, Layout, Strip, Turns, nest};
+use notchbook::nest::{Effort, Item, Layout, Strip, Turns, nest};
 
 /// A piece that may be turned, not flipped, and does not lie on the fold.
 fn item(outline: &[[f64; 2]], turns: Turns) -> Item {

@@ -70,7 +70,7 @@ fn the_examples_are_one_booklet_that_checks_clean() {
             .report
             .waived
             .iter()
-            .map(|waived| waived.finding.code)
+            .map(|waived| waived.finding.code())
             .collect();
         assert_eq!(
             waived,

@@ -16,6 +16,7 @@ use rust::{SourceFile, files, rust_files};
 const STAGES: &[&str] = &[
     "source",
     "diag",
+    "faults",
     "measure",
     "geometry",
     "model",
@@ -23,6 +24,9 @@ const STAGES: &[&str] = &[
     "resolve",
     "construct",
     "figure",
+    "draw",
+    "nest",
+    "cloth",
     "sheets",
     "checks",
     "typeset",

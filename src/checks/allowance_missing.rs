@@ -35,7 +35,14 @@
 //! the words as well.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("allowance-missing", Group::Work, include_str!("allowance_missing.rs")).waivable(),
+    run,
+);
 
 /// Looks at every work fact that joins layers at a distance from an edge.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -43,13 +50,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for work in &step.works {
             if work.verb.joins_at_allowance() && work.allowance.is_none() {
                 findings.push(
-                    Finding::error(
-                        "allowance-missing",
-                        work.verb_span,
-                        format!("this `{}` names no seam allowance", work.verb.word()),
-                    )
-                    .hint("add a line below it: `allowance: 1 cm`, or the name of a measurement")
-                    .note(step.span, "in this step"),
+                    CHECK
+                        .at(work.verb_span, format!("this `{}` names no seam allowance", work.verb.word()))
+                        .hint("add a line below it: `allowance: 1 cm`, or the name of a measurement")
+                        .note(step.span, "in this step"),
                 );
             }
         }

@@ -1,35 +1,13 @@
-//! A diagram has no words for those who cannot see it.
-//!
-//! ## Why it matters
-//! Those who have the booklet read aloud to them sew by the words alone. A diagram without any is a
-//! gap in their instructions.
-//!
-//! ## Wrong
-//! ````md
-//! ## Look at the seams {#look}
-//!
-//! Compare the seams with the diagram.
-//!
-//! ![](figures/sew.svg)
-//! ````
-//!
-//! ## Right
-//! ````md
-//! ## Look at the seams {#look}
-//!
-//! Compare the seams with the diagram.
-//!
-//! ![Two pieces, right sides together, sewn on three sides](figures/sew.svg)
-//! ````
-//!
-//! ## Limits
-//! Also looks for `cover_alt:` beside `cover:`. Whether the words say what the diagram shows, only
-//! a reader can judge. Text alternatives for pictures are asked for by WCAG 2.2, success criterion
-//! 1.1.1.
+//! Where `alt-missing` is met by the checks themselves; its page stands in `src/faults/alt_missing.rs`.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::Findings;
+use crate::faults::ALT_MISSING;
 use crate::model::{Block, Figure, Inline};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(&ALT_MISSING, run);
 
 /// Looks at every diagram.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -42,7 +20,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         });
         if words == 0 {
             findings.push(
-                Finding::error("alt-missing", figure.span, "this diagram has no words for those who cannot see it")
+                ALT_MISSING
+                    .at(figure.span, "this diagram has no words for those who cannot see it")
                     .hint("say what it shows between the square brackets: `![Zip face down on the front](…)`"),
             );
         }

@@ -22,10 +22,17 @@
 //! yourself, waive it. Silent for a fabric with no `widths:`.
 
 use super::Subject;
+use super::judge::Judge;
 use super::words::length;
-use crate::diag::{Finding, Findings};
+use crate::cloth::ClothLayout;
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
-use crate::sheets::ClothLayout;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("amount-too-small", Group::Print, include_str!("amount_too_small.rs")).waivable(),
+    run,
+);
 
 /// Looks at every fabric whose amount the author states, in each width that it is sold in.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -38,17 +45,14 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let Some(width) = width(edition, layout) else { continue };
             let width = edition.figures(&width).first;
             findings.push(
-                Finding::error(
-                    "amount-too-small",
-                    value.span(),
-                    format!("this is less of `{}` than the pieces need", fabric.id.text),
-                )
-                .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
-                .in_size(
-                    edition.size(),
-                    format!("on cloth {width} wide they take {}", length(edition, layout.unwashed()))
-                        .replace('\u{a0}', " "),
-                ),
+                CHECK
+                    .at(value.span(), format!("this is less of `{}` than the pieces need", fabric.id.text))
+                    .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
+                    .in_size(
+                        edition.size(),
+                        format!("on cloth {width} wide they take {}", length(edition, layout.unwashed()))
+                            .replace('\u{a0}', " "),
+                    ),
             );
         }
     }
@@ -56,5 +60,5 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 
 fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<crate::resolve::Worked> {
     let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
-    edition.sheet.quiet(fabric.widths.get(layout.bolt.width_at)?)
+    edition.values.quiet(fabric.widths.get(layout.bolt.width_at)?)
 }

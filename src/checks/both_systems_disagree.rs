@@ -25,11 +25,18 @@
 //! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch. The
 //! limits are common practice, no source.
 
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, System, nearest_fraction};
 use crate::model::Show;
 use crate::resolve::{Edition, Worked, in_system};
 use crate::source::Span;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::error("both-systems-disagree", Group::Facts, include_str!("both_systems_disagree.rs")).waivable(),
+    run,
+);
 
 /// Looks at every measurement and at every value that a formula of its own prints.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -42,23 +49,26 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             let subject = name.map_or_else(|| "this length".to_owned(), |name| format!("`{name}`"));
             let what = if fault.stated { "is stated as" } else { "is shown as" };
             findings.push(
-                Finding::error(
-                    "both-systems-disagree",
-                    span,
-                    format!("{subject} {what} {} and {}, which are not the same length", fault.metric, fault.imperial),
-                )
-                .hint(fault.hint)
-                .in_size(edition.size(), ""),
+                CHECK
+                    .at(
+                        span,
+                        format!(
+                            "{subject} {what} {} and {}, which are not the same length",
+                            fault.metric, fault.imperial
+                        ),
+                    )
+                    .hint(fault.hint)
+                    .in_size(edition.size(), ""),
             );
         }
     };
     for measurement in &edition.draft.facts.measurements {
-        if let Some(worked) = edition.sheet.get(&measurement.name.text) {
+        if let Some(worked) = edition.values.get(&measurement.name.text) {
             let span = measurement.value.get(edition.size()).map_or(measurement.name.span, |value| value.span());
             look(span, worked, Some(&measurement.name.text));
         }
     }
-    for (span, worked) in edition.sheet.printed() {
+    for (span, worked) in edition.values.printed() {
         look(span, worked, None);
     }
 }

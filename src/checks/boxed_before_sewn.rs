@@ -58,10 +58,17 @@
 //! Looks at the edges on both sides of each corner that is boxed, and at seams that come later. An
 //! edge beside it that is never sewn is told by `edge-left-raw`.
 
+use super::judge::Judge;
 use super::words::that_step;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("boxed-before-sewn", Group::Work, include_str!("boxed_before_sewn.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -73,7 +80,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((boxed.step, sewn.step));
         findings.push(
-            Finding::error("boxed-before-sewn", boxed.verb, format!("`{corner}` is boxed before `{edge}` is sewn"))
+            CHECK
+                .at(boxed.verb, format!("`{corner}` is boxed before `{edge}` is sewn"))
                 .hint(format!("sew the seams beside the corner first: move this after {}", that_step(sewn, boxed)))
                 .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
                 .in_size(edition.size(), ""),

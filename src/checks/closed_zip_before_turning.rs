@@ -59,9 +59,16 @@
 //! Looks at zips whose tapes are sewn to the work that is turned. A zip is shut until a step opens
 //! it. The usual half-way is enough: `open` does not say how far.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("closed-zip-before-turning", Group::Work, include_str!("closed_zip_before_turning.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -69,7 +76,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let Fault::ZipShut { notion, turned } = fault else { continue };
         let zip = &edition.draft.facts.notions[*notion].id.text;
         findings.push(
-            Finding::error("closed-zip-before-turning", turned.verb, format!("this is turned while `{zip}` is shut"))
+            CHECK
+                .at(turned.verb, format!("this is turned while `{zip}` is shut"))
                 .hint(format!("open it before the last seam closes round it: `- open: {zip}`"))
                 .in_size(edition.size(), ""),
         );

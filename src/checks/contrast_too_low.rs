@@ -19,7 +19,14 @@
 //! 1.4.3). The colours of your own templates and pictures are not looked at.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("contrast-too-low", Group::Print, include_str!("contrast_too_low.rs")).waivable(),
+    run,
+);
 
 /// The least contrast of text against its ground (WCAG 2.2, success criterion 1.4.3).
 pub const LEAST: f64 = 4.5;
@@ -31,12 +38,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let contrast = contrast(colour, [255, 255, 255]);
     if contrast < LEAST {
         findings.push(
-            Finding::error(
-                "contrast-too-low",
-                accent.span,
-                format!("this colour has a contrast of {contrast:.2} to 1 against paper"),
-            )
-            .hint(format!("take a darker one, of at least {LEAST} to 1 (WCAG 2.2): for example `{}`", darker(colour))),
+            CHECK.at(accent.span, format!("this colour has a contrast of {contrast:.2} to 1 against paper")).hint(
+                format!("take a darker one, of at least {LEAST} to 1 (WCAG 2.2): for example `{}`", darker(colour)),
+            ),
         );
     }
 }

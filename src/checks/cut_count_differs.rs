@@ -39,9 +39,14 @@
 //! Compares the copies that steps name with those that are cut, in each size. A piece of which
 //! nothing is cut at all is told by `piece-not-cut`.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::construction(&Check::error("cut-count-differs", Group::Work, include_str!("cut_count_differs.rs")), run);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -50,14 +55,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let piece = &edition.draft.facts.pieces[*piece].id.text;
         let missing = missing.join(", ");
         findings.push(
-            Finding::error(
-                "cut-count-differs",
-                cut.verb,
-                format!("`{piece}` is cut too few times: no step cuts `{missing}`"),
-            )
-            .hint(format!("add it here: `- cut: [{missing}, …]`, or name the whole piece, `{piece}`"))
-            .note(used.verb, format!("used here, in step {}", used.step))
-            .in_size(edition.size(), ""),
+            CHECK
+                .at(cut.verb, format!("`{piece}` is cut too few times: no step cuts `{missing}`"))
+                .hint(format!("add it here: `- cut: [{missing}, …]`, or name the whole piece, `{piece}`"))
+                .note(used.verb, format!("used here, in step {}", used.step))
+                .in_size(edition.size(), ""),
         );
     }
 }

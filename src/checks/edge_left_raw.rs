@@ -47,9 +47,14 @@
 //! Seams, hems and binding settle an edge, and a fold once it is topstitched; so do `raw:` with its
 //! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::construction(&Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable(), run);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -62,7 +67,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
-        let mut finding = Finding::error("edge-left-raw", place(*first, edition), message)
+        let mut finding = CHECK.at( place(*first, edition), message)
             .hint("sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw");
         let mut told = vec![*first];
         for (piece, _) in edges {

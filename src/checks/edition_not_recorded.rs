@@ -24,7 +24,14 @@
 //! at all.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::warning("edition-not-recorded", Group::Facts, include_str!("edition_not_recorded.rs")).waivable(),
+    run,
+);
 
 /// Looks at the newest entry of the record, where there is a record.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -34,12 +41,15 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         return;
     }
     findings.push(
-        Finding::warning(
-            "edition-not-recorded",
-            facts.edition.span,
-            format!("this is edition {}, but the newest in the record is {}", facts.edition.text, newest.edition.text),
-        )
-        .hint("add an entry to `editions:` that says what changed, newest first")
-        .note(newest.edition.span, "the newest in the record"),
+        CHECK
+            .at(
+                facts.edition.span,
+                format!(
+                    "this is edition {}, but the newest in the record is {}",
+                    facts.edition.text, newest.edition.text
+                ),
+            )
+            .hint("add an entry to `editions:` that says what changed, newest first")
+            .note(newest.edition.span, "the newest in the record"),
     );
 }

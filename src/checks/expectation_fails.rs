@@ -22,9 +22,16 @@
 //! Held against the exact figures, before any rounding. The finding says for each size what the two
 //! sides come to.
 
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::measure::{Expr, ExprKind, Formula, Outcome, evaluate};
 use crate::resolve::{Edition, Worked};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::error("expectation-fails", Group::Facts, include_str!("expectation_fails.rs")).waivable(),
+    run,
+);
 
 /// Looks at every expectation in one size.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -40,7 +47,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             format!("it must hold because {because}; change a measurement so that it does")
         };
         findings.push(
-            Finding::error("expectation-fails", expectation.that.span(), format!("`{text}` does not hold"))
+            CHECK
+                .at(expectation.that.span(), format!("`{text}` does not hold"))
                 .hint(hint)
                 .in_size(edition.size(), sides(edition, &expectation.that.formula)),
         );
@@ -52,7 +60,7 @@ fn sides(edition: &Edition<'_>, formula: &Formula) -> String {
     let ExprKind::Compare { left, right, .. } = &formula.root.kind else { return String::new() };
     let side = |expression: &Expr| -> Option<String> {
         let part = Formula { text: formula.text.clone(), root: expression.clone() };
-        match evaluate(&part, edition.sheet) {
+        match evaluate(&part, edition.values) {
             Ok(Outcome::Quantity(quantity)) => {
                 Some(edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " "))
             }

@@ -22,10 +22,17 @@
 //! from the allowances at which they are sewn and hemmed, to a millimetre. Silent for other
 //! outlines, and where an edge is neither sewn nor finished.
 
+use super::judge::Judge;
 use super::words::length;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("finished-size-differs", Group::Work, include_str!("finished_size_differs.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -34,7 +41,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let row = &edition.draft.facts.finished[*row];
         let span = row.value.get(edition.size()).map_or(row.name.span, |value| value.span());
         findings.push(
-            Finding::error("finished-size-differs", span, format!("“{}” is not what the sewing gives", row.name.text))
+            CHECK
+                .at(span, format!("“{}” is not what the sewing gives", row.name.text))
                 .hint("mend the measurement, the piece or the allowance: they must come to the same")
                 .in_size(
                     edition.size(),

@@ -45,10 +45,17 @@
 //! pinning do not. A step that fuses several pieces too late is told once. That fusing comes first
 //! is common practice, no source.
 
+use super::judge::Judge;
 use super::words::that_step;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("fused-after-sewn", Group::Work, include_str!("fused_after_sewn.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -61,14 +68,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((fused.step, earlier.step));
         findings.push(
-            Finding::error(
-                "fused-after-sewn",
-                fused.verb,
-                format!("`{copy}` is fused after it was worked on in step {}", earlier.step),
-            )
-            .hint(format!("fuse while the pieces are flat: move this before {}", that_step(earlier, fused)))
-            .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
-            .in_size(edition.size(), ""),
+            CHECK
+                .at(fused.verb, format!("`{copy}` is fused after it was worked on in step {}", earlier.step))
+                .hint(format!("fuse while the pieces are flat: move this before {}", that_step(earlier, fused)))
+                .note(earlier.verb, format!("worked on here, in step {}", earlier.step))
+                .in_size(edition.size(), ""),
         );
     }
 }

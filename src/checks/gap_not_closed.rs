@@ -51,16 +51,24 @@
 //! Looks at every seam with `leave:` at the end of each size. `close` counts when it names one of
 //! the seam's edges, or a piece that it holds.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("gap-not-closed", Group::Work, include_str!("gap_not_closed.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::GapOpen { edges, sewn, leave } = fault else { continue };
         findings.push(
-            Finding::error("gap-not-closed", *leave, "this gap is never closed")
+            CHECK
+                .at(*leave, "this gap is never closed")
                 .hint(match edges.as_slice() {
                     [] => "add a step that closes it, `- close: …` with `by: hand`".to_owned(),
                     edges => format!(

@@ -54,19 +54,26 @@
 //! (`leave:`), an edge that is not sewn, or an open zip that no lining closes. Edges that are meant
 //! to stay raw, and folds, are no opening. A piece in no seam is turned over, not out.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::construction(&Check::error("gap-not-left", Group::Work, include_str!("gap_not_left.rs")).waivable(), run);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::NothingOpen { turned, closed } = fault else { continue };
         let finding = match closed {
-            Some(closed) => Finding::error("gap-not-left", turned.verb, "the gap to turn through is closed already")
+            Some(closed) => CHECK
+                .at(turned.verb, "the gap to turn through is closed already")
                 .hint(format!("turn first: move this before step {}", closed.step))
                 .note(closed.verb, format!("closed here, in step {}", closed.step)),
-            None => Finding::error("gap-not-left", turned.verb, "nothing is open to turn this through")
+            None => CHECK
+                .at(turned.verb, "nothing is open to turn this through")
                 .hint("leave a gap in a seam that is sewn before: `leave: 12 cm`, and close it afterwards"),
         };
         findings.push(finding.note(turned.heading, "in this step").in_size(edition.size(), ""));

@@ -52,10 +52,17 @@
 //! Looks at every piece with a `grain:`, in every size, for a line in the way that is stated. A piece
 //! that states no grain has no line.
 
-use crate::diag::{Finding, Findings};
-use crate::figure::Plan;
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
+use crate::draw::Plan;
 use crate::model::is_for;
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::warning("grain-off-piece", Group::Print, include_str!("grain_off_piece.rs")).waivable(),
+    run,
+);
 
 /// Looks at every piece of one size that states its grain.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -67,13 +74,10 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let Some(plan) = Plan::of(edition, at) else { continue };
         if !plan.grain_lies_on_piece() {
             findings.push(
-                Finding::warning(
-                    "grain-off-piece",
-                    grain.span,
-                    format!("no grain line this way lies wholly on `{}`", piece.id.text),
-                )
-                .hint("state the grain the other way, or leave it out for a piece that may be cut any way")
-                .in_size(edition.size(), ""),
+                CHECK
+                    .at(grain.span, format!("no grain line this way lies wholly on `{}`", piece.id.text))
+                    .hint("state the grain the other way, or leave it out for a piece that may be cut any way")
+                    .in_size(edition.size(), ""),
             );
         }
     }

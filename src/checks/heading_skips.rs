@@ -1,39 +1,13 @@
-//! A heading leaves a level out, or words stand where no heading opens them.
-//!
-//! ## Why it matters
-//! Parts and steps are what a maker finds her place by, with eyes or ears. A level that is skipped
-//! sounds like a step that was lost.
-//!
-//! ## Wrong
-//! ````md
-//! ## Look at the seams {#look}
-//!
-//! Every seam should be caught at both ends.
-//!
-//! #### If one is not
-//!
-//! Sew over it again.
-//! ````
-//!
-//! ## Right
-//! ````md
-//! ## Look at the seams {#look}
-//!
-//! Every seam should be caught at both ends.
-//!
-//! ### If one is not
-//!
-//! Sew over it again.
-//! ````
-//!
-//! ## Limits
-//! A file begins with the heading of its part, `#`; steps are `##`; headings inside a step begin at
-//! `###`, and an introduction has none. Words or a step before the first `#`, and a file without
-//! any heading, are told here too.
+//! Where `heading-skips` is met by the checks themselves; its page stands in `src/faults/heading_skips.rs`.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::Findings;
+use crate::faults::HEADING_SKIPS;
 use crate::model::Block;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(&HEADING_SKIPS, run);
 
 /// Looks at the headings below steps and in introductions.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -55,12 +29,7 @@ fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {
                 _ => format!("write it with `{right}`; a step is `##`, a heading inside a step `###`"),
             };
             findings.push(
-                Finding::error(
-                    "heading-skips",
-                    *span,
-                    format!("a heading of level {level} follows one of level {last}"),
-                )
-                .hint(hint),
+                HEADING_SKIPS.at(*span, format!("a heading of level {level} follows one of level {last}")).hint(hint),
             );
         }
         last = *level;

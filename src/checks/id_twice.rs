@@ -30,11 +30,16 @@
 //! Looks at parts and steps through the whole booklet, whichever sizes they are for. A shared part
 //! that is listed twice brings its ids twice: leave them out of it.
 
+use super::judge::Judge;
 use std::collections::BTreeMap;
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::source::Span;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("id-twice", Group::Words, include_str!("id_twice.rs")), run);
 
 /// Looks at the ids of all parts and steps.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -44,7 +49,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for id in ids {
         match seen.get(id.text.as_str()) {
             Some(first) => findings.push(
-                Finding::error("id-twice", id.span, format!("the id `{}` is given twice", id.text))
+                CHECK
+                    .at(id.span, format!("the id `{}` is given twice", id.text))
                     .hint("give this one another: references must lead to one place")
                     .note(*first, "the first one"),
             ),

@@ -26,9 +26,14 @@
 //! A font in the booklet's own folder `fonts` counts as bundled.
 
 use super::Subject;
+use super::judge::Judge;
 use super::words::each_text;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::model::Text;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("letter-not-in-font", Group::Print, include_str!("letter_not_in_font.rs")), run);
 
 /// Looks at every run of words, in prose, names and diagrams.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -47,12 +52,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         if let Some((at, letter)) = missing {
             let shown = if letter.is_control() { format!("U+{:04X}", letter as u32) } else { letter.to_string() };
             findings.push(
-                Finding::error(
-                    "letter-not-in-font",
-                    text.at(at..at + letter.len_utf8()),
-                    format!("“{shown}” stands in no bundled font, so it cannot be printed"),
-                )
-                .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
+                CHECK
+                    .at(
+                        text.at(at..at + letter.len_utf8()),
+                        format!("“{shown}” stands in no bundled font, so it cannot be printed"),
+                    )
+                    .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
             );
         }
     }

@@ -30,10 +30,17 @@
 //! are looked at too.
 
 use super::Subject;
+use super::judge::Judge;
 use super::words::each_text;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::measure::read_measure;
 use crate::model::Text;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("loose-measurement", Group::Words, include_str!("loose_measurement.rs")).waivable(),
+    run,
+);
 
 /// Units that people type, longest first.
 const UNITS: &[&str] = &[
@@ -90,12 +97,9 @@ fn look(text: &Text, findings: &mut Findings) {
             }
         };
         findings.push(
-            Finding::error(
-                "loose-measurement",
-                text.at(range.clone()),
-                format!("`{written}` is typed by hand, so it will not follow the sizes"),
-            )
-            .hint(hint),
+            CHECK
+                .at(text.at(range.clone()), format!("`{written}` is typed by hand, so it will not follow the sizes"))
+                .hint(hint),
         );
     }
 }

@@ -2,7 +2,7 @@
 //! reference page and the tests all walk.
 //!
 //! The first comment of a check's file *is* its page. Some faults are met while a booklet is read,
-//! worked out or drawn; their checks have a page here and no function, and the table says so.
+//! worked out or drawn; their checks stand in [`crate::faults`], and the table says so.
 
 mod allowance_differs;
 mod allowance_missing;
@@ -24,17 +24,18 @@ mod gap_not_left;
 mod grain_off_piece;
 mod heading_skips;
 mod id_twice;
+mod judge;
 mod letter_not_in_font;
 mod loose_measurement;
 mod not_graded;
 mod not_pressed;
 mod notches_differ;
 mod notion_unused;
-mod page;
 mod piece_not_cut;
 mod piece_too_wide;
 mod piece_unused;
 mod pinned_after_sewn;
+mod reference;
 mod rounding_does_not_close;
 mod seam_lengths_differ;
 mod step_empty;
@@ -43,8 +44,11 @@ mod table;
 mod topstitched_before_sewn;
 mod unused_measurement;
 mod used_before_cut;
+mod waivers;
 mod words;
 
 pub use contrast_too_low::{LEAST, contrast, luminance};
-pub use page::Page;
-pub use table::{CHECKS, Check, Group, Run, Subject, by_code, reference, run_all, waivable};
+pub use judge::{Judge, Run, Subject};
+pub use reference::reference;
+pub use table::{CHECKS, by_code, run_all};
+pub use waivers::unused_waiver;

@@ -22,8 +22,13 @@
 //! from small to large is common practice, no source.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::model::BySize;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::warning("not-graded", Group::Facts, include_str!("not_graded.rs")).waivable(), run);
 
 /// Looks at every measurement that states a value for each size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -33,7 +38,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             continue;
         }
         let name = &measurement.name.text;
-        let values: Vec<_> = subject.editions.iter().map(|edition| edition.sheet.get(name)).collect();
+        let values: Vec<_> = subject.editions.iter().map(|edition| edition.values.get(name)).collect();
         for at in 1..values.len() {
             let (Some(before), Some(here)) = (values[at - 1], values[at]) else { continue };
             if here.quantity.dimension != before.quantity.dimension || here.quantity.value >= before.quantity.value {
@@ -43,19 +48,19 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let edition = &subject.editions[at];
             let text = |worked| edition.figures(&worked).first.to_string().replace('\u{a0}', " ");
             findings.push(
-                Finding::warning(
-                    "not-graded",
-                    span,
-                    format!(
-                        "`{name}` is {} in {}, smaller than the {} of {}",
-                        text(here),
-                        sizes[at].id.text,
-                        text(before),
-                        sizes[at - 1].id.text
-                    ),
-                )
-                .hint("see whether two values changed places; if it is meant, waive it and say why")
-                .in_size(at, ""),
+                CHECK
+                    .at(
+                        span,
+                        format!(
+                            "`{name}` is {} in {}, smaller than the {} of {}",
+                            text(here),
+                            sizes[at].id.text,
+                            text(before),
+                            sizes[at - 1].id.text
+                        ),
+                    )
+                    .hint("see whether two values changed places; if it is meant, waive it and say why")
+                    .in_size(at, ""),
             );
         }
     }

@@ -51,23 +51,25 @@
 //! seam holds counts. Hems and folds are not seams. That a seam is pressed first is common
 //! practice, no source.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::construction(&Check::warning("not-pressed", Group::Work, include_str!("not_pressed.rs")).waivable(), run);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::NotPressed { edge, stitched, sewn } = fault else { continue };
         findings.push(
-            Finding::warning(
-                "not-pressed",
-                stitched.verb,
-                format!("the seam at `{edge}` is topstitched without having been pressed"),
-            )
-            .hint("press the seam first: `- press: [front, away from the zip]`")
-            .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
-            .in_size(edition.size(), ""),
+            CHECK
+                .at(stitched.verb, format!("the seam at `{edge}` is topstitched without having been pressed"))
+                .hint("press the seam first: `- press: [front, away from the zip]`")
+                .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
+                .in_size(edition.size(), ""),
         );
     }
 }

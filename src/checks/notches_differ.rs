@@ -49,10 +49,17 @@
 //! the edges has no notch, where the lengths differ already, and where a seam states `ease:` or
 //! `gather:`, since how the longer edge is spread over its notches is the maker's to see.
 
+use super::judge::Judge;
 use super::words::length;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Finding, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("notches-differ", Group::Work, include_str!("notches_differ.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -70,7 +77,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         };
         let detail =
             format!("at {} on `{}`, where `{}` has them at {}", list(&places.0), edges.0, edges.1, list(&places.1));
-        let finding = Finding::error("notches-differ", *notch, format!("the notches of `{}` and `{}` do not meet", edges.0, edges.1))
+        let finding = CHECK.at( *notch, format!("the notches of `{}` and `{}` do not meet", edges.0, edges.1))
             .hint("place them so that they meet when the pieces lie right sides together: the turned piece runs the other way")
             .note(sewn.verb, seam)
             .in_size(edition.size(), detail);

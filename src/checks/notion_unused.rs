@@ -32,9 +32,14 @@
 //! takes. A plain word does not: the booklet cannot know what it means. A notion of the kind
 //! `thread` is used by any seam.
 
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::edition(&Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable(), run);
 
 /// Looks at every notion of one size, in work and in words.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -65,7 +70,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         }
         if !worked && !told {
             findings.push(
-                Finding::warning("notion-unused", notion.id.span, format!("no step mentions `{id}`"))
+                CHECK
+                    .at(notion.id.span, format!("no step mentions `{id}`"))
                     .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list"))
                     .in_size(size, ""),
             );

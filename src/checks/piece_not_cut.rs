@@ -47,10 +47,15 @@
 //! `- cut: all` cuts everything. One copy that is cut counts for all copies of a piece. Pieces that
 //! are cut from no fabric, and pieces that a size does not have, are passed over.
 
+use super::judge::Judge;
 use super::piece_unused::names_of;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::model::{Verb, is_for};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::edition(&Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable(), run);
 
 /// Looks at every piece of one size that is cut from a fabric.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -67,7 +72,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let cut = cuts().flat_map(|work| &work.touches).any(|name| names.contains(&name.text.as_str()));
         if !cut && !piece.cut.is_empty() && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
-                Finding::error("piece-not-cut", piece.id.span, format!("no step cuts `{}`", piece.id.text))
+                CHECK
+                    .at(piece.id.span, format!("no step cuts `{}`", piece.id.text))
                     .hint(format!("add it to the work of the step that cuts: `- cut: [{}]`", piece.id.text))
                     .in_size(edition.size(), ""),
             );

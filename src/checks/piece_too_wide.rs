@@ -21,8 +21,13 @@
 //! with a `grain:` keeps its way on the cloth. Silent for a fabric with no `widths:`.
 
 use super::Subject;
+use super::judge::Judge;
 use super::words::length;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("piece-too-wide", Group::Print, include_str!("piece_too_wide.rs")).waivable(), run);
 
 /// Looks at the cloth of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -35,14 +40,11 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             for (piece, needed) in &fault.pieces {
                 let piece = &facts.pieces[*piece].id;
                 findings.push(
-                    Finding::error(
-                        "piece-too-wide",
-                        span,
-                        format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text),
-                    )
-                    .hint("take the width out, or cut the piece in two; a piece with no `grain:` may be turned")
-                    .note(piece.span, "the piece")
-                    .in_size(edition.size(), format!("it needs {} {room}", length(edition, *needed))),
+                    CHECK
+                        .at(span, format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text))
+                        .hint("take the width out, or cut the piece in two; a piece with no `grain:` may be turned")
+                        .note(piece.span, "the piece")
+                        .in_size(edition.size(), format!("it needs {} {room}", length(edition, *needed))),
                 );
             }
         }

@@ -47,9 +47,14 @@
 //! Looks at work, not at words. Any work but `cut` counts, on the piece, on one of its copies or on
 //! an edge of either. A piece that a size does not have is passed over in that size.
 
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::model::{Piece, Verb, is_for};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::edition(&Check::warning("piece-unused", Group::Work, include_str!("piece_unused.rs")).waivable(), run);
 
 /// Looks at every piece of one size.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -66,13 +71,10 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .any(|name| names.contains(&name.text.split('.').next().unwrap_or("")));
         if !used && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
-                Finding::warning(
-                    "piece-unused",
-                    piece.id.span,
-                    format!("no step does anything with `{}`", piece.id.text),
-                )
-                .hint("name it in the work of the step that uses it, or take the piece out")
-                .in_size(edition.size(), ""),
+                CHECK
+                    .at(piece.id.span, format!("no step does anything with `{}`", piece.id.text))
+                    .hint("name it in the work of the step that uses it, or take the piece out")
+                    .in_size(edition.size(), ""),
             );
         }
     }

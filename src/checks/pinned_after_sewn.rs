@@ -48,10 +48,17 @@
 //! Looks at `pin` with exactly two edges that one seam holds already. A step that pins several
 //! pairs too late is told once.
 
+use super::judge::Judge;
 use super::words::that_step;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("pinned-after-sewn", Group::Work, include_str!("pinned_after_sewn.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -64,14 +71,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((pinned.step, sewn.step));
         findings.push(
-            Finding::error(
-                "pinned-after-sewn",
-                pinned.verb,
-                format!("`{}` and `{}` are pinned after they are sewn", edges.0, edges.1),
-            )
-            .hint(format!("pin first: move this before {}", that_step(sewn, pinned)))
-            .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
-            .in_size(edition.size(), ""),
+            CHECK
+                .at(pinned.verb, format!("`{}` and `{}` are pinned after they are sewn", edges.0, edges.1))
+                .hint(format!("pin first: move this before {}", that_step(sewn, pinned)))
+                .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
+                .in_size(edition.size(), ""),
         );
     }
 }

@@ -29,11 +29,18 @@
 //! `round`, `up` or `down` are passed over: they jump on purpose.
 
 use super::both_systems_disagree::disagreement;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::measure::{
     Dimension, Exact, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
 };
 use crate::resolve::{Edition, Worked, in_system, rounded_in};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs")).waivable(),
+    run,
+);
 
 /// Holds each formula against the printed figures of its names, in each system.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -41,7 +48,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     let systems = [Some(show.first), show.second];
     for measurement in &edition.draft.facts.measurements {
         let Some(expression) = measurement.value.get(edition.size()) else { continue };
-        let Some(worked) = edition.sheet.get(&measurement.name.text) else { continue };
+        let Some(worked) = edition.values.get(&measurement.name.text) else { continue };
         let one_figure = expression.formula.as_measure().is_some();
         if one_figure || worked.quantity.dimension != Dimension::Length || jumps(&expression.formula.root) {
             continue;
@@ -60,8 +67,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             let other = in_system(&Worked { quantity: sum, stated: None }, system, show);
             let name = &measurement.name.text;
             findings.push(
-                Finding::error(
-                    "rounding-does-not-close",
+                CHECK.at(
                     expression.span(),
                     format!("`{name}` does not close in {} figures", system.name()),
                 )
@@ -79,8 +85,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
 fn leans_on_a_false_pair(edition: &Edition<'_>, formula: &Formula, depth: usize) -> bool {
     formula.names().iter().any(|(name, _)| {
         let false_pair =
-            edition.sheet.get(name).is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
-        let behind = || edition.sheet.expression(name).filter(|_| depth < 20);
+            edition.values.get(name).is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
+        let behind = || edition.values.expression(name).filter(|_| depth < 20);
         false_pair || behind().is_some_and(|inner| leans_on_a_false_pair(edition, &inner.formula, depth + 1))
     })
 }
@@ -106,7 +112,7 @@ struct Rounded<'a> {
 
 impl Names for Rounded<'_> {
     fn value(&self, name: &str) -> Lookup {
-        match self.edition.sheet.get(name) {
+        match self.edition.values.get(name) {
             Some(worked) => Lookup::Found(rounded_in(&worked, self.system, &self.edition.draft.facts.show)),
             None => Lookup::Broken,
         }

@@ -48,11 +48,18 @@
 //! order when the several come to it. `ease:` allows a difference, `gather:` says what length the
 //! longer edge is gathered to. Zips and whole pieces are not measured.
 
+use super::judge::Judge;
 use super::words::length;
 use crate::construct::Moment;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Finding, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("seam-lengths-differ", Group::Work, include_str!("seam_lengths_differ.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -73,7 +80,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         if *eased > 0.0 {
             detail = format!("{detail}, more than the ease of {}", length(*eased));
         }
-        let finding = Finding::error("seam-lengths-differ", sewn.verb, format!("{edges} are sewn together and differ in length"))
+        let finding = CHECK.at( sewn.verb, format!("{edges} are sewn together and differ in length"))
             .hint("mend the piece that is wrong; where one edge is meant to be longer, say how much with `ease:` or `gather:`")
             .in_size(edition.size(), detail);
         told.push((*pieces, vec![*sewn], finding));

@@ -29,7 +29,12 @@
 //! comes with its words.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("step-empty", Group::Words, include_str!("step_empty.rs")).waivable(), run);
 
 /// Looks at every step.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -37,8 +42,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         if step.body.is_empty() {
             let message = if step.works.is_empty() { "this step is empty" } else { "this step has no words" };
             findings.push(
-                Finding::error("step-empty", step.span, message)
-                    .hint("say below the heading what the maker does, or take the step out"),
+                CHECK.at(step.span, message).hint("say below the heading what the maker does, or take the step out"),
             );
         }
     }

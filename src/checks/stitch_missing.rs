@@ -33,9 +33,14 @@
 //! seam. Whether the length suits the cloth is yours to judge.
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use super::judge::Judge;
+use crate::diag::{Check, Findings, Group};
 use crate::model::{Verb, Work};
 use crate::resolve::NameKind;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("stitch-missing", Group::Work, include_str!("stitch_missing.rs")).waivable(), run);
 
 /// Looks at every work fact that the machine stitches.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
@@ -43,13 +48,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for work in &step.works {
             if stitches(work, subject) && work.stitch.is_none() {
                 findings.push(
-                    Finding::error(
-                        "stitch-missing",
-                        work.verb_span,
-                        format!("this `{}` names no stitch length", work.verb.word()),
-                    )
-                    .hint("add a line below it: `stitch: 2.5 mm`; for hand sewing, `by: hand`")
-                    .note(step.span, "in this step"),
+                    CHECK
+                        .at(work.verb_span, format!("this `{}` names no stitch length", work.verb.word()))
+                        .hint("add a line below it: `stitch: 2.5 mm`; for hand sewing, `by: hand`")
+                        .note(step.span, "in this step"),
                 );
             }
         }

@@ -51,10 +51,17 @@
 //! Looks at edges that are named in `topstitch` and later in `sew`. An edge that was folded before
 //! is in order, and so is one that is never sewn.
 
+use super::judge::Judge;
 use super::words::that_step;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("topstitched-before-sewn", Group::Work, include_str!("topstitched_before_sewn.rs")).waivable(),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -67,14 +74,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         }
         told.push((stitched.step, sewn.step));
         findings.push(
-            Finding::error(
-                "topstitched-before-sewn",
-                stitched.verb,
-                format!("`{edge}` is topstitched before it is sewn"),
-            )
-            .hint(format!("sew first: move this after {}", that_step(sewn, stitched)))
-            .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
-            .in_size(edition.size(), ""),
+            CHECK
+                .at(stitched.verb, format!("`{edge}` is topstitched before it is sewn"))
+                .hint(format!("sew first: move this after {}", that_step(sewn, stitched)))
+                .note(sewn.verb, format!("sewn only here, in step {}", sewn.step))
+                .in_size(edition.size(), ""),
         );
     }
 }

@@ -23,26 +23,30 @@
 //! A use in one size is enough. A use in another measurement counts, even where nothing uses that
 //! one.
 
+use super::judge::Judge;
 use std::collections::BTreeSet;
 
 use super::Subject;
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::warning("unused-measurement", Group::Facts, include_str!("unused_measurement.rs")).waivable(),
+    run,
+);
 
 /// Looks at every measurement over all sizes.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     if !subject.draft.whole {
         return;
     }
-    let used: BTreeSet<String> = subject.editions.iter().flat_map(|edition| edition.sheet.used()).collect();
+    let used: BTreeSet<String> = subject.editions.iter().flat_map(|edition| edition.values.used()).collect();
     for measurement in &subject.draft.facts.measurements {
         if !used.contains(&measurement.name.text) {
             findings.push(
-                Finding::warning(
-                    "unused-measurement",
-                    measurement.name.span,
-                    format!("nothing uses `{}`", measurement.name.text),
-                )
-                .hint("name it where it is meant, or take it out"),
+                CHECK
+                    .at(measurement.name.span, format!("nothing uses `{}`", measurement.name.text))
+                    .hint("name it where it is meant, or take it out"),
             );
         }
     }

@@ -39,16 +39,22 @@
 //! Goes through the steps of each size in their order. A fabric that is made `from:` a piece counts
 //! as made once that piece is quilted. A piece that is never cut is told by `piece-not-cut`.
 
+use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::construction(&Check::error("used-before-cut", Group::Work, include_str!("used_before_cut.rs")), run);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         match fault {
             Fault::UsedBeforeCut { copies, used, cut } => findings.push(
-                Finding::error("used-before-cut", used.verb, format!("{} used before being cut", are(copies)))
+                CHECK
+                    .at(used.verb, format!("{} used before being cut", are(copies)))
                     .hint(format!("cut first: move the step that cuts before step {}, or this one after it", used.step))
                     .note(cut.verb, format!("cut only here, in step {}", cut.step))
                     .in_size(edition.size(), ""),
@@ -56,11 +62,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             Fault::ClothNotMade { piece, fabric, cut, made } => {
                 let facts = &edition.draft.facts;
                 let (piece, fabric) = (&facts.pieces[*piece].id.text, &facts.fabrics[*fabric].id.text);
-                let finding = Finding::error(
-                    "used-before-cut",
-                    cut.verb,
-                    format!("`{piece}` is cut from `{fabric}`, which is not made yet"),
-                );
+                let finding = CHECK.at(cut.verb, format!("`{piece}` is cut from `{fabric}`, which is not made yet"));
                 let finding = match made {
                     Some(made) => finding
                         .hint(format!("cut it after step {}, which makes the cloth", made.step))

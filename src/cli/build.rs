@@ -5,7 +5,7 @@ use std::path::Path;
 use super::args::{BuildArgs, Form};
 use super::press::{Content, Job, print_all};
 use super::{Outcome, Refusal, choose, output, sheets};
-use crate::figure::{fonts, keeps_inside};
+use crate::figure::Studio;
 use crate::pipeline::{Compiled, compile};
 use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
@@ -86,8 +86,9 @@ fn combined(booklet: &BookletFolder, compiled: &Compiled<'_>, paper: Paper, out:
         .zip(&sheaves)
         .map(|(edition, sheaf)| (edition.size_facts().name.as_str(), sheaf))
         .collect();
-    let (fonts, _) = fonts(&compiled.house);
-    let sheaf = combine(&sized, "All sizes", &|svg| keeps_inside(svg, &fonts))?;
+    let accent = compiled.draft.map_or("", |draft| draft.facts.style.accent.text.as_str());
+    let studio = Studio::new(&compiled.house, accent);
+    let sheaf = combine(&sized, "All sizes", &|svg| studio.keeps_inside(svg))?;
     let name = format!("{}-combined-{}.pdf", booklet.name, paper.name());
     Some(Job { place: out.join(&booklet.name).join(name), size: None, content: Content::Booklet(Box::new(sheaf)) })
 }

@@ -2,8 +2,8 @@
 
 use super::args::ExplainArgs;
 use super::{Outcome, Refusal, output};
-use crate::checks::{CHECKS, Group, by_code, reference};
-use crate::diag::did_you_mean;
+use crate::checks::{CHECKS, by_code, reference};
+use crate::diag::{Group, did_you_mean};
 
 pub(super) fn run(args: &ExplainArgs) -> Result<Outcome, Refusal> {
     if args.all {

@@ -50,7 +50,7 @@ pub(super) fn verdict(name: &str, compiled: &Compiled<'_>, report: &Report) {
     for waived in &report.waived {
         let place = compiled.sources.place(waived.finding.span);
         let file = &compiled.sources.file(waived.finding.span.file).path;
-        line(&format!("  waived at {file}:{}: {} ({})", place.line, waived.finding.code, waived.reason));
+        line(&format!("  waived at {file}:{}: {} ({})", place.line, waived.finding.code(), waived.reason));
     }
 }
 

@@ -93,7 +93,7 @@ fn faults(compiled: &Compiled<'_>, printed: &[Done]) -> bool {
         };
         findings.extend(faults.iter().filter_map(|fault| compiled.press_finding(fault, origins, job.size)));
     }
-    let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::waivable);
+    let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::unused_waiver);
     output::report(&report, compiled, Form::People);
     !report.findings.is_empty()
 }

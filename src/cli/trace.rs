@@ -26,7 +26,7 @@ pub(super) fn run(folder: Option<&Path>, args: &TraceArgs) -> Result<Outcome, Re
         compile(&choice.folder, booklet, |compiled| {
             for edition in compiled.editions {
                 let known = if kind == "step" { steps(edition) } else { edition.catalogue.in_formulas(edition.draft) };
-                let here = known.contains(name) || (kind == "value" && edition.sheet.get(name).is_some());
+                let here = known.contains(name) || (kind == "value" && edition.values.get(name).is_some());
                 if here && !homes.contains(&booklet) {
                     homes.push(booklet);
                 }
@@ -88,13 +88,13 @@ impl Tracer<'_> {
         let indent = "  ".repeat(depth);
         let Some(expression) = self.expression(name) else {
             // A measure of a piece has no formula: its outline is what gives it.
-            if let Some(worked) = self.edition.sheet.get(name) {
+            if let Some(worked) = self.edition.values.get(name) {
                 output::line(&format!("{indent}{name} = {} (from the outline)", self.figures(&worked)));
             }
             return;
         };
         let mut unheard = Findings::default();
-        let Some(worked) = self.edition.sheet.work_out(expression, self.edition.sheet, &mut unheard) else {
+        let Some(worked) = self.edition.values.work_out(expression, self.edition.values, &mut unheard) else {
             output::line(&format!("{indent}{name} cannot be worked out: run `notchbook check`"));
             return;
         };
@@ -109,7 +109,7 @@ impl Tracer<'_> {
             return;
         }
         output::line(&format!("{indent}{value}    {file}:{}", place.line));
-        for (part, quantity) in explain(&expression.formula, self.edition.sheet) {
+        for (part, quantity) in explain(&expression.formula, self.edition.values) {
             if part.contains('(') && part != text {
                 let worked = Worked { quantity, stated: None };
                 output::line(&format!("{indent}  {part} = {}", self.figures(&worked)));
@@ -131,6 +131,6 @@ impl Tracer<'_> {
     }
 
     fn expression(&self, name: &str) -> Option<&Expression> {
-        self.edition.sheet.expression(name)
+        self.edition.values.expression(name)
     }
 }

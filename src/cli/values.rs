@@ -66,7 +66,7 @@ fn rows(edition: &Edition<'_>) -> Vec<Row> {
     let mut rows = Vec::new();
     for measurement in &facts.measurements {
         let name = &measurement.name.text;
-        if let Some(worked) = edition.sheet.get(name) {
+        if let Some(worked) = edition.values.get(name) {
             let formula = measurement.value.get(edition.size()).map_or("", |value| value.formula.text.trim());
             rows.push(row(edition, name, formula, &worked));
         }
@@ -76,7 +76,7 @@ fn rows(edition: &Edition<'_>) -> Vec<Row> {
         for (field, value) in given {
             let Some(formula) = value.as_ref().and_then(|value| value.get(edition.size())) else { continue };
             let mut unheard = crate::diag::Findings::default();
-            if let Some(worked) = edition.sheet.work_out(formula, edition.sheet, &mut unheard) {
+            if let Some(worked) = edition.values.work_out(formula, edition.values, &mut unheard) {
                 let name = format!("{}.{field}", notion.id.text);
                 rows.push(row(edition, &name, formula.formula.text.trim(), &worked));
             }

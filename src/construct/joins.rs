@@ -87,7 +87,7 @@ impl Player<'_> {
 
     /// The edges on both sides of an edge.
     fn beside(&self, copy: usize, edge: &str) -> Vec<String> {
-        let Some(shape) = self.edition.sheet.shape(self.cast.members[copy].piece) else { return Vec::new() };
+        let Some(shape) = self.edition.values.shape(self.cast.members[copy].piece) else { return Vec::new() };
         let names: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
         let Some(at) = names.iter().position(|name| *name == edge) else { return Vec::new() };
         let count = names.len();
@@ -127,7 +127,7 @@ impl Player<'_> {
         let stated = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
             let piece = self.cast.members[*copy].piece;
-            let Some(own) = self.edition.sheet.allowance(piece, edge) else { continue };
+            let Some(own) = self.edition.values.allowance(piece, edge) else { continue };
             let own = to_f64(own);
             if (own - stated).abs() > 0.01 {
                 let edge = self.edge_name(*copy, edge);
@@ -179,7 +179,7 @@ impl Player<'_> {
     }
 
     fn lengths(&self, copy: usize, edge: &str) -> Option<Lengths> {
-        let shape = self.edition.sheet.shape(self.cast.members[copy].piece)?;
+        let shape = self.edition.values.shape(self.cast.members[copy].piece)?;
         let edge = shape.edge(edge)?;
         Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
     }
@@ -189,7 +189,7 @@ impl Player<'_> {
             .iter()
             .filter_map(|(copy, edge)| {
                 let places = self.notches(*copy, edge);
-                let length = self.edition.sheet.shape(self.cast.members[*copy].piece)?.edge(edge)?.length;
+                let length = self.edition.values.shape(self.cast.members[*copy].piece)?.edge(edge)?.length;
                 (!places.is_empty()).then_some((*copy, edge, places, length))
             })
             .collect();
@@ -229,7 +229,7 @@ impl Player<'_> {
     fn same_way(&self, first: (usize, &str), second: (usize, &str)) -> bool {
         let (one, two) = (&self.cast.members[first.0], &self.cast.members[second.0]);
         let clockwise = |member: &super::Member, edge: &str| {
-            let shape = self.edition.sheet.shape(member.piece)?;
+            let shape = self.edition.values.shape(member.piece)?;
             let at = |share: i128| shape.point_at(edge, Along::Fraction(Exact::new(share, 1000)));
             let (here, next) = (at(500)?, at(501)?);
             let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
@@ -249,7 +249,7 @@ impl Player<'_> {
     fn notches(&self, copy: usize, edge: &str) -> Vec<f64> {
         let piece = self.cast.members[copy].piece;
         let facts = &self.edition.draft.facts.pieces[piece];
-        let Some(shape) = self.edition.sheet.shape(piece) else { return Vec::new() };
+        let Some(shape) = self.edition.values.shape(piece) else { return Vec::new() };
         let mut places: Vec<f64> = facts
             .notches
             .iter()
@@ -257,8 +257,8 @@ impl Player<'_> {
             .filter_map(|notch| {
                 let along = match &notch.at {
                     NotchAt::Centre => Along::Centre,
-                    NotchAt::FromStart(formula) => self.edition.sheet.along(formula, false)?,
-                    NotchAt::FromEnd(formula) => self.edition.sheet.along(formula, true)?,
+                    NotchAt::FromStart(formula) => self.edition.values.along(formula, false)?,
+                    NotchAt::FromEnd(formula) => self.edition.values.along(formula, true)?,
                 };
                 shape.point_at(edge, along).map(|point| point.distance)
             })

@@ -106,7 +106,7 @@ impl<'a> Player<'a> {
                 let (owner, edge, known): (usize, &str, Vec<String>) = match &target {
                     Target::Edge(copy, edge) => {
                         let piece = self.cast.members[*copy].piece;
-                        let Some(shape) = self.edition.sheet.shape(piece) else {
+                        let Some(shape) = self.edition.values.shape(piece) else {
                             found.push(Target::Unknown);
                             continue;
                         };
@@ -347,7 +347,7 @@ impl<'a> Player<'a> {
             match target {
                 Target::Edge(copy, edge) => edges.push((*copy, edge.clone())),
                 Target::Copy(copy) => {
-                    let shape = self.edition.sheet.shape(self.cast.members[*copy].piece);
+                    let shape = self.edition.values.shape(self.cast.members[*copy].piece);
                     let names = shape.iter().flat_map(|shape| shape.edges().iter().map(|edge| edge.name.clone()));
                     edges.extend(names.map(|edge| (*copy, edge)));
                 }

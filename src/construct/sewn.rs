@@ -41,7 +41,7 @@ fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: Se
     let copy = cast.members.iter().position(|member| member.name == name)?;
     let piece = cast.members[copy].piece;
     let Some(Outline::Rectangle { corners_out, .. }) = &edition.draft.facts.pieces[piece].outline else { return None };
-    let (wide, high) = edition.sheet.shape(piece)?.exact_box()?;
+    let (wide, high) = edition.values.shape(piece)?.exact_box()?;
     let (wide, high) = (to_f64(wide), to_f64(high));
     let taken = |edge: &str| taken(edition, state, cast, copy, edge);
     let boxed = corners_out.iter().find(|(at, ..)| at.text == "bottom");
@@ -53,7 +53,7 @@ fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: Se
         };
     };
     let length = |value: &crate::model::BySize| {
-        let worked = edition.sheet.quiet(value.get(edition.size())?)?;
+        let worked = edition.values.quiet(value.get(edition.size())?)?;
         (worked.quantity.dimension == Dimension::Length).then(|| to_f64(worked.quantity.value))
     };
     let (across, up) = (length(across)?, length(up)?);
@@ -73,7 +73,7 @@ fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: Se
 /// What the seam, hem or fold at an edge takes away, in mm; `None` when the edge is neither.
 fn taken(edition: &Edition<'_>, state: &State, cast: &Cast, copy: usize, edge: &str) -> Option<f64> {
     let member = &cast.members[copy];
-    let own = || edition.sheet.allowance(member.piece, edge).map(to_f64);
+    let own = || edition.values.allowance(member.piece, edge).map(to_f64);
     let known = state.known_edge(copy, edge)?;
     if let Some(seam) = known.seams.first() {
         let moment = state.seams[*seam].sewn;
@@ -102,7 +102,9 @@ pub(super) fn compare(edition: &Edition<'_>, state: &State, cast: &Cast) -> Vec<
     for (at, row) in edition.draft.facts.finished.iter().enumerate() {
         let Some((copy, measure)) = row.sewn.as_ref().and_then(read) else { continue };
         let Some(sewn) = of(edition, state, cast, copy, measure) else { continue };
-        let Some(stated) = row.value.get(edition.size()).and_then(|value| edition.sheet.quiet(value)) else { continue };
+        let Some(stated) = row.value.get(edition.size()).and_then(|value| edition.values.quiet(value)) else {
+            continue;
+        };
         let stated = to_f64(stated.quantity.value);
         if (stated - sewn).abs() > TOLERANCE {
             faults.push(Fault::SewnDiffers { row: at, stated, sewn });

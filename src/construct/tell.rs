@@ -52,7 +52,7 @@ pub fn tell(edition: &Edition<'_>, history: &History) -> Vec<String> {
     }
     let mut raw: Vec<String> = Vec::new();
     for (at, _) in state.copies.iter().enumerate().filter(|(_, copy)| copy.cut.is_some() && copy.handled) {
-        let Some(shape) = edition.sheet.shape(history.cast.members[at].piece) else { continue };
+        let Some(shape) = edition.values.shape(history.cast.members[at].piece) else { continue };
         for edge in shape.edges() {
             if !state.is_settled(at, &edge.name) {
                 raw.push(format!("{}.{}", name(at), edge.name));

@@ -44,11 +44,11 @@ pub fn thread(edition: &Edition<'_>, history: &History) -> Option<ThreadEstimate
 fn length(edition: &Edition<'_>, history: &History, verb: Verb, targets: &[super::Target]) -> f64 {
     let lengths = targets.iter().filter_map(|target| match target {
         super::Target::Edge(copy, edge) => {
-            let shape = edition.sheet.shape(history.cast.members[*copy].piece)?;
+            let shape = edition.values.shape(history.cast.members[*copy].piece)?;
             Some(shape.edge(edge)?.seam_length)
         }
         super::Target::Copy(copy) => {
-            let shape = edition.sheet.shape(history.cast.members[*copy].piece)?;
+            let shape = edition.values.shape(history.cast.members[*copy].piece)?;
             Some(shape.edges().iter().map(|edge| edge.seam_length).sum())
         }
         _ => None,

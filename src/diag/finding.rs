@@ -1,5 +1,6 @@
 //! One finding.
 
+use super::Check;
 use crate::source::Span;
 
 /// Whether a finding stops the build.
@@ -24,10 +25,8 @@ impl Level {
 /// A fault at a place: the fact, the act, and the sizes that have it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Finding {
-    /// The check's name, in kebab-case.
-    pub code: &'static str,
-    /// Whether it stops the build.
-    pub level: Level,
+    /// The check that found it.
+    pub check: &'static Check,
     /// The fact, in one sentence without a full stop.
     pub message: String,
     /// The act: what to write instead.
@@ -46,20 +45,9 @@ pub struct Finding {
 }
 
 impl Finding {
-    /// A finding that stops the build.
-    pub fn error(code: &'static str, span: Span, message: impl Into<String>) -> Finding {
-        Finding::new(code, Level::Error, span, message.into())
-    }
-
-    /// A finding that does not stop the build by itself.
-    pub fn warning(code: &'static str, span: Span, message: impl Into<String>) -> Finding {
-        Finding::new(code, Level::Warning, span, message.into())
-    }
-
-    fn new(code: &'static str, level: Level, span: Span, message: String) -> Finding {
+    pub(super) fn new(check: &'static Check, span: Span, message: String) -> Finding {
         Finding {
-            code,
-            level,
+            check,
             message,
             hint: String::new(),
             span,
@@ -68,6 +56,16 @@ impl Finding {
             sizes: Vec::new(),
             everywhere: false,
         }
+    }
+
+    /// The check's name, in kebab-case.
+    pub fn code(&self) -> &'static str {
+        self.check.code
+    }
+
+    /// Whether it stops the build.
+    pub fn level(&self) -> Level {
+        self.check.level
     }
 
     /// Says what to do about it.

@@ -17,8 +17,8 @@ pub fn to_json(finding: &Finding, sources: &Sources, sizes: &[String]) -> String
         message = format!("{message} ({})", details.join("; "));
     }
     json!({
-        "code": finding.code,
-        "level": finding.level.word(),
+        "code": finding.code(),
+        "level": finding.level().word(),
         "message": message,
         "hint": finding.hint,
         "file": sources.file(finding.span.file).path,

@@ -3,12 +3,14 @@
 //! A finding is made where the fault is seen and handed to [`Findings`]; levels, waivers, sorting
 //! and the merging of sizes happen there and nowhere else. Nothing here knows a check.
 
+mod check;
 mod finding;
 mod guess;
 mod json;
 mod sink;
 mod terminal;
 
+pub use check::{Check, Group, Page};
 pub use finding::{Finding, Level};
 pub use guess::{did_you_mean, nearest};
 pub use json::to_json;

@@ -43,7 +43,7 @@ pub struct Report {
 impl Report {
     /// How many findings stop the build.
     pub fn errors(&self) -> usize {
-        self.findings.iter().filter(|finding| finding.level == Level::Error).count()
+        self.findings.iter().filter(|finding| finding.level() == Level::Error).count()
     }
 
     /// How many findings are warnings.
@@ -53,11 +53,6 @@ impl Report {
 }
 
 impl Findings {
-    /// Takes back what a check found at a place, where another check says it better.
-    pub fn take_back(&mut self, code: &str, span: Span) {
-        self.found.retain(|finding| finding.code != code || finding.span != span);
-    }
-
     /// Takes in one finding.
     pub fn push(&mut self, finding: Finding) {
         self.found.push(finding);
@@ -70,7 +65,7 @@ impl Findings {
 
     /// Whether any finding so far stops the build.
     pub fn has_errors(&self) -> bool {
-        self.found.iter().any(|finding| finding.level == Level::Error)
+        self.found.iter().any(|finding| finding.level() == Level::Error)
     }
 
     /// The findings so far, in the order in which they came.
@@ -81,14 +76,14 @@ impl Findings {
     /// Merges sizes, applies the waivers, checks the waivers themselves, and sorts.
     ///
     /// `size_count` sizes having the same fault is a fault of all: its list of sizes is emptied,
-    /// unless the sizes differ in detail. `waivable` tells whether a check's name is known and
-    /// may be waived at all.
+    /// unless the sizes differ in detail. `unused` says what is wrong with a waiver that took nothing
+    /// away.
     pub fn report(
         self,
         sources: &Sources,
         size_count: usize,
         waivers: &[Waiver],
-        waivable: &dyn Fn(&str) -> Option<bool>,
+        unused: &dyn Fn(&Waiver) -> Finding,
     ) -> Report {
         let mut merged = merge(self.found);
         for finding in &mut merged {
@@ -105,10 +100,10 @@ impl Findings {
         let mut report = Report::default();
         for finding in merged {
             let waiver = waivers.iter().position(|waiver| {
-                waiver.check == finding.code
+                waiver.check == finding.code()
                     && waiver.scope.holds(finding.span)
                     && !waiver.reason.is_empty()
-                    && waivable(finding.code) == Some(true)
+                    && finding.check.waivable
             });
             match waiver {
                 Some(index) => {
@@ -121,11 +116,11 @@ impl Findings {
         }
         for (waiver, used) in waivers.iter().zip(used) {
             if !used {
-                report.findings.push(unused(waiver, waivable));
+                report.findings.push(unused(waiver));
             }
         }
         let order = |finding: &Finding| {
-            (sources.file(finding.span.file).path.clone(), finding.span.start, finding.span.end, finding.code)
+            (sources.file(finding.span.file).path.clone(), finding.span.start, finding.span.end, finding.code())
         };
         report.findings.sort_by_cached_key(order);
         report.waived.sort_by_cached_key(|waived| order(&waived.finding));
@@ -149,7 +144,7 @@ fn merge(found: Vec<Finding>) -> Vec<Finding> {
 
 /// One fault met again: in another size, or, for faults told once, at another place.
 fn same_fault(one: &Finding, other: &Finding) -> bool {
-    one.code == other.code
+    one.check == other.check
         && (one.span == other.span || one.everywhere)
         && one.message == other.message
         && one.sizes.is_empty() == other.sizes.is_empty()
@@ -157,7 +152,7 @@ fn same_fault(one: &Finding, other: &Finding) -> bool {
 
 /// At one place the sizes may differ in their figures alone: one fault, told size by size.
 fn same_place_other_sizes(one: &Finding, other: &Finding) -> bool {
-    one.code == other.code
+    one.check == other.check
         && one.span == other.span
         && !one.sizes.is_empty()
         && !other.sizes.is_empty()
@@ -189,27 +184,4 @@ fn tell_by_size(twin: &mut Finding, finding: Finding) {
     twin.sizes = told(&twin.sizes, &twin.message);
     twin.sizes.extend(told(&finding.sizes, &finding.message));
     twin.sizes.sort();
-}
-
-fn unused(waiver: &Waiver, waivable: &dyn Fn(&str) -> Option<bool>) -> Finding {
-    match waivable(&waiver.check) {
-        None => Finding::warning("waiver-unused", waiver.span, format!("no check is called `{}`", waiver.check))
-            .hint("`notchbook explain` lists the checks"),
-        Some(false) => Finding::warning(
-            "waiver-unused",
-            waiver.span,
-            format!("`{}` cannot be waived: without it the booklet cannot be made", waiver.check),
-        )
-        .hint("mend the fault, and take the waiver out"),
-        Some(true) if waiver.reason.is_empty() => {
-            Finding::error("waiver-without-reason", waiver.span, "this waiver gives no reason").hint(format!(
-                "write why it is right here: `waive {}: the reason`, in the facts `because: the reason`",
-                waiver.check
-            ))
-        }
-        Some(true) => {
-            Finding::warning("waiver-unused", waiver.span, format!("nothing here is found by `{}`", waiver.check))
-                .hint("take the waiver out, or move it into the step that it is meant for")
-        }
-    }
 }

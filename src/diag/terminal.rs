@@ -25,11 +25,11 @@ impl Terminal {
 
     /// One finding with its excerpt; ends without a line end.
     pub fn show(&self, finding: &Finding, sources: &Sources, sizes: &[String]) -> String {
-        let shade = match finding.level {
+        let shade = match finding.level() {
             Level::Error => Shade::ERROR,
             Level::Warning => Shade::WARNING,
         };
-        let title = shade.primary_title(finding.message.as_str()).id(finding.code);
+        let title = shade.primary_title(finding.message.as_str()).id(finding.code());
         let mut group = excerpt(Group::with_title(title), sources, finding);
         for detail in details(finding, sizes) {
             group = group.element(Shade::NOTE.with_name(Some("size")).message(detail));

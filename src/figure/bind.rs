@@ -9,11 +9,13 @@ use std::ops::Range;
 use roxmltree::{Document, Node};
 
 use super::drawing::Drawing;
+use super::markup::escape;
 use super::numbers;
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{CHOICE_NOT_COVERED, FIGURE_FORMULA};
 use crate::measure::{Dimension, Unit};
 use crate::model::{Brace, Inline, Show, Size};
-use crate::resolve::{Figures, Scope};
+use crate::resolve::{Scope, Shown};
 use crate::source::Span;
 use crate::syntax::{brace_groups, read_brace};
 
@@ -82,7 +84,8 @@ pub(super) fn bind(
             Err(open) => {
                 let span = drawing.text.at(place.start + open..place.start + open + 1);
                 binder.findings.push(
-                    Finding::error("figure-formula", span, "this brace is never closed")
+                    FIGURE_FORMULA
+                        .at(span, "this brace is never closed")
                         .hint("close it with `}`, or write `\\{` for a brace"),
                 );
                 whole = false;
@@ -126,14 +129,15 @@ impl Binder<'_, '_> {
         match brace {
             Brace::Broken => None,
             Brace::Choice { branches, span } => {
-                let size = self.scope.sheet.size();
+                let size = self.scope.values.size();
                 let branch =
                     branches.iter().find(|branch| branch.sizes.as_ref().is_none_or(|sizes| sizes.contains(&size)));
                 match branch {
                     Some(branch) => self.content(&branch.content, text),
                     None => {
                         self.findings.push(
-                            Finding::error("choice-not-covered", *span, "this choice says nothing for some sizes")
+                            CHOICE_NOT_COVERED
+                                .at(*span, "this choice says nothing for some sizes")
                                 .hint("add a branch for each size that is left, or end with `else: …`")
                                 .in_size(size, ""),
                         );
@@ -144,7 +148,7 @@ impl Binder<'_, '_> {
             Brace::Print { value, filter, span } => {
                 let filter = filter.as_ref().map(|filter| filter.name.as_str());
                 if text && value.formula.text.trim() == "size" {
-                    return self.sizes.get(self.scope.sheet.size()).map(|size| escape(&size.name));
+                    return self.sizes.get(self.scope.values.size()).map(|size| escape(&size.name));
                 }
                 if let Some(param) = self.scope.param_of(value)
                     && param.expression.is_none()
@@ -173,19 +177,19 @@ impl Binder<'_, '_> {
         Some(words)
     }
 
-    fn printed(&self, figures: Figures, worked: crate::resolve::Worked, filter: Option<&str>) -> String {
+    fn printed(&self, figures: Shown, worked: crate::resolve::Worked, filter: Option<&str>) -> String {
         match filter {
             None => numbers::spoken(&figures),
-            Some("first") => numbers::spoken(&Figures { second: None, ..figures }),
+            Some("first") => numbers::spoken(&Shown { second: None, ..figures }),
             Some("second") => {
                 let first = figures.second.unwrap_or(figures.first);
-                numbers::spoken(&Figures { first, second: None })
+                numbers::spoken(&Shown { first, second: None })
             }
             Some("words") => {
                 crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures))
             }
             Some(unit) => {
-                let in_unit = Unit::parse(unit).and_then(|unit| Figures::in_unit(&worked, unit, self.show));
+                let in_unit = Unit::parse(unit).and_then(|unit| Shown::in_unit(&worked, unit, self.show));
                 numbers::spoken(&in_unit.unwrap_or(figures))
             }
         }
@@ -198,16 +202,13 @@ impl Binder<'_, '_> {
             Dimension::Count | Dimension::Angle => Some(numbers::decimal(quantity.value)),
             other => {
                 self.findings.push(
-                    Finding::error("figure-formula", span, format!("{} cannot be drawn", other.name()))
+                    FIGURE_FORMULA
+                        .at(span, format!("{} cannot be drawn", other.name()))
                         .hint("an attribute takes a length, an angle or a plain number")
-                        .in_size(self.scope.sheet.size(), ""),
+                        .in_size(self.scope.values.size(), ""),
                 );
                 None
             }
         }
     }
-}
-
-fn escape(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

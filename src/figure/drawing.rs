@@ -1,6 +1,7 @@
 //! A diagram as the author drew it: what does not hang on the size, checked once.
 
 use crate::diag::{Finding, Findings, Waiver, did_you_mean};
+use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
 use crate::measure::Exact;
 use crate::model::Text;
 use crate::source::{FileId, Sources, Span};
@@ -45,7 +46,7 @@ impl Drawing {
         let root = document.root_element();
         let start = start_tag(&text, root.range().start);
         if root.tag_name().name() != "svg" || root.tag_name().namespace() != Some("http://www.w3.org/2000/svg") {
-            findings.push(Finding::error("figure-not-drawable", start, "this file is no SVG drawing").hint(
+            findings.push(FIGURE_NOT_DRAWABLE.at(start, "this file is no SVG drawing").hint(
                 "begin it with `<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 76 50\" width=\"76mm\">`",
             ));
             return None;
@@ -68,14 +69,15 @@ impl Drawing {
         drawing.symbols =
             classes::SYMBOLS.iter().map(|(name, _)| *name).filter(|name| found.symbols.contains(*name)).collect();
         drawing.waivers = found.waivers;
-        let fatal = findings.iter().skip(before).any(|finding| finding.code == "figure-not-drawable");
+        let fatal = findings.iter().skip(before).any(|finding| finding.check == &FIGURE_NOT_DRAWABLE);
         (!fatal).then_some(drawing)
     }
 
     fn read_root(&mut self, root: roxmltree::Node<'_, '_>, findings: &mut Findings) {
         let Some(view) = root.attribute_node("viewBox") else {
             findings.push(
-                Finding::error("figure-not-drawable", self.root, "this drawing has no viewBox, so it has no size")
+                FIGURE_NOT_DRAWABLE
+                    .at(self.root, "this drawing has no viewBox, so it has no size")
                     .hint("add `viewBox=\"0 0 WIDTH HEIGHT\"` with its size in units of the drawing"),
             );
             return;
@@ -91,16 +93,13 @@ impl Drawing {
             match read_scale(scale.value()) {
                 Some(scale) => self.scale = scale,
                 None => findings.push(
-                    Finding::error(
-                        "figure-formula",
-                        self.text.at(scale.range_value()),
-                        format!("`{}` is no scale", scale.value()),
-                    )
-                    .hint(did_you_mean(
-                        scale.value(),
-                        ["1:1", "1:2", "1:4", "1:5", "1:10"],
-                        "write it as `1:5`: one on paper for five on the cloth",
-                    )),
+                    FIGURE_FORMULA
+                        .at(self.text.at(scale.range_value()), format!("`{}` is no scale", scale.value()))
+                        .hint(did_you_mean(
+                            scale.value(),
+                            ["1:1", "1:2", "1:4", "1:5", "1:10"],
+                            "write it as `1:5`: one on paper for five on the cloth",
+                        )),
                 ),
             }
         }
@@ -116,7 +115,8 @@ fn unreadable(error: &roxmltree::Error, text: &Text) -> Finding {
     let end = text.text[start..].find('\n').map_or(text.text.len(), |end| start + end);
     let words = error.to_string();
     let words = words.split(" at ").next().unwrap_or("").to_owned();
-    Finding::error("figure-not-drawable", text.at(start..end), format!("the drawing cannot be read here: {words}"))
+    FIGURE_NOT_DRAWABLE
+        .at(text.at(start..end), format!("the drawing cannot be read here: {words}"))
         .hint("open it in the program that made it and save it again as plain SVG, or mend the tag")
 }
 

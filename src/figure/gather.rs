@@ -2,21 +2,16 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::Arc;
-
-use usvg::fontdb;
 
 use super::bind::bind;
 use super::drawing::{Drawing, tag_length};
-use super::drawn::{DRAW, drawn};
-use super::dress::Wardrobe;
-use super::overview::{Overview, overview};
+use super::studio::Studio;
 use super::{measure_tree, picture};
-use crate::construct::History;
-use crate::diag::{Finding, Findings, Waiver};
+use crate::diag::{Findings, Waiver};
+use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
 use crate::measure::{Exact, to_f64};
 use crate::resolve::{Edition, Scope};
-use crate::source::{Folder, House, Sources};
+use crate::source::{Folder, Sources};
 
 /// A diagram of one size, ready to be set.
 #[derive(Debug, Clone)]
@@ -45,8 +40,6 @@ pub struct Figures {
     pub words: Vec<crate::model::Text>,
     /// Samples of classes and symbols for the key, as drawings.
     pub samples: BTreeMap<&'static str, String>,
-    /// The pieces of each size, drawn to one scale.
-    pub overviews: Vec<Overview>,
 }
 
 impl Figures {
@@ -55,71 +48,61 @@ impl Figures {
         self.bound.get(&(size, key.to_owned()))
     }
 
+    /// Puts the diagram behind a mention.
+    pub fn add(&mut self, size: usize, key: &str, figure: BoundFigure) {
+        self.bound.insert((size, key.to_owned()), figure);
+    }
+
     /// All diagrams of a size, by their keys.
     pub fn of_size(&self, size: usize) -> impl Iterator<Item = (&str, &BoundFigure)> {
         self.bound.iter().filter(move |((at, _), _)| *at == size).map(|((_, key), figure)| (key.as_str(), figure))
     }
 }
 
-/// What drawing needs at hand.
-struct Studio<'a> {
-    folder: &'a Folder,
-    database: Arc<fontdb::Database>,
-    families: Vec<String>,
-    wardrobe: Wardrobe,
-    drawings: BTreeMap<String, Option<Drawing>>,
-}
+/// What a path begins with that no file stands behind: the compiler draws it.
+pub const DRAW: &str = "draw:";
 
-/// Reads, binds and validates every diagram that the editions mention.
-pub fn draw_all(
+/// Reads, binds and validates every diagram of an author's that the editions mention.
+pub fn read_all(
     editions: &[Edition<'_>],
-    histories: &[History],
     folder: &Folder,
-    house: &House,
+    studio: &Studio,
     sources: &mut Sources,
     findings: &mut Findings,
 ) -> Figures {
-    let mut figures = Figures::default();
-    let Some(first) = editions.first() else { return figures };
-    let (database, families) = picture::fonts(house);
-    let wardrobe = Wardrobe::new(house, &first.draft.facts.style.accent.text);
-    figures.samples = super::key::samples(&wardrobe);
-    figures.overviews = editions.iter().map(|edition| overview(edition, &wardrobe)).collect();
-    let mut studio = Studio { folder, database, families, wardrobe, drawings: BTreeMap::new() };
+    let mut figures = Figures { samples: super::key::samples(&studio.dresser), ..Figures::default() };
+    let reader = Reader { folder, studio };
+    let mut drawings: BTreeMap<String, Option<Drawing>> = BTreeMap::new();
     for edition in editions {
         for (mention, scope) in edition.figure_uses() {
-            if figures.get(edition.size(), &mention.key).is_some() {
+            if mention.path.starts_with(DRAW) || figures.get(edition.size(), &mention.key).is_some() {
                 continue;
             }
-            if mention.path.starts_with(DRAW) {
-                let dressing = (&studio.wardrobe, &studio.database, studio.families.as_slice());
-                // A step out of its order cannot be drawn: that follows from the order, and is told there.
-                let mut unheard = Findings::default();
-                let sound = histories.get(edition.size()).is_none_or(|history| history.faults.is_empty());
-                let told = if sound { &mut *findings } else { &mut unheard };
-                let figure = drawn(mention, edition, scope.step, dressing, told);
-                figures.bound.extend(figure.map(|figure| ((edition.size(), mention.key.clone()), figure)));
-                continue;
-            }
-            if !studio.drawings.contains_key(&mention.path) {
-                let drawing = studio.read(&mention.path, mention.span, sources, findings);
+            if !drawings.contains_key(&mention.path) {
+                let drawing = reader.read(&mention.path, mention.span, sources, findings);
                 if let Some(drawing) = &drawing {
                     figures.waivers.extend(drawing.waivers.iter().cloned());
                     figures.words.extend(words(drawing));
                 }
-                studio.drawings.insert(mention.path.clone(), drawing);
+                drawings.insert(mention.path.clone(), drawing);
             }
-            let Some(Some(drawing)) = studio.drawings.get(&mention.path) else { continue };
-            if let Some(mut figure) = studio.bind(drawing, edition, &scope, findings) {
+            let Some(Some(drawing)) = drawings.get(&mention.path) else { continue };
+            if let Some(mut figure) = reader.bind(drawing, edition, &scope, findings) {
                 figure.path.clone_from(&mention.path);
-                figures.bound.insert((edition.size(), mention.key.clone()), figure);
+                figures.add(edition.size(), &mention.key, figure);
             }
         }
     }
     figures
 }
 
-impl Studio<'_> {
+/// Reads drawings below one folder.
+struct Reader<'a> {
+    folder: &'a Folder,
+    studio: &'a Studio,
+}
+
+impl Reader<'_> {
     fn read(
         &self,
         path: &str,
@@ -131,12 +114,11 @@ impl Studio<'_> {
         match self.folder.text(Path::new(path)) {
             Ok(text) => {
                 let file = sources.by_path(&shown).unwrap_or_else(|| sources.add(shown, text));
-                Drawing::read(file, sources, &self.families, findings)
+                Drawing::read(file, sources, &self.studio.families, findings)
             }
             Err(fault) => {
                 findings.push(
-                    Finding::error("figure-missing", mention, format!("the diagram `{shown}` {}", fault.message()))
-                        .hint(fault.hint()),
+                    FIGURE_MISSING.at(mention, format!("the diagram `{shown}` {}", fault.message())).hint(fault.hint()),
                 );
                 None
             }
@@ -164,18 +146,15 @@ impl Studio<'_> {
         let root = document.root_element();
         let start = root.range().start;
         let end = start + tag_length(&bound.text[start..]);
-        let svg = with_paper_size(&self.wardrobe.dress(&bound.text, end), root, drawing.unit);
-        let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.database)) {
+        let svg = with_paper_size(&self.studio.dresser.dress_text(&bound.text, end), root, drawing.unit);
+        let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.studio.database)) {
             Ok(tree) => tree,
             Err(error) => {
                 findings.push(
-                    Finding::error(
-                        "figure-not-drawable",
-                        drawing.root,
-                        format!("the diagram cannot be drawn: {error}"),
-                    )
-                    .hint("give the root a viewBox with a width and a height above nothing")
-                    .in_size(size, ""),
+                    FIGURE_NOT_DRAWABLE
+                        .at(drawing.root, format!("the diagram cannot be drawn: {error}"))
+                        .hint("give the root a viewBox with a width and a height above nothing")
+                        .in_size(size, ""),
                 );
                 return None;
             }
@@ -187,16 +166,16 @@ impl Studio<'_> {
         let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
         if width > measure_tree::WIDEST + 0.5 || height > 200.5 {
             findings.push(
-                Finding::error(
-                    "figure-too-wide",
-                    drawing.root,
-                    format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"),
-                )
-                .hint(format!(
-                    "keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words",
-                    measure_tree::WIDEST
-                ))
-                .in_size(size, ""),
+                FIGURE_TOO_WIDE
+                    .at(
+                        drawing.root,
+                        format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"),
+                    )
+                    .hint(format!(
+                        "keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words",
+                        measure_tree::WIDEST
+                    ))
+                    .in_size(size, ""),
             );
         }
         let (classes, symbols) = (drawing.classes.clone(), drawing.symbols.clone());

@@ -7,6 +7,7 @@ use roxmltree::{Attribute, Document, Node};
 use super::classes::{CLASSES, SYMBOLS, class};
 use super::drawing::start_tag;
 use crate::diag::{Finding, Findings, Waiver, did_you_mean};
+use crate::faults::{CLASS_UNKNOWN, FIGURE_NOT_DRAWABLE, FONT_NOT_BUNDLED, OUTSIDE_LINK, SCRIPT_IN_FIGURE};
 use crate::model::Text;
 
 /// The most bytes of a picture inside a diagram, as written.
@@ -52,13 +53,15 @@ fn element(node: Node<'_, '_>, text: &Text, findings: &mut Findings) {
     let span = start_tag(text, node.range().start);
     match node.tag_name().name() {
         "script" => findings.push(
-            Finding::error("script-in-figure", span, "a diagram may hold no script")
+            SCRIPT_IN_FIGURE
+                .at(span, "a diagram may hold no script")
                 .hint("take the `<script>` out: a printed page runs nothing"),
         ),
         "foreignObject" | "iframe" | "audio" | "video" | "animate" | "animateTransform" | "animateMotion" | "set" => {
             let name = node.tag_name().name();
             findings.push(
-                Finding::error("figure-not-drawable", span, format!("`<{name}>` cannot be printed"))
+                FIGURE_NOT_DRAWABLE
+                    .at(span, format!("`<{name}>` cannot be printed"))
                     .hint("draw it with shapes and text, or take it out"),
             );
         }
@@ -87,7 +90,8 @@ impl Look<'_> {
                 style_sheet(value, range.start, self.text, self.families, self.findings);
             }
             _ if name.len() > 2 && name.starts_with("on") => self.findings.push(
-                Finding::error("script-in-figure", self.text.at(attribute.range()), "a diagram may hold no script")
+                SCRIPT_IN_FIGURE
+                    .at(self.text.at(attribute.range()), "a diagram may hold no script")
                     .hint(format!("take `{name}` out: a printed page runs nothing")),
             ),
             _ => {
@@ -107,16 +111,9 @@ impl Look<'_> {
                 let names = SYMBOLS.iter().map(|(symbol, _)| *symbol).chain(self.ids.iter().copied());
                 let symbols: Vec<&str> = SYMBOLS.iter().map(|(symbol, _)| *symbol).collect();
                 self.findings.push(
-                    Finding::error(
-                        "figure-not-drawable",
-                        span,
-                        format!("nothing in this drawing and no symbol is called `{id}`"),
-                    )
-                    .hint(did_you_mean(
-                        id,
-                        names,
-                        &format!("the symbols are: {}", symbols.join(", ")),
-                    )),
+                    FIGURE_NOT_DRAWABLE
+                        .at(span, format!("nothing in this drawing and no symbol is called `{id}`"))
+                        .hint(did_you_mean(id, names, &format!("the symbols are: {}", symbols.join(", ")))),
                 );
             }
             return;
@@ -124,12 +121,9 @@ impl Look<'_> {
         if value.starts_with("data:image/") {
             if value.len() > PICTURE_LIMIT {
                 self.findings.push(
-                    Finding::error(
-                        "figure-not-drawable",
-                        span,
-                        format!("this picture is too large for a diagram ({} kB)", value.len() / 1000),
-                    )
-                    .hint(format!("save it smaller, under {} kB, or draw it with shapes", PICTURE_LIMIT / 1000)),
+                    FIGURE_NOT_DRAWABLE
+                        .at(span, format!("this picture is too large for a diagram ({} kB)", value.len() / 1000))
+                        .hint(format!("save it smaller, under {} kB, or draw it with shapes", PICTURE_LIMIT / 1000)),
                 );
             }
             return;
@@ -158,19 +152,16 @@ impl Look<'_> {
                 }
                 None if chosen || word.is_empty() => {}
                 None => self.findings.push(
-                    Finding::warning(
-                        "class-unknown",
-                        self.text.at(start..start + word.len()),
-                        format!("the house style has no class `{word}`"),
-                    )
-                    .hint(did_you_mean(
-                        word,
-                        CLASSES.iter().map(|class| class.name),
-                        &format!(
-                            "its classes are: {}",
-                            CLASSES.iter().map(|class| class.name).collect::<Vec<_>>().join(", ")
-                        ),
-                    )),
+                    CLASS_UNKNOWN
+                        .at(self.text.at(start..start + word.len()), format!("the house style has no class `{word}`"))
+                        .hint(did_you_mean(
+                            word,
+                            CLASSES.iter().map(|class| class.name),
+                            &format!(
+                                "its classes are: {}",
+                                CLASSES.iter().map(|class| class.name).collect::<Vec<_>>().join(", ")
+                            ),
+                        )),
                 ),
             }
         }
@@ -178,7 +169,8 @@ impl Look<'_> {
 }
 
 fn outside(text: &Text, range: std::ops::Range<usize>) -> Finding {
-    Finding::error("outside-link", text.at(range), "a diagram may not reach outside its own file")
+    OUTSIDE_LINK
+        .at(text.at(range), "a diagram may not reach outside its own file")
         .hint("take the link out, or draw what it leads to in this file")
 }
 
@@ -227,19 +219,16 @@ fn font_family(value: &str, offset: usize, text: &Text, families: &[String], fin
             continue;
         }
         findings.push(
-            Finding::error(
-                "font-not-bundled",
-                text.at(start..start + name.len()),
-                format!("the font “{name}” is not bundled with the booklet"),
-            )
-            .hint(did_you_mean(
-                name,
-                families.iter().map(String::as_str),
-                &format!(
-                    "write `{}`, or put the font's file into the booklet's folder `fonts`",
-                    families.first().map_or("sans-serif", String::as_str)
-                ),
-            )),
+            FONT_NOT_BUNDLED
+                .at(text.at(start..start + name.len()), format!("the font “{name}” is not bundled with the booklet"))
+                .hint(did_you_mean(
+                    name,
+                    families.iter().map(String::as_str),
+                    &format!(
+                        "write `{}`, or put the font's file into the booklet's folder `fonts`",
+                        families.first().map_or("sans-serif", String::as_str)
+                    ),
+                )),
         );
     }
 }

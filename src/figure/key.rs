@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::classes::{CLASSES, SYMBOLS};
-use super::dress::Wardrobe;
+use super::dress::Dresser;
 use super::gather::Figures;
 
 /// One entry of the key.
@@ -37,12 +37,9 @@ pub fn key(figures: &Figures, size: usize) -> Vec<KeyEntry> {
 }
 
 /// Samples of every class and symbol in the booklet's style.
-pub(super) fn samples(wardrobe: &Wardrobe) -> BTreeMap<&'static str, String> {
+pub(super) fn samples(dresser: &Dresser) -> BTreeMap<&'static str, String> {
     let root = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 12 8" width="12mm" height="8mm">"#;
-    let drawn = |inside: &str| {
-        let text = format!("{root}{inside}</svg>");
-        wardrobe.dress(&text, root.len())
-    };
+    let drawn = |inside: &str| dresser.dress(root, inside);
     let symbols = SYMBOLS
         .iter()
         .map(|(name, _)| (*name, drawn(&format!(r##"<use href="#{name}" x="2" y="0" width="8" height="8"/>"##))));

@@ -3,7 +3,8 @@
 
 use roxmltree::Document;
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{FIGURE_CUT_OFF, FIGURE_NOT_DRAWABLE, LABEL_TOO_SMALL};
 use crate::source::Span;
 
 /// The smallest type that is still read beside a machine, in points.
@@ -42,7 +43,8 @@ pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, 
             };
             if let Some(message) = fault {
                 findings.push(
-                    Finding::error("figure-not-drawable", locate(attribute.range_value()), message)
+                    FIGURE_NOT_DRAWABLE
+                        .at(locate(attribute.range_value()), message)
                         .hint("mend it; where a formula stands there, see what it comes to in this size")
                         .in_size(size, ""),
                 );
@@ -105,15 +107,12 @@ pub(super) fn words(
         let node = if texts.len() == printed.len() { texts.get(at) } else { None };
         let span = node.map_or_else(|| locate(0..1), |node| locate(node.range()));
         findings.push(
-            Finding::error(
-                "label-too-small",
-                span,
-                format!("these words are printed in {points:.1} pt, too small to read beside a machine"),
-            )
-            .hint(format!(
-                "make them at least {SMALLEST_TYPE} pt: the class `label` does, at one unit for one millimetre"
-            ))
-            .in_size(size, ""),
+            LABEL_TOO_SMALL
+                .at(span, format!("these words are printed in {points:.1} pt, too small to read beside a machine"))
+                .hint(format!(
+                    "make them at least {SMALLEST_TYPE} pt: the class `label` does, at one unit for one millimetre"
+                ))
+                .in_size(size, ""),
         );
     }
 }
@@ -131,13 +130,10 @@ pub(super) fn frame(tree: &usvg::Tree, root: Span, scaled: bool, size: usize, fi
         }
     };
     findings.push(
-        Finding::error(
-            "figure-cut-off",
-            root,
-            format!("the drawing reaches {most:.0} mm over its frame at the {side}"),
-        )
-        .hint(hint)
-        .in_size(size, ""),
+        FIGURE_CUT_OFF
+            .at(root, format!("the drawing reaches {most:.0} mm over its frame at the {side}"))
+            .hint(hint)
+            .in_size(size, ""),
     );
 }
 

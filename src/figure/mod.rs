@@ -5,26 +5,24 @@
 
 mod bind;
 mod classes;
-mod draw;
 mod drawing;
-mod drawn;
 mod dress;
 mod gather;
 mod inspect;
 mod key;
+mod markup;
 mod measure_tree;
-mod numbers;
-mod overview;
+pub(crate) mod numbers;
 mod picture;
-mod plan;
+mod ruler;
+mod studio;
 
 pub use classes::{CLASSES, SYMBOLS};
 pub use drawing::Drawing;
 pub use dress::Dresser;
-pub use gather::{BoundFigure, Figures, draw_all};
+pub use gather::{BoundFigure, DRAW, Figures, read_all};
 pub use key::{KeyEntry, key};
-pub use measure_tree::keeps_inside;
-pub(crate) use overview::svg_data;
-pub use overview::{Overview, PieceDrawing};
+pub(crate) use markup::{escape, svg_data};
 pub use picture::{PictureFault, fonts, letters, to_png};
-pub use plan::Plan;
+pub(crate) use ruler::Ruler;
+pub use studio::Studio;

@@ -1,7 +1,7 @@
 //! Numbers as a drawing holds them: plain decimals in attributes, set fractions in text.
 
 use crate::measure::{Exact, round_to, to_f64};
-use crate::resolve::{Figures, ShownFigure};
+use crate::resolve::{Shown, ShownFigure};
 
 /// A number for an attribute: at most four decimal places, a thousandth of a hair on paper.
 pub(super) fn decimal(number: Exact) -> String {
@@ -12,7 +12,7 @@ pub(super) fn decimal(number: Exact) -> String {
 }
 
 /// A value for text: `20 cm (7⅞ in)`.
-pub(super) fn spoken(figures: &Figures) -> String {
+pub(crate) fn spoken(figures: &Shown) -> String {
     match &figures.second {
         Some(second) => format!("{} ({})", one(&figures.first), one(second)),
         None => one(&figures.first),

@@ -57,7 +57,7 @@ pub struct Facts {
     /// How sheets are printed and cloth is laid.
     pub sheets: SheetSettings,
     /// The record of editions, newest first.
-    pub editions: Vec<Edition>,
+    pub editions: Vec<Release>,
 }
 
 /// One size.
@@ -386,7 +386,7 @@ impl CutCopies {
 
 /// An entry in the record of editions.
 #[derive(Debug, Clone)]
-pub struct Edition {
+pub struct Release {
     /// Which edition.
     pub edition: Text,
     /// When, as `YYYY-MM-DD`.

@@ -11,8 +11,8 @@ mod work;
 
 pub use date::Date;
 pub use facts::{
-    Bend, BySize, Cut, CutCopies, Edition, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notch, NotchAt,
-    Notion, Outline, Piece, Segment, Show, Size, Style, Tool, Wearer, Word,
+    Bend, BySize, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notch, NotchAt, Notion,
+    Outline, Piece, Release, Segment, Show, Size, Style, Tool, Wearer, Word,
 };
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Reference, ReferenceKind,

@@ -1,14 +1,15 @@
 //! The edition of one size, whole.
 
-use super::figures::Figures;
 use super::lists::{CutRow, FabricRow, Lister, NotionRow};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
 use super::scope::Scope;
-use super::sheet::{Sheet, Worked};
+use super::shown::Shown;
+use super::values::{Values, Worked};
 use super::works::EditionWork;
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::VALUE_UNREADABLE;
 use crate::measure::Outcome;
 use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step, is_for};
 
@@ -19,7 +20,7 @@ pub struct Edition<'a> {
     /// Its names.
     pub catalogue: &'a Catalogue,
     /// The values.
-    pub sheet: &'a Sheet<'a>,
+    pub values: &'a Values<'a>,
     /// What stands before and after the steps.
     pub front: FrontMatter,
     /// The parts that this size has.
@@ -79,7 +80,7 @@ pub struct EditionStep<'a> {
 impl<'a> Edition<'a> {
     /// The size, by its place in `sizes`.
     pub fn size(&self) -> usize {
-        self.sheet.size()
+        self.values.size()
     }
 
     /// The size as written.
@@ -102,7 +103,8 @@ impl<'a> Edition<'a> {
     pub fn figure_uses(&self) -> Vec<(&FigureUse, Scope<'_>)> {
         let mut uses = Vec::new();
         for part in &self.parts {
-            let scope = |step| Scope { sheet: self.sheet, params: &part.part.params, folder: &part.part.folder, step };
+            let scope =
+                |step| Scope { values: self.values, params: &part.part.params, folder: &part.part.folder, step };
             Block::each_figure(&part.intro, &mut |figure| uses.push((figure, scope(None))));
             for step in &part.steps {
                 uses.extend(step.figure.iter().map(|figure| (figure, scope(Some(step.step)))));
@@ -113,8 +115,8 @@ impl<'a> Edition<'a> {
     }
 
     /// The value as the booklet prints it.
-    pub fn figures(&self, worked: &Worked) -> Figures {
-        Figures::of(worked, &self.draft.facts.show)
+    pub fn figures(&self, worked: &Worked) -> Shown {
+        Shown::of(worked, &self.draft.facts.show)
     }
 }
 
@@ -247,16 +249,16 @@ fn label(term: &str) -> String {
 pub fn resolve<'a>(
     draft: &'a Draft,
     catalogue: &'a Catalogue,
-    sheet: &'a Sheet<'a>,
+    values: &'a Values<'a>,
     findings: &mut Findings,
 ) -> Edition<'a> {
-    let targets = Targets::gather(draft, sheet.size());
-    let front = front(draft, &targets, sheet, findings);
+    let targets = Targets::gather(draft, values.size());
+    let front = front(draft, &targets, values, findings);
     let mut number = 0;
     let mut parts = Vec::new();
     for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), targets.size)) {
         let mut steps = Vec::new();
-        let scope = |step: Option<&'a Step>| Scope { sheet, params: &part.params, folder: &part.folder, step };
+        let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
         let mut printer = Printer { draft, targets: &targets, scope: scope(None), findings };
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
@@ -283,32 +285,33 @@ pub fn resolve<'a>(
     let finished = facts
         .finished
         .iter()
-        .filter_map(|row| Some((row.name.text.clone(), sheet.by_size(&row.value, findings)?)))
+        .filter_map(|row| Some((row.name.text.clone(), values.by_size(&row.value, findings)?)))
         .collect();
     let expectations =
-        facts.expect.iter().map(|expectation| (expectation, holds(expectation, sheet, findings))).collect();
-    let lister = Lister { draft, targets: &targets, sheet };
+        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, findings))).collect();
+    let lister = Lister { draft, targets: &targets, values };
     let (fabrics, notions, cuts) = (lister.fabrics(findings), lister.notions(findings), lister.cuts(findings));
-    Edition { draft, catalogue, sheet, front, parts, finished, expectations, fabrics, notions, cuts }
+    Edition { draft, catalogue, values, front, parts, finished, expectations, fabrics, notions, cuts }
 }
 
-fn holds(expectation: &Expectation, sheet: &Sheet<'_>, findings: &mut Findings) -> Option<bool> {
-    match sheet.outcome(&expectation.that, sheet, findings)? {
+fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings) -> Option<bool> {
+    match values.outcome(&expectation.that, values, findings)? {
         Outcome::Truth(truth) => Some(truth),
         _ => {
             findings.push(
-                Finding::error("value-unreadable", expectation.that.span(), "an expectation compares two figures")
+                VALUE_UNREADABLE
+                    .at(expectation.that.span(), "an expectation compares two figures")
                     .hint("write a comparison, such as `zip.length >= opening`")
-                    .in_size(sheet.size(), ""),
+                    .in_size(values.size(), ""),
             );
             None
         }
     }
 }
 
-fn front(draft: &Draft, targets: &Targets, sheet: &Sheet<'_>, findings: &mut Findings) -> FrontMatter {
+fn front(draft: &Draft, targets: &Targets, values: &Values<'_>, findings: &mut Findings) -> FrontMatter {
     let facts = &draft.facts;
-    let mut printer = Printer { draft, targets, scope: Scope::plain(sheet), findings };
+    let mut printer = Printer { draft, targets, scope: Scope::plain(values), findings };
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
         cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),

@@ -1,12 +1,13 @@
 //! What to buy and what to cut in one size.
 
 use super::edition::Targets;
-use super::figures::{Figures, bought_figures, width_figures};
 use super::printed::Block;
 use super::prose::Printer;
 use super::scope::Scope;
-use super::sheet::{Sheet, Worked};
-use crate::diag::{Finding, Findings, did_you_mean};
+use super::shown::{Shown, bought_figures, width_figures};
+use super::values::{Values, Worked};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact};
 use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
 
@@ -16,11 +17,11 @@ pub struct FabricRow {
     /// Its place in the facts.
     pub fabric: usize,
     /// The widths that it is sold in.
-    pub widths: Vec<Figures>,
+    pub widths: Vec<Shown>,
     /// How much to buy, where the author states it.
-    pub amount: Option<Figures>,
+    pub amount: Option<Shown>,
     /// How much it may shrink, in the author's words for it.
-    pub shrinkage: Option<Figures>,
+    pub shrinkage: Option<Shown>,
     /// More to know.
     pub note: Vec<Block>,
 }
@@ -33,7 +34,7 @@ pub struct NotionRow {
     /// How many.
     pub count: Option<u32>,
     /// How long one is, or how much of it is needed.
-    pub value: Option<Figures>,
+    pub value: Option<Shown>,
     /// More to know.
     pub note: Vec<Block>,
 }
@@ -50,7 +51,7 @@ pub struct CutRow {
     /// How many.
     pub count: u32,
     /// Width and height, for a rectangle without curves.
-    pub dimensions: Option<(Figures, Figures)>,
+    pub dimensions: Option<(Shown, Shown)>,
     /// More to know.
     pub note: Vec<Block>,
 }
@@ -59,22 +60,22 @@ pub struct CutRow {
 pub(super) struct Lister<'a> {
     pub draft: &'a Draft,
     pub targets: &'a Targets,
-    pub sheet: &'a Sheet<'a>,
+    pub values: &'a Values<'a>,
 }
 
 impl Lister<'_> {
-    fn figures(&self, worked: Worked) -> Figures {
-        Figures::of(&worked, &self.draft.facts.show)
+    fn figures(&self, worked: Worked) -> Shown {
+        Shown::of(&worked, &self.draft.facts.show)
     }
 
     fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
-        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.sheet), findings }.blocks(blocks)
+        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.values), findings }.blocks(blocks)
     }
 
     pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
         let mut rows = Vec::new();
         for (at, fabric) in self.draft.facts.fabrics.iter().enumerate() {
-            if !is_for(fabric.sizes.as_ref(), self.sheet.size()) {
+            if !is_for(fabric.sizes.as_ref(), self.values.size()) {
                 continue;
             }
             let widths = fabric
@@ -83,7 +84,7 @@ impl Lister<'_> {
                 .filter_map(|width| self.length(width, "a width", findings))
                 .map(|worked| width_figures(&worked, &self.draft.facts.show))
                 .collect();
-            let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.sheet.size()));
+            let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.values.size()));
             let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", findings));
             let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
             rows.push(FabricRow {
@@ -99,25 +100,22 @@ impl Lister<'_> {
 
     /// A value that must be a length.
     fn length(&self, formula: &Expression, what: &str, findings: &mut Findings) -> Option<Worked> {
-        let worked = self.sheet.work_out(formula, self.sheet, findings)?;
+        let worked = self.values.work_out(formula, self.values, findings)?;
         if worked.quantity.dimension == Dimension::Length {
             return Some(worked);
         }
         findings.push(
-            Finding::error(
-                "unit-mismatch",
-                formula.span(),
-                format!("{what} is a length, not {}", worked.quantity.dimension.name()),
-            )
-            .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
-            .in_size(self.sheet.size(), ""),
+            UNIT_MISMATCH
+                .at(formula.span(), format!("{what} is a length, not {}", worked.quantity.dimension.name()))
+                .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
+                .in_size(self.values.size(), ""),
         );
         None
     }
 
     /// A value that must be a share, from nothing to less than the whole.
     fn share(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
-        let worked = self.sheet.work_out(formula, self.sheet, findings)?;
+        let worked = self.values.work_out(formula, self.values, findings)?;
         let value = worked.quantity.value;
         let right = worked.quantity.dimension == Dimension::Count
             && value >= Exact::from_integer(0)
@@ -127,9 +125,10 @@ impl Lister<'_> {
         }
         let text = formula.formula.text.trim();
         findings.push(
-            Finding::error("out-of-range", formula.span(), format!("cloth cannot shrink by `{text}`"))
+            OUT_OF_RANGE
+                .at(formula.span(), format!("cloth cannot shrink by `{text}`"))
                 .hint("write a share of its length, such as `3 %`")
-                .in_size(self.sheet.size(), ""),
+                .in_size(self.values.size(), ""),
         );
         None
     }
@@ -137,20 +136,24 @@ impl Lister<'_> {
     pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
         let mut rows = Vec::new();
         for (at, notion) in self.draft.facts.notions.iter().enumerate() {
-            if !is_for(notion.sizes.as_ref(), self.sheet.size()) {
+            if !is_for(notion.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let value =
-                notion.length.as_ref().or(notion.amount.as_ref()).and_then(|value| self.sheet.by_size(value, findings));
+            let value = notion
+                .length
+                .as_ref()
+                .or(notion.amount.as_ref())
+                .and_then(|value| self.values.by_size(value, findings));
             let count = notion.count.as_ref().and_then(|count| {
-                let span = count.get(self.sheet.size())?.span();
-                let worked = self.sheet.by_size(count, findings)?;
+                let span = count.get(self.values.size())?.span();
+                let worked = self.values.by_size(count, findings)?;
                 let whole = whole(worked);
                 if whole.is_none() {
                     findings.push(
-                        Finding::error("value-unreadable", span, "a number of notions is a whole number above nothing")
+                        VALUE_UNREADABLE
+                            .at(span, "a number of notions is a whole number above nothing")
                             .hint("write how many: `count: 2`")
-                            .in_size(self.sheet.size(), ""),
+                            .in_size(self.values.size(), ""),
                     );
                 }
                 whole
@@ -169,13 +172,13 @@ impl Lister<'_> {
         let facts = &self.draft.facts;
         let mut rows = Vec::new();
         for (at, piece) in facts.pieces.iter().enumerate() {
-            if !is_for(piece.sizes.as_ref(), self.sheet.size()) {
+            if !is_for(piece.sizes.as_ref(), self.values.size()) {
                 continue;
             }
             let note = self.prose(&piece.note, findings);
             let dimensions = match &piece.outline {
                 Some(Outline::Rectangle { width, height, .. }) => {
-                    self.sheet.by_size(width, findings).zip(self.sheet.by_size(height, findings))
+                    self.values.by_size(width, findings).zip(self.values.by_size(height, findings))
                 }
                 _ => None,
             };
@@ -183,16 +186,9 @@ impl Lister<'_> {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
                     findings.push(
-                        Finding::error(
-                            "unknown-name",
-                            cut.fabric.span,
-                            format!("no fabric is called `{}`", cut.fabric.text),
-                        )
-                        .hint(did_you_mean(
-                            &cut.fabric.text,
-                            fabrics,
-                            "add it under `fabrics:`",
-                        )),
+                        UNKNOWN_NAME
+                            .at(cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
+                            .hint(did_you_mean(&cut.fabric.text, fabrics, "add it under `fabrics:`")),
                     );
                     continue;
                 };

@@ -4,22 +4,22 @@
 //! here: that is the work of the checks.
 
 mod edition;
-mod figures;
 mod lists;
 mod names;
 mod printed;
 mod prose;
 mod scope;
 mod shapes;
-mod sheet;
+mod shown;
+mod values;
 mod works;
 
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
-pub use figures::{Figures, ShownFigure, in_system, rounded_in, stitch_figures};
 pub use lists::{CutRow, FabricRow, NotionRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Block, FigureUse, Inline, ListItem};
 pub use prose::phrase_sizes;
 pub use scope::Scope;
-pub use sheet::{Sheet, Worked};
+pub use shown::{Shown, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use values::{Values, Worked};
 pub use works::EditionWork;

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::NAME_TWICE;
 use crate::model::{Draft, Name};
 use crate::source::Span;
 
@@ -56,7 +57,7 @@ impl Catalogue {
         let mut add = |name: &Name, kind: NameKind| {
             if let Some((first, span)) = catalogue.names.get(&name.text) {
                 findings.push(
-                    Finding::error("name-twice", name.span, format!("`{}` is already the name of {}", name.text, first.word()))
+                    NAME_TWICE.at( name.span, format!("`{}` is already the name of {}", name.text, first.word()))
                         .hint("measurements, fabrics, notions, pieces and copies share one space of names: give this one another")
                         .note(*span, "the first one"),
                 );

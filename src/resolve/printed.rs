@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::figures::Figures;
+use super::shown::Shown;
 use crate::source::Span;
 
 /// A block.
@@ -61,7 +61,7 @@ pub enum Inline {
         text: String,
     },
     Value {
-        value: Figures,
+        value: Shown,
     },
     /// What a choice by size comes to in this size.
     Choice {

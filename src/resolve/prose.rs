@@ -1,10 +1,13 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
 use super::edition::Targets;
-use super::figures::Figures;
 use super::printed::{Block, FigureUse, Inline, ListItem};
 use super::scope::Scope;
+use super::shown::Shown;
 use crate::diag::{Finding, Findings, did_you_mean};
+use crate::faults::{
+    CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
+};
 use crate::measure::{Dimension, Unit, in_words};
 use crate::model::{self, Alignment, Brace, Draft, Expression, Filter, NoticeKind, Reference, ReferenceKind};
 
@@ -18,7 +21,7 @@ pub(super) struct Printer<'a> {
 
 impl Printer<'_> {
     fn size(&self) -> usize {
-        self.scope.sheet.size()
+        self.scope.values.size()
     }
 
     pub fn blocks(&mut self, blocks: &[model::Block]) -> Vec<Block> {
@@ -124,7 +127,8 @@ impl Printer<'_> {
                 }
                 model::Inline::Figure(figure) => {
                     self.findings.push(
-                        Finding::error("figure-misplaced", figure.span, "a diagram cannot stand inside a line here")
+                        FIGURE_MISPLACED
+                            .at(figure.span, "a diagram cannot stand inside a line here")
                             .hint("give it a paragraph of its own"),
                     );
                 }
@@ -158,7 +162,8 @@ impl Printer<'_> {
                         printed.push(Inline::Choice { content });
                     }
                     None => self.findings.push(
-                        Finding::error("choice-not-covered", *span, "this choice says nothing for some sizes")
+                        CHOICE_NOT_COVERED
+                            .at(*span, "this choice says nothing for some sizes")
                             .hint("add a branch for each size that is left, or end with `else: …`")
                             .in_size(size, ""),
                     ),
@@ -172,7 +177,7 @@ impl Printer<'_> {
     fn names_no_value(&self, formula: &Expression) -> bool {
         use crate::measure::{ExprKind, Lookup, Names};
         match &formula.formula.root.kind {
-            ExprKind::Name(name) => self.scope.sheet.value(name) == Lookup::Unknown,
+            ExprKind::Name(name) => self.scope.values.value(name) == Lookup::Unknown,
             _ => false,
         }
     }
@@ -182,12 +187,12 @@ impl Printer<'_> {
         let show = &self.draft.facts.show;
         let figures = self.scope.figures(value, worked, show, filter.is_none());
         let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
-        let fault = |message: String, hint: &str| Finding::error("unit-mismatch", filter.span, message).hint(hint);
+        let fault = |message: String, hint: &str| UNIT_MISMATCH.at(filter.span, message).hint(hint);
         match filter.name.as_str() {
-            "first" => Some(Inline::Value { value: Figures { second: None, ..figures } }),
+            "first" => Some(Inline::Value { value: Shown { second: None, ..figures } }),
             "second" => {
                 let first = figures.second.unwrap_or(figures.first);
-                Some(Inline::Value { value: Figures { first, second: None } })
+                Some(Inline::Value { value: Shown { first, second: None } })
             }
             "words" => {
                 let count = worked.quantity;
@@ -205,7 +210,7 @@ impl Printer<'_> {
             }
             unit => {
                 let unit = Unit::parse(unit)?;
-                match Figures::in_unit(&worked, unit, show) {
+                match Shown::in_unit(&worked, unit, show) {
                     Some(value) => Some(Inline::Value { value }),
                     None => {
                         let finding = fault(
@@ -238,23 +243,17 @@ impl Printer<'_> {
     fn nowhere(&self, reference: &Reference, left_out: bool) -> Finding {
         let target = &reference.target;
         if left_out {
-            return Finding::error(
-                "reference-left-out",
-                reference.span,
-                format!("`{target}` is left out in a size that is sent there"),
-            )
-            .hint("put the mention into a choice by size, or let the step stand in every size")
-            .in_size(self.size(), "");
+            return REFERENCE_LEFT_OUT
+                .at(reference.span, format!("`{target}` is left out in a size that is sent there"))
+                .hint("put the mention into a choice by size, or let the step stand in every size")
+                .in_size(self.size(), "");
         }
         let names = self.targets.names(reference.kind, self.draft);
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         if reference.kind == ReferenceKind::Term {
-            return Finding::error("term-undefined", reference.span, format!("the term `{target}` is not explained"))
-                .hint(did_you_mean(
-                    target,
-                    names,
-                    &format!("add it to `words:` in booklet.yaml: `{target}: what it means`"),
-                ));
+            return TERM_UNDEFINED.at(reference.span, format!("the term `{target}` is not explained")).hint(
+                did_you_mean(target, names, &format!("add it to `words:` in booklet.yaml: `{target}: what it means`")),
+            );
         }
         let what = match reference.kind {
             ReferenceKind::Step => "no part and no step has the id",
@@ -269,8 +268,7 @@ impl Printer<'_> {
             ReferenceKind::Figure => "name the id of a step that shows a diagram",
             _ => "add it to booklet.yaml, or name one that stands there",
         };
-        Finding::error("reference-broken", reference.span, format!("{what} `{target}`"))
-            .hint(did_you_mean(target, names, otherwise))
+        REFERENCE_BROKEN.at(reference.span, format!("{what} `{target}`")).hint(did_you_mean(target, names, otherwise))
     }
 }
 

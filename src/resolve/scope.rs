@@ -3,12 +3,13 @@
 
 use std::path::Path;
 
+use crate::faults::UNKNOWN_NAME;
 use crate::measure::{Lookup, Names};
 use crate::model::{Param, Step, Work};
 
-use super::figures::Figures;
-use super::sheet::{Sheet, Worked};
-use crate::diag::{Finding, Findings};
+use super::shown::Shown;
+use super::values::{Values, Worked};
+use crate::diag::Findings;
 use crate::model::Expression;
 
 /// The words that stand for a fact of the step itself.
@@ -17,7 +18,7 @@ const OWN: &[&str] = &["allowance", "stitch", "leave", "ease", "gather"];
 /// Where words look names up.
 pub struct Scope<'a> {
     /// The size's values.
-    pub sheet: &'a Sheet<'a>,
+    pub values: &'a Values<'a>,
     /// What a shared part was handed.
     pub params: &'a [Param],
     /// The folder of the text, from which its diagrams are named.
@@ -28,8 +29,8 @@ pub struct Scope<'a> {
 
 impl<'a> Scope<'a> {
     /// The scope of words that stand in no step and no shared part.
-    pub fn plain(sheet: &'a Sheet<'a>) -> Scope<'a> {
-        Scope { sheet, params: &[], folder: Path::new(""), step: None }
+    pub fn plain(values: &'a Values<'a>) -> Scope<'a> {
+        Scope { values, params: &[], folder: Path::new(""), step: None }
     }
 
     /// Works a formula out for printing; faults are findings.
@@ -44,9 +45,9 @@ impl<'a> Scope<'a> {
             && let Some(formula) = &param.expression
         {
             // A bare parameter keeps the figure as it was stated where it was handed over.
-            return self.sheet.work_out(formula, self.sheet, findings);
+            return self.values.work_out(formula, self.values, findings);
         }
-        self.sheet.work_out(expression, self, findings)
+        self.values.work_out(expression, self, findings)
     }
 
     /// The parameter that a formula is nothing but the name of.
@@ -69,16 +70,17 @@ impl<'a> Scope<'a> {
             [one] => return Some(*one),
             // That a work fact leaves it out is told where it does.
             [] if step.works.iter().any(|work| ought_to_name(work, name)) => return None,
-            [] => Finding::error("unknown-name", expression.span(), format!("no work of this step gives its `{name}`"))
+            [] => UNKNOWN_NAME
+                .at(expression.span(), format!("no work of this step gives its `{name}`"))
                 .hint(format!("add `{name}: …` to a fact in the step's work block, or name a measurement here")),
-            [_, ..] => Finding::error(
-                "unknown-name",
-                expression.span(),
-                format!("the work of this step gives {} different figures for `{name}`", worked.len()),
-            )
-            .hint("name the measurement that is meant here"),
+            [_, ..] => UNKNOWN_NAME
+                .at(
+                    expression.span(),
+                    format!("the work of this step gives {} different figures for `{name}`", worked.len()),
+                )
+                .hint("name the measurement that is meant here"),
         };
-        findings.push(finding.in_size(self.sheet.size(), ""));
+        findings.push(finding.in_size(self.values.size(), ""));
         None
     }
 
@@ -90,14 +92,14 @@ impl<'a> Scope<'a> {
 
     /// A value as the booklet prints it, a stitch length as a stitch length. What is printed in both
     /// systems is taken down for the check that they agree; `both` says whether it is.
-    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Figures {
+    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Shown {
         match own_name(expression) {
-            Some("stitch") => super::figures::stitch_figures(&worked, show),
+            Some("stitch") => super::shown::stitch_figures(&worked, show),
             _ => {
                 if both {
-                    self.sheet.note_printed(expression, worked);
+                    self.values.note_printed(expression, worked);
                 }
-                Figures::of(&worked, show)
+                Shown::of(&worked, show)
             }
         }
     }
@@ -131,7 +133,7 @@ impl Names for Scope<'_> {
         if let Some(param) = self.params.iter().find(|param| param.name.text == name) {
             let Some(expression) = &param.expression else { return Lookup::Unknown };
             let mut unheard = Findings::default();
-            return match self.sheet.work_out(expression, self.sheet, &mut unheard) {
+            return match self.values.work_out(expression, self.values, &mut unheard) {
                 Some(worked) => Lookup::Found(worked.quantity),
                 // The fault is reported where the parameter is printed or checked by itself.
                 None => Lookup::Broken,
@@ -147,6 +149,6 @@ impl Names for Scope<'_> {
                 None => Lookup::Broken,
             };
         }
-        self.sheet.value(name)
+        self.values.value(name)
     }
 }

@@ -2,14 +2,15 @@
 
 use std::rc::Rc;
 
-use super::sheet::Sheet;
+use super::values::Values;
 use crate::diag::{Finding, Findings, did_you_mean};
+use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
 use crate::geometry::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Shape, ShapeFault, Spec};
 use crate::measure::{Dimension, Exact, Quantity, ratio};
 use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
 use crate::source::Span;
 
-impl Sheet<'_> {
+impl Values<'_> {
     /// The shape of a piece (by its place in the facts); `None` when it could not be built, which is
     /// a finding of the size.
     pub fn shape(&self, piece: usize) -> Option<Rc<Shape>> {
@@ -19,12 +20,9 @@ impl Sheet<'_> {
         let facts = &self.draft.facts.pieces[piece];
         if self.building.borrow().contains(&piece) {
             self.note(
-                Finding::error(
-                    "formula-ring",
-                    facts.id.span,
-                    format!("the outline of `{}` leans on its own edges", facts.id.text),
-                )
-                .hint("give one of its lengths a figure of its own"),
+                FORMULA_RING
+                    .at(facts.id.span, format!("the outline of `{}` leans on its own edges", facts.id.text))
+                    .hint("give one of its lengths a figure of its own"),
             );
             return None;
         }
@@ -82,12 +80,9 @@ impl Sheet<'_> {
             return Some(worked.quantity.value);
         }
         self.note(
-            Finding::error(
-                "unit-mismatch",
-                formula.span(),
-                format!("{} stands where a length should", worked.quantity.dimension.name()),
-            )
-            .hint("give it a unit of length, such as `cm` or `in`"),
+            UNIT_MISMATCH
+                .at(formula.span(), format!("{} stands where a length should", worked.quantity.dimension.name()))
+                .hint("give it a unit of length, such as `cm` or `in`"),
         );
         None
     }
@@ -136,8 +131,7 @@ impl Sheet<'_> {
                 for fault in faults {
                     let span = place(piece, &fault);
                     self.note(
-                        Finding::error("outline-wrong", span, format!("`{}`: {}", piece.id.text, fault.message()))
-                            .hint(fault.hint()),
+                        OUTLINE_WRONG.at(span, format!("`{}`: {}", piece.id.text, fault.message())).hint(fault.hint()),
                     );
                 }
                 None
@@ -184,12 +178,9 @@ impl Sheet<'_> {
                     Some(paths) => Some(Spec::Drawing(paths.clone())),
                     None => {
                         self.note(
-                            Finding::error(
-                                "outline-wrong",
-                                file.span,
-                                format!("`{}` has no path with the id `{id}`", file.text),
-                            )
-                            .hint("give the outline's path, or the group of its edges, this id in the drawing"),
+                            OUTLINE_WRONG
+                                .at(file.span, format!("`{}` has no path with the id `{id}`", file.text))
+                                .hint("give the outline's path, or the group of its edges, this id in the drawing"),
                         );
                         None
                     }
@@ -217,7 +208,8 @@ impl Sheet<'_> {
                 && shape.point_at(edge, along).is_none()
             {
                 self.note(
-                    Finding::error("notch-off-edge", notch.text.span, format!("this notch lies off the edge `{edge}`"))
+                    NOTCH_OFF_EDGE
+                        .at(notch.text.span, format!("this notch lies off the edge `{edge}`"))
                         .hint("write a share from 0 to 1, or a length no longer than the edge"),
                 );
             }
@@ -227,8 +219,11 @@ impl Sheet<'_> {
     fn unknown_edge(&self, piece: &Piece, edge: &Name, shape: &Shape) {
         let known: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
         self.note(
-            Finding::error("edge-unknown", edge.span, format!("`{}` has no edge `{}`", piece.id.text, edge.text))
-                .hint(did_you_mean(&edge.text, known.iter().copied(), &format!("its edges are: {}", known.join(", ")))),
+            EDGE_UNKNOWN.at(edge.span, format!("`{}` has no edge `{}`", piece.id.text, edge.text)).hint(did_you_mean(
+                &edge.text,
+                known.iter().copied(),
+                &format!("its edges are: {}", known.join(", ")),
+            )),
         );
     }
 
@@ -237,7 +232,7 @@ impl Sheet<'_> {
     }
 
     /// A formula's value; a fault is noted for this size.
-    fn heard(&self, formula: &Expression) -> Option<super::sheet::Worked> {
+    fn heard(&self, formula: &Expression) -> Option<super::values::Worked> {
         let mut own = Findings::default();
         let worked = self.work_out(formula, self, &mut own);
         self.findings.borrow_mut().extend(own.iter().cloned());
@@ -245,7 +240,7 @@ impl Sheet<'_> {
     }
 
     /// A formula's value, without a word about faults, which have been reported.
-    pub fn quiet(&self, formula: &Expression) -> Option<super::sheet::Worked> {
+    pub fn quiet(&self, formula: &Expression) -> Option<super::values::Worked> {
         self.work_out(formula, self, &mut Findings::default())
     }
 }

@@ -1,10 +1,11 @@
 //! Work facts of one size: lengths worked out, names led to what they stand for.
 
-use super::figures::{Figures, stitch_figures};
 use super::names::{Catalogue, NameKind};
 use super::scope::Scope;
-use super::sheet::Worked;
+use super::shown::{Shown, stitch_figures};
+use super::values::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact};
 use crate::model::{Draft, Expression, Name, Text, Verb, Work};
 
@@ -49,14 +50,14 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let mut length = |formula: &Option<Expression>| {
             let worked = length(formula)?;
-            scope.sheet.note_printed(formula.as_ref()?, worked);
+            scope.values.note_printed(formula.as_ref()?, worked);
             Some(worked)
         };
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
         let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i128| {
             let (formula, worked) = (formula.as_ref()?, worked?);
-            match fault(key, formula, worked, most, scope.sheet.size()) {
+            match fault(key, formula, worked, most, scope.values.size()) {
                 Some(finding) => {
                     findings.push(finding);
                     None
@@ -77,12 +78,12 @@ impl<'a> EditionWork<'a> {
     }
 
     /// The seam facts as printed: allowance and stitch.
-    pub fn allowance_figures(&self, draft: &Draft) -> Option<Figures> {
-        self.allowance.map(|worked| Figures::of(&worked, &draft.facts.show))
+    pub fn allowance_figures(&self, draft: &Draft) -> Option<Shown> {
+        self.allowance.map(|worked| Shown::of(&worked, &draft.facts.show))
     }
 
     /// The stitch length as printed.
-    pub fn stitch_figures(&self, draft: &Draft) -> Option<Figures> {
+    pub fn stitch_figures(&self, draft: &Draft) -> Option<Shown> {
         self.stitch.map(|worked| stitch_figures(&worked, &draft.facts.show))
     }
 
@@ -104,15 +105,13 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i128, size: usiz
     let quantity = worked.quantity;
     let text = formula.formula.text.trim();
     let finding = if quantity.dimension != Dimension::Length {
-        Finding::error(
-            "unit-mismatch",
-            formula.span(),
-            format!("`{key}` is a length, not {}", quantity.dimension.name()),
-        )
-        .hint(format!("give it a unit, such as `{key}: {text} cm`, or name a measurement"))
+        UNIT_MISMATCH
+            .at(formula.span(), format!("`{key}` is a length, not {}", quantity.dimension.name()))
+            .hint(format!("give it a unit, such as `{key}: {text} cm`, or name a measurement"))
     } else if quantity.value < Exact::from_integer(0) || quantity.value > Exact::from_integer(most) {
         let usual = if key == "stitch" { "2.5 mm" } else { "1 cm" };
-        Finding::error("out-of-range", formula.span(), format!("`{text}` cannot be meant as `{key}`"))
+        OUT_OF_RANGE
+            .at(formula.span(), format!("`{text}` cannot be meant as `{key}`"))
             .hint(format!("see whether the unit is right: `{key}: {usual}` is usual"))
     } else {
         return None;
@@ -129,13 +128,10 @@ fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name>
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
                     if word.contains(' ') {
                         findings.push(
-                            Finding::error(
-                                "unknown-name",
-                                param.text.span,
-                                format!("`{word}` is no piece, edge or notion"),
-                            )
-                            .hint("hand over names, with commas between them")
-                            .note(name.span, "used here as a name"),
+                            UNKNOWN_NAME
+                                .at(param.text.span, format!("`{word}` is no piece, edge or notion"))
+                                .hint("hand over names, with commas between them")
+                                .note(name.span, "used here as a name"),
                         );
                         continue;
                     }
@@ -154,16 +150,16 @@ fn check_words(words: &Text, draft: &Draft, catalogue: &Catalogue, scope: &Scope
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
     let Some(piece) = catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();
-    let known = scope.sheet.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
+    let known = scope.values.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
     if known {
         let piece = &draft.facts.pieces[piece].id.text;
         findings.push(
-            Finding::error(
-                "unknown-name",
-                words.span,
-                format!("`{}` is read as plain words, but `{edge}` is an edge of `{piece}`", words.text),
-            )
-            .hint(format!("join them with a dot: `{owner}.{edge}`")),
+            UNKNOWN_NAME
+                .at(
+                    words.span,
+                    format!("`{}` is read as plain words, but `{edge}` is an edge of `{piece}`", words.text),
+                )
+                .hint(format!("join them with a dot: `{owner}.{edge}`")),
         );
     }
 }
@@ -187,7 +183,7 @@ fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, fi
     let span = crate::source::Span::new(name.span.file, name.span.start as usize..end.min(name.span.end as usize));
     let pieces = draft.facts.pieces.iter().map(|piece| piece.id.text.as_str()).collect::<Vec<_>>().join(", ");
     findings.push(
-        Finding::error("unknown-name", span, message)
+        UNKNOWN_NAME.at( span, message)
             .hint(did_you_mean(
                 owner,
                 names,

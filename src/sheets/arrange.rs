@@ -6,7 +6,7 @@
 
 /// A box to lay, in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Box {
+pub(super) struct Oblong {
     pub width: f64,
     pub height: f64,
     /// Whether it stays where it is put first: the test gauge.
@@ -42,10 +42,10 @@ type Cost = (usize, usize, usize, usize, u64);
 type SpotCost = (usize, usize, usize, u64, u64);
 
 /// Lays boxes on sheets of a step; the first box lies on the first sheet.
-pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
+pub(super) fn arrange(boxes: &[Oblong], step: (f64, f64)) -> Vec<Spot> {
     let mut best: Option<(Cost, Vec<Spot>)> = None;
     let mut random = 0x9e37_79b9_7f4a_7c15_u64;
-    let narrow = |one: &Box| if one.may_turn { one.width.min(one.height) } else { one.width };
+    let narrow = |one: &Oblong| if one.may_turn { one.width.min(one.height) } else { one.width };
     let widest = boxes.iter().map(narrow).fold(0.0, f64::max);
     let least = ((widest + 2.0 * INSET) / step.0).ceil().max(1.0) as usize;
     for columns in least..=least.max(WIDEST) {
@@ -62,7 +62,7 @@ pub(super) fn arrange(boxes: &[Box], step: (f64, f64)) -> Vec<Spot> {
 }
 
 /// Largest first in three senses, then shuffled.
-fn order(boxes: &[Box], trial: usize, random: &mut u64) -> Vec<usize> {
+fn order(boxes: &[Oblong], trial: usize, random: &mut u64) -> Vec<usize> {
     let mut order: Vec<usize> = (0..boxes.len()).collect();
     let key = |at: &usize| {
         let one = boxes[*at];
@@ -86,7 +86,7 @@ fn order(boxes: &[Box], trial: usize, random: &mut u64) -> Vec<usize> {
     order
 }
 
-fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Option<Vec<Spot>> {
+fn lay(boxes: &[Oblong], order: &[usize], step: (f64, f64), columns: usize) -> Option<Vec<Spot>> {
     let mut spots: Vec<Option<Spot>> = vec![None; boxes.len()];
     let width = columns as f64 * step.0;
     for &at in order {
@@ -126,7 +126,7 @@ fn lay(boxes: &[Box], order: &[usize], step: (f64, f64), columns: usize) -> Opti
     spots.into_iter().collect()
 }
 
-fn cost(boxes: &[Box], spots: &[Spot], step: (f64, f64)) -> Cost {
+fn cost(boxes: &[Oblong], spots: &[Spot], step: (f64, f64)) -> Cost {
     let rects: Vec<Rect> = boxes.iter().zip(spots).map(|(one, spot)| Rect::of(*one, *spot)).collect();
     let mut tiles: Vec<(usize, usize)> = rects.iter().flat_map(|rect| rect.tiles(step)).collect();
     tiles.sort_unstable();
@@ -148,7 +148,7 @@ struct Rect {
 }
 
 impl Rect {
-    fn of(one: Box, spot: Spot) -> Rect {
+    fn of(one: Oblong, spot: Spot) -> Rect {
         let (width, height) = if spot.turned { (one.height, one.width) } else { (one.width, one.height) };
         Rect { x0: spot.x, y0: spot.y, x1: spot.x + width, y1: spot.y + height }
     }

@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::plan::{PlacedPiece, SheetPlan};
-use crate::figure::Plan;
+use crate::draw::Plan;
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
 use crate::resolve::{Edition, Worked};
@@ -168,7 +168,7 @@ fn set(lines: &[String], rect: Rect, size: f64) -> Vec<Words> {
 
 /// The allowance of each edge that is long enough to write it on, and the zip that is sewn there.
 fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
-    let Some(shape) = edition.sheet.shape(piece.piece) else { return Vec::new() };
+    let Some(shape) = edition.values.shape(piece.piece) else { return Vec::new() };
     let Some((_, plan)) = piece.outlines.first() else { return Vec::new() };
     // The words lie level: a stretch of the edge is found on the drawn lines again by its share.
     let bounds = shape.cutting().bounds();

@@ -4,7 +4,7 @@
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::plan::{SheetPlan, tile_name};
-use crate::figure::{Dresser, svg_data};
+use crate::figure::{Dresser, escape, svg_data};
 
 /// The map of one plan.
 #[derive(Debug, Clone)]
@@ -71,7 +71,7 @@ pub fn page_map(plan: &SheetPlan, names: &dyn Fn(usize) -> String, dresser: &Dre
             r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">{}</text>"#,
             at.x,
             at.y + 1.0,
-            text.replace('&', "&amp;").replace('<', "&lt;")
+            escape(&text)
         ));
     }
     let root = format!(

@@ -2,12 +2,12 @@
 
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
-use super::arrange::{Box, Spot, arrange, naive_count};
-use super::nest::{Effort, Item, NestFault, Strip, Turns, nest};
+use super::arrange::{Oblong, Spot, arrange, naive_count};
 use super::paper::SheetPaper;
 use super::{gauge, labels};
-use crate::figure::Plan;
+use crate::draw::Plan;
 use crate::model::{SheetSettings, is_for};
+use crate::nest::{Effort, Item, NestFault, Strip, Turns, nest};
 use crate::resolve::Edition;
 
 /// A piece at its place.
@@ -96,8 +96,8 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
         let (width, height) = paper.step(&settings);
         ((width, height.unwrap_or(f64::INFINITY)), height)
     };
-    let mut boxes = vec![Box { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true, may_turn: false }];
-    boxes.extend(loose.iter().map(|one| Box {
+    let mut boxes = vec![Oblong { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true, may_turn: false }];
+    boxes.extend(loose.iter().map(|one| Oblong {
         width: one.room().0,
         height: one.room().1,
         fixed: false,
@@ -164,7 +164,7 @@ fn edition_of<'a, 'e>(editions: &[&'a Edition<'e>], outlines: &[(usize, Plan)]) 
 
 /// A page as long as it has to be: the pieces are laid one behind the other by their boxes. Gives the
 /// places, the page's part of the plan, and the pieces that are too wide for it.
-fn endless(boxes: &[Box], width: f64) -> (Vec<Spot>, (f64, f64), Vec<usize>) {
+fn endless(boxes: &[Oblong], width: f64) -> (Vec<Spot>, (f64, f64), Vec<usize>) {
     let mut kept: Vec<usize> = (0..boxes.len()).collect();
     let mut too_large = Vec::new();
     let mut spots = vec![Spot { x: 0.0, y: 0.0, turned: false }; boxes.len()];

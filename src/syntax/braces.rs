@@ -8,7 +8,7 @@ use std::ops::Range;
 use super::expression::parse_expression;
 use super::markdown::Reader;
 use super::sizes;
-use crate::diag::Finding;
+use crate::faults::{CHOICE_UNREADABLE, FORMULA_UNREADABLE};
 use crate::measure::Unit;
 use crate::model::{Brace, Branch, Filter, Text};
 
@@ -129,7 +129,8 @@ pub(super) fn read(reader: &mut Reader<'_>, range: Range<usize>) -> Brace {
         [value, filter] => (value.clone(), Some(filter.clone())),
         _ => {
             reader.findings.push(
-                Finding::error("choice-unreadable", span, "this choice names no sizes")
+                CHOICE_UNREADABLE
+                    .at(span, "this choice names no sizes")
                     .hint("write a size before each branch: `{small: twice | else: three times}`"),
             );
             return Brace::Broken;
@@ -145,7 +146,8 @@ pub(super) fn read(reader: &mut Reader<'_>, range: Range<usize>) -> Brace {
     let text = trimmed(reader, value);
     if text.text.is_empty() {
         reader.findings.push(
-            Finding::error("formula-unreadable", span, "these braces are empty")
+            FORMULA_UNREADABLE
+                .at(span, "these braces are empty")
                 .hint("name a measurement or write a formula between them, or write `\\{` for a brace"),
         );
         return Brace::Broken;
@@ -167,7 +169,8 @@ fn read_filter(reader: &mut Reader<'_>, range: Range<usize>) -> Option<Filter> {
         other => format!("`{other}` is no way to print a value"),
     };
     reader.findings.push(
-        Finding::error("formula-unreadable", text.span, message)
+        FORMULA_UNREADABLE
+            .at(text.span, message)
             .hint("write a unit (`cm`, `in`), `words`, `first` or `second` after the bar"),
     );
     None
@@ -185,7 +188,8 @@ fn choice(
         let Some(head) = head else {
             let span = trimmed(reader, branch).span;
             reader.findings.push(
-                Finding::error("choice-unreadable", span, "this branch names no size")
+                CHOICE_UNREADABLE
+                    .at(span, "this branch names no size")
                     .hint("begin it with its sizes and a colon, such as `large: three times`, or with `else:`"),
             );
             whole = false;

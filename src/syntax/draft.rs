@@ -4,7 +4,8 @@ use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
 use super::{facts, outlines, part, waive, yaml};
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
 use crate::model::{Draft, Part, Text};
 use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
 
@@ -29,7 +30,8 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     // Blank, or nothing but comments.
     if matches!(root.value, yaml::Value::Empty) {
         reading.findings.push(
-            Finding::error("file-empty", Span::new(file, 0..0), "the facts are empty")
+            FILE_EMPTY
+                .at(Span::new(file, 0..0), "the facts are empty")
                 .hint("`notchbook new NAME` makes a small booklet to start from"),
         );
         return reading;
@@ -40,8 +42,7 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
         None => Vec::new(),
     };
     let parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
-    let unread = ["file-unreadable", "nested-too-deep", "yaml-unreadable", "work-unreadable", "key-missing"];
-    let whole = !reading.findings.iter().any(|finding| unread.contains(&finding.code));
+    let whole = !reading.findings.iter().any(|finding| finding.check.unread);
     let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
     reading.draft = Some(Draft { name, folder, file, facts, parts, outlines, whole, waivers });
@@ -94,7 +95,7 @@ fn open(folder: &Folder, path: &Path, mention: Option<Span>, reading: &mut Readi
                 hint = "copy the part into the folder, or run the command in the folder that holds both".into();
             }
             let span = mention.unwrap_or_else(|| Span::new(reading.sources.add(shown, ""), 0..0));
-            reading.findings.push(Finding::error("file-unreadable", span, message).hint(hint));
+            reading.findings.push(FILE_UNREADABLE.at(span, message).hint(hint));
             None
         }
     }

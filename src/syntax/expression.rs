@@ -1,6 +1,10 @@
 //! Formulas out of text, and their faults as findings at the very characters.
 
-use crate::diag::{Finding, Findings};
+use crate::diag::{Check, Finding, Findings};
+use crate::faults::{
+    DIVISION_BY_ZERO, FORMULA_UNREADABLE, NO_STOCK_LENGTH, NUMBER_TOO_LARGE, OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME,
+    WRONG_ARGUMENTS,
+};
 use crate::measure::{Formula, Problem, ProblemKind};
 use crate::model::{Expression, Text};
 
@@ -17,23 +21,23 @@ pub fn parse_expression(source: &Text, findings: &mut Findings) -> Option<Expres
 
 /// A fault in a formula as a finding in the file that holds it.
 pub fn problem_to_finding(problem: &Problem, source: &Text) -> Finding {
-    let mut finding = Finding::error(code(&problem.kind), source.at(problem.range.clone()), problem.message.clone())
-        .hint(problem.hint.clone());
+    let mut finding =
+        check(&problem.kind).at(source.at(problem.range.clone()), problem.message.clone()).hint(problem.hint.clone());
     for (range, label) in &problem.related {
         finding = finding.note(source.at(range.clone()), label.clone());
     }
     finding
 }
 
-fn code(kind: &ProblemKind) -> &'static str {
+fn check(kind: &ProblemKind) -> &'static Check {
     match kind {
-        ProblemKind::Unreadable => "formula-unreadable",
-        ProblemKind::UnknownName(_) | ProblemKind::UnknownFunction(_) => "unknown-name",
-        ProblemKind::Mismatch => "unit-mismatch",
-        ProblemKind::Overflow => "number-too-large",
-        ProblemKind::DivisionByZero => "division-by-zero",
-        ProblemKind::NoStock => "no-stock-length",
-        ProblemKind::WrongArguments => "wrong-arguments",
-        ProblemKind::OutOfRange => "out-of-range",
+        ProblemKind::Unreadable => &FORMULA_UNREADABLE,
+        ProblemKind::UnknownName(_) | ProblemKind::UnknownFunction(_) => &UNKNOWN_NAME,
+        ProblemKind::Mismatch => &UNIT_MISMATCH,
+        ProblemKind::Overflow => &NUMBER_TOO_LARGE,
+        ProblemKind::DivisionByZero => &DIVISION_BY_ZERO,
+        ProblemKind::NoStock => &NO_STOCK_LENGTH,
+        ProblemKind::WrongArguments => &WRONG_ARGUMENTS,
+        ProblemKind::OutOfRange => &OUT_OF_RANGE,
     }
 }

@@ -6,7 +6,8 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::yaml::{Node, Value};
 use super::{measures, pieces, sheets, sizes, things};
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
 use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
 
@@ -42,7 +43,7 @@ const KEYS: &[&str] = &[
 
 /// Reads the facts; `None` when there are no sizes to work with, which is a finding.
 pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts, Fields<'a>)> {
-    let record = Fields::open(root, "a booklet", KEYS, findings)?;
+    let record = Fields::open_needing(&["title", "edition", "sizes", "parts"], root, "a booklet", KEYS, findings)?;
     let title = record.need_text("title", "Harbour Bag", findings);
     let edition = record.need_text("edition", "1.0.0", findings);
     let sizes_node = record.need("sizes", "{small: Small, large: Large}", findings)?;
@@ -99,7 +100,10 @@ fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Mea
 fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
     let mut found = Vec::new();
     for item in fields::list(node) {
-        let Some(record) = Fields::open(item, "an expectation", &["that", "because"], findings) else { continue };
+        let Some(record) = Fields::open_needing(&["that"], item, "an expectation", &["that", "because"], findings)
+        else {
+            continue;
+        };
         let Some(that) = record.need_text("that", "zip_length >= opening", findings) else { continue };
         if let Some(that) = parse_expression(&that, findings) {
             found.push(Expectation { that, because: record.text("because", findings) });
@@ -120,7 +124,8 @@ fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Finishe
                 let value = measures::by_size(node, &what, sizes, findings)?;
                 return Some(FinishedRow { name: key.clone(), value, sewn: None });
             }
-            let record = Fields::open(node, "a finished measurement", &["value", "sewn"], findings)?;
+            let record =
+                Fields::open_needing(&["value"], node, "a finished measurement", &["value", "sewn"], findings)?;
             let value = measures::by_size(record.need("value", "width", findings)?, &what, sizes, findings)?;
             Some(FinishedRow { name: key.clone(), value, sewn: record.text("sewn", findings) })
         })
@@ -204,7 +209,8 @@ fn style(node: Option<&Node>, blank: Text, findings: &mut Findings) -> Style {
             style.accent = accent;
         } else {
             findings.push(
-                Finding::error("value-unreadable", accent.span, format!("`{}` is no colour", accent.text))
+                VALUE_UNREADABLE
+                    .at(accent.span, format!("`{}` is no colour", accent.text))
                     .hint("write it as `\"#1f5f6b\"`: six digits or letters a–f after `#`, in quotes"),
             );
         }
@@ -214,7 +220,8 @@ fn style(node: Option<&Node>, blank: Text, findings: &mut Findings) -> Style {
     style.cover_alt = record.text("cover_alt", findings);
     if let (Some(cover), None) = (&style.cover, &style.cover_alt) {
         findings.push(
-            Finding::error("alt-missing", cover.span, "the cover picture has no words for those who cannot see it")
+            ALT_MISSING
+                .at(cover.span, "the cover picture has no words for those who cannot see it")
                 .hint("add `cover_alt: what the picture shows`"),
         );
     }
@@ -235,7 +242,10 @@ pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
     for item in fields::list(node) {
         match &item.value {
             Value::Map(_) => {
-                let Some(record) = Fields::open(item, "a shared part", &["file", "with"], findings) else { continue };
+                let Some(record) = Fields::open_needing(&["file"], item, "a shared part", &["file", "with"], findings)
+                else {
+                    continue;
+                };
                 let Some(file) = record.need_text("file", "../_shared/hem.md", findings) else { continue };
                 let mut params = Vec::new();
                 if let Some(with) = record.get("with") {

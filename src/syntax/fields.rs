@@ -3,7 +3,8 @@
 use serde::de::DeserializeOwned;
 
 use super::yaml::{Node, Value};
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Name, Text};
 use crate::source::Span;
 
@@ -18,17 +19,25 @@ impl<'a> Fields<'a> {
     /// Opens a record that may hold `known` keys; other keys are findings. `what` names it in
     /// messages: "a piece".
     pub fn open(node: &'a Node, what: &'static str, known: &[&str], findings: &mut Findings) -> Option<Fields<'a>> {
+        Fields::open_needing(&[], node, what, known, findings)
+    }
+
+    /// The same for a record that must hold the keys `needed`, which are asked for by [`Fields::need`].
+    pub fn open_needing(
+        needed: &[&str],
+        node: &'a Node,
+        what: &'static str,
+        known: &[&str],
+        findings: &mut Findings,
+    ) -> Option<Fields<'a>> {
         let entries = match &node.value {
             Value::Map(entries) => entries.as_slice(),
             _ => {
                 let first = known.first().copied().unwrap_or("key");
                 findings.push(
-                    Finding::error(
-                        "value-unreadable",
-                        node.span,
-                        format!("{what} is a set of keys and values, not {}", node.what()),
-                    )
-                    .hint(format!("write it with its keys, such as `{first}: …`")),
+                    VALUE_UNREADABLE
+                        .at(node.span, format!("{what} is a set of keys and values, not {}", node.what()))
+                        .hint(format!("write it with its keys, such as `{first}: …`")),
                 );
                 return None;
             }
@@ -41,18 +50,19 @@ impl<'a> Fields<'a> {
                     false => format!("its keys are: {}", known.join(", ")),
                 };
                 findings.push(
-                    Finding::error("key-unknown", key.span, format!("{what} has no key `{}`", key.text))
-                        .hint(did_you_mean(&key.text, known.iter().copied(), &otherwise)),
+                    KEY_UNKNOWN.at(key.span, format!("{what} has no key `{}`", key.text)).hint(did_you_mean(
+                        &key.text,
+                        known.iter().copied(),
+                        &otherwise,
+                    )),
                 );
             }
         }
         for (key, node) in entries.iter().filter(|(key, _)| known.contains(&key.text.as_str())) {
-            if matches!(node.value, Value::Empty) {
-                findings.push(
-                    Finding::error("value-unreadable", key.span, format!("`{}` has no value", key.text)).hint(
-                        "write one, or take the line out; a value that begins with `#` needs quotes, as a colour does",
-                    ),
-                );
+            if matches!(node.value, Value::Empty) && !needed.contains(&key.text.as_str()) {
+                findings.push(VALUE_UNREADABLE.at(key.span, format!("`{}` has no value", key.text)).hint(
+                    "write one, or take the line out; a value that begins with `#` needs quotes, as a colour does",
+                ));
             }
         }
         Some(Fields { what, span: node.span, entries })
@@ -68,15 +78,12 @@ impl<'a> Fields<'a> {
     pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
         let found = self.get(key);
         if found.is_none() {
-            let empty = self.entries.iter().find(|(known, _)| known.text == key);
-            // A line that is needed cannot be taken out, as the finding for any empty key offers.
-            if let Some((known, _)) = empty {
-                findings.take_back("value-unreadable", known.span);
-            }
-            findings.push(match empty {
-                Some((known, _)) => Finding::error("key-missing", known.span, format!("`{key}` has no value"))
+            findings.push(match self.entries.iter().find(|(known, _)| known.text == key) {
+                Some((known, _)) => KEY_MISSING
+                    .at(known.span, format!("`{key}` has no value"))
                     .hint(format!("write it behind the colon: `{key}: {example}`")),
-                None => Finding::error("key-missing", self.first_line(), format!("{} has no `{key}`", self.what))
+                None => KEY_MISSING
+                    .at(self.first_line(), format!("{} has no `{key}`", self.what))
                     .hint(format!("add a line: `{key}: {example}`")),
             });
         }
@@ -104,7 +111,8 @@ pub(super) fn text(node: &Node, what: &str, findings: &mut Findings) -> Option<T
         Value::Scalar(text) => Some(text.clone()),
         _ => {
             findings.push(
-                Finding::error("value-unreadable", node.span, format!("{what} is a single value, not {}", node.what()))
+                VALUE_UNREADABLE
+                    .at(node.span, format!("{what} is a single value, not {}", node.what()))
                     .hint("write one value after the colon; put words that hold `:`, `{` or `[` in double quotes"),
             );
             None
@@ -119,12 +127,9 @@ pub(super) fn named<'a>(node: &'a Node, what: &str, findings: &mut Findings) -> 
         Value::Empty => Vec::new(),
         _ => {
             findings.push(
-                Finding::error(
-                    "value-unreadable",
-                    node.span,
-                    format!("{what} are names with values, not {}", node.what()),
-                )
-                .hint("write a line for each: `name: value`"),
+                VALUE_UNREADABLE
+                    .at(node.span, format!("{what} are names with values, not {}", node.what()))
+                    .hint("write a line for each: `name: value`"),
             );
             Vec::new()
         }
@@ -151,7 +156,8 @@ pub(super) fn name(text: &Text, findings: &mut Findings) -> Name {
             better = format!("a{better}");
         }
         findings.push(
-            Finding::error("value-unreadable", text.span, format!("`{}` cannot be a name", text.text))
+            VALUE_UNREADABLE
+                .at(text.span, format!("`{}` cannot be a name", text.text))
                 .hint(format!("names have small letters, digits and underscores, a letter first: `{better}`")),
         );
     }
@@ -173,7 +179,8 @@ pub(super) fn record<T: DeserializeOwned>(node: &Node, what: &str, findings: &mu
             };
             let place = error.path().to_string();
             findings.push(
-                Finding::error("value-unreadable", at.span, message.replacen(what, &format!("`{place}` of {what}"), 1))
+                VALUE_UNREADABLE
+                    .at(at.span, message.replacen(what, &format!("`{place}` of {what}"), 1))
                     .hint(format!("write {wanted}, or leave the line out")),
             );
             None

@@ -5,7 +5,8 @@
 
 use std::ops::Range;
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::REFERENCE_BROKEN;
 use crate::model::{Inline, ReferenceKind};
 
 /// What a target with spaces may begin with; a file or an address has none.
@@ -67,8 +68,7 @@ pub(super) fn unread(content: &[Inline], findings: &mut Findings) {
         let Inline::Text(text) = inline else { continue };
         let Some(at) = text.text.find("](").filter(|_| text.verbatim) else { continue };
         findings.push(
-            Finding::error(
-                "reference-broken",
+            REFERENCE_BROKEN.at(
                 text.at(at..at + 2),
                 "this link cannot be read, and would be printed with its brackets",
             )

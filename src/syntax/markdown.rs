@@ -9,7 +9,8 @@ use super::braces;
 use super::links;
 use super::prose::Builder;
 use super::waive::WaiverNote;
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{FORMULA_UNREADABLE, NESTED_TOO_DEEP};
 use crate::model::{Block, Brace, Inline, Size, Text, Work};
 
 /// How deep lists, quotations and the like may nest.
@@ -56,7 +57,8 @@ impl<'a> Reader<'a> {
         let (groups, unclosed) = braces::find(&source.text);
         for at in unclosed {
             findings.push(
-                Finding::error("formula-unreadable", source.at(at..at + 1), "this brace is never closed")
+                FORMULA_UNREADABLE
+                    .at(source.at(at..at + 1), "this brace is never closed")
                     .hint("close it with `}` before the paragraph ends, or write `\\{` for a brace"),
             );
         }
@@ -105,12 +107,9 @@ impl<'a> Reader<'a> {
             if depth > DEEPEST * 2 {
                 let line = self.source.text[range.start..].find('\n').map_or(range.end, |end| range.start + end);
                 self.findings.push(
-                    Finding::error(
-                        "nested-too-deep",
-                        self.source.at(range.start..line),
-                        "lists or quotations are nested too deep here",
-                    )
-                    .hint(format!("nest at most {DEEPEST} levels")),
+                    NESTED_TOO_DEEP
+                        .at(self.source.at(range.start..line), "lists or quotations are nested too deep here")
+                        .hint(format!("nest at most {DEEPEST} levels")),
                 );
                 return true;
             }

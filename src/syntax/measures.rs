@@ -4,7 +4,8 @@ use super::expression::parse_expression;
 use super::fields;
 use super::sizes;
 use super::yaml::{Node, Value};
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{KEY_MISSING, SIZE_MISSING, SIZE_UNKNOWN, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, read_measure};
 use crate::model::{BySize, Expression, Size, Text};
 
@@ -14,7 +15,8 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
         Value::Scalar(text) => parse_expression(text, findings).map(|one| BySize::Same(Box::new(one))),
         Value::Empty => {
             findings.push(
-                Finding::error("key-missing", node.span, format!("{what} has no value"))
+                KEY_MISSING
+                    .at(node.span, format!("{what} has no value"))
                     .hint("write a figure with its unit, such as `5 cm`, or a formula"),
             );
             None
@@ -22,28 +24,28 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
         Value::List(items) => {
             if items.len() != sizes.len() {
                 let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-                let code = if items.len() < sizes.len() { "size-missing" } else { "size-unknown" };
+                let check = if items.len() < sizes.len() { &SIZE_MISSING } else { &SIZE_UNKNOWN };
                 findings.push(
-                    Finding::error(
-                        code,
-                        node.span,
-                        format!(
-                            "{what} lists {}, but there {}",
-                            counted(items.len(), "value"),
-                            if sizes.len() == 1 {
-                                "is 1 size".to_owned()
-                            } else {
-                                format!("are {} sizes", sizes.len())
-                            }
-                        ),
-                    )
-                    .hint(match items.len() > sizes.len() {
-                        true => format!(
-                            "give one value for each of: {}; a decimal is written with a point, `24.5 cm`",
-                            names.join(", ")
-                        ),
-                        false => format!("give one value for each of: {}", names.join(", ")),
-                    }),
+                    check
+                        .at(
+                            node.span,
+                            format!(
+                                "{what} lists {}, but there {}",
+                                counted(items.len(), "value"),
+                                if sizes.len() == 1 {
+                                    "is 1 size".to_owned()
+                                } else {
+                                    format!("are {} sizes", sizes.len())
+                                }
+                            ),
+                        )
+                        .hint(match items.len() > sizes.len() {
+                            true => format!(
+                                "give one value for each of: {}; a decimal is written with a point, `24.5 cm`",
+                                names.join(", ")
+                            ),
+                            false => format!("give one value for each of: {}", names.join(", ")),
+                        }),
                 );
                 // Which value belongs to which size is anybody's guess.
                 return Some(BySize::Each(vec![None; sizes.len()]));
@@ -70,12 +72,9 @@ pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Fi
                 .collect();
             if !missing.is_empty() {
                 findings.push(
-                    Finding::error(
-                        "size-missing",
-                        node.span,
-                        format!("{what} has no value for {}", missing.join(" and ")),
-                    )
-                    .hint(format!("add `{}: …`", missing[0])),
+                    SIZE_MISSING
+                        .at(node.span, format!("{what} has no value for {}", missing.join(" and ")))
+                        .hint(format!("add `{}: …`", missing[0])),
                 );
             }
             Some(BySize::Each(each))
@@ -105,7 +104,8 @@ pub(super) fn plain_length(node: &Node, key: &str, written: &str, into: &mut Exa
             *into = measure.first.quantity.value;
         }
         _ => findings.push(
-            Finding::error("value-unreadable", span, format!("`{key}` is a length above nothing, not `{written}`"))
+            VALUE_UNREADABLE
+                .at(span, format!("`{key}` is a length above nothing, not `{written}`"))
                 .hint("write a figure with its unit, such as `1 mm` or `1/8 in`"),
         ),
     }

@@ -5,7 +5,8 @@ use std::path::Path;
 
 use kurbo::{Affine, BezPath};
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{FILE_UNREADABLE, OUTLINE_WRONG};
 use crate::model::{Facts, Outline, Text};
 use crate::source::{BookletFolder, Folder, Sources};
 
@@ -28,8 +29,7 @@ pub(super) fn read(
             Ok(text) => text,
             Err(fault) => {
                 findings.push(
-                    Finding::error("file-unreadable", file.span, format!("`{}` {}", file.text, fault.message()))
-                        .hint(fault.hint()),
+                    FILE_UNREADABLE.at(file.span, format!("`{}` {}", file.text, fault.message())).hint(fault.hint()),
                 );
                 continue;
             }
@@ -42,7 +42,8 @@ pub(super) fn read(
             Ok(document) => document,
             Err(error) => {
                 findings.push(
-                    Finding::error("outline-wrong", file.span, format!("`{}` cannot be read: {error}", file.text))
+                    OUTLINE_WRONG
+                        .at(file.span, format!("`{}` cannot be read: {error}", file.text))
                         .hint("save it again as plain SVG"),
                 );
                 continue;
@@ -72,14 +73,16 @@ fn outline(
     let moved = node.descendants().chain(node.ancestors()).find(|node| node.has_attribute("transform"));
     if moved.is_some() {
         findings.push(
-            Finding::error("outline-wrong", file.span, format!("`{id}` in `{}` is moved by a `transform`", file.text))
+            OUTLINE_WRONG
+                .at(file.span, format!("`{id}` in `{}` is moved by a `transform`", file.text))
                 .hint("apply the transform in the drawing program, so that the numbers of the path are the true ones"),
         );
         return None;
     }
     let Some(unit) = unit(document.root_element()) else {
         findings.push(
-            Finding::error("outline-wrong", file.span, format!("`{}` does not say how large it is", file.text))
+            OUTLINE_WRONG
+                .at(file.span, format!("`{}` does not say how large it is", file.text))
                 .hint("give the root a viewBox and a width in mm, cm or in"),
         );
         return None;

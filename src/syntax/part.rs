@@ -7,7 +7,8 @@ use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag};
 use super::markdown::{Piece, Reader};
 use super::prose::{Builder, heading_end};
 use super::sizes;
-use crate::diag::{Finding, Findings, Waiver};
+use crate::diag::{Findings, Waiver};
+use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
 use crate::model::{Inline, Name, Param, Part, Size, Step, Text};
 use crate::source::{FileId, Span};
 
@@ -30,17 +31,15 @@ pub(super) fn read(
         let (_, range) = &pieces[0];
         let line = line_end(text, range.start);
         reader.findings.push(
-            Finding::error(
-                "heading-skips",
-                source.at(range.start..line),
-                "these words stand before the part has a heading",
-            )
-            .hint("begin the file with the part's heading: `# The zip`"),
+            HEADING_SKIPS
+                .at(source.at(range.start..line), "these words stand before the part has a heading")
+                .hint("begin the file with the part's heading: `# The zip`"),
         );
         Builder::new(&mut reader, &pieces[..first]).blocks();
     } else if text.trim().is_empty() {
         reader.findings.push(
-            Finding::error("heading-skips", source.at(0..0), "this part is empty")
+            HEADING_SKIPS
+                .at(source.at(0..0), "this part is empty")
                 .hint("begin it with a heading, `# The zip`, and steps, `## Sew the zip {#sew-zip}`"),
         );
     }
@@ -62,7 +61,8 @@ pub(super) fn read(
         if *level == HeadingLevel::H1 {
             for work in works {
                 reader.findings.push(
-                    Finding::error("work-unreadable", work.span, "this work stands in no step")
+                    WORK_UNREADABLE
+                        .at(work.span, "this work stands in no step")
                         .hint("put it below a step's heading: `## Sew the zip {#sew-zip}`"),
                 );
             }
@@ -83,7 +83,8 @@ pub(super) fn read(
                 Some(part) => part.steps.push(step),
                 None => {
                     reader.findings.push(
-                        Finding::error("heading-skips", head, "this step stands in no part")
+                        HEADING_SKIPS
+                            .at(head, "this step stands in no part")
                             .hint("write the part's heading above it: `# The zip`"),
                     );
                     parts.push(Part {
@@ -146,7 +147,7 @@ fn conditions(
         whole.split([',', ' ', '"', '\'', '“', '”']).map(str::trim).filter(|name| !name.is_empty()).collect();
     let clean = value.is_none_or(|value| !value.is_empty() && !value.contains(['"', '\'']) && !value.ends_with(','));
     if !stray.is_empty() || !clean || !classes.is_empty() {
-        let finding = Finding::error("for-unreadable", braces, "this heading's braces cannot be read");
+        let finding = FOR_UNREADABLE.at(braces, "this heading's braces cannot be read");
         reader.findings.push(match value {
             Some(_) if names.is_empty() => {
                 finding.hint("name the sizes that it is for, `for=small,large`, or take `for=` out")
@@ -199,7 +200,8 @@ fn crowded_headings(source: &Text, reader: &mut Reader<'_>) {
         let marks_text = &line[..marks];
         let end = start + line.trim_end().len();
         reader.findings.push(
-            Finding::error("heading-skips", source.at(start..end), "this line is no heading: a space is missing")
+            HEADING_SKIPS
+                .at(source.at(start..end), "this line is no heading: a space is missing")
                 .hint(format!("put a space after `{marks_text}`: `{marks_text} {}`", words.trim())),
         );
     }

@@ -6,7 +6,8 @@ use super::markdown;
 use super::measures;
 use super::things::yes;
 use super::yaml::{Node, Value};
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
 const KEYS: &[&str] = &[
@@ -30,7 +31,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
     let mut pieces = Vec::new();
     for (key, node) in fields::named(node, "pieces", findings) {
         let id = fields::name(key, findings);
-        let Some(record) = Fields::open(node, "a piece", KEYS, findings) else { continue };
+        let Some(record) = Fields::open_needing(&["outline"], node, "a piece", KEYS, findings) else { continue };
         let name = record.text("name", findings).unwrap_or_else(|| Text {
             text: spoken(&id.text),
             span: key.span,
@@ -80,7 +81,7 @@ fn drawn(text: Option<Text>, findings: &mut Findings) -> bool {
         "cutting" => false,
         other => {
             findings.push(
-                Finding::error("value-unreadable", text.span, format!("an outline is not drawn as `{other}`"))
+                VALUE_UNREADABLE.at( text.span, format!("an outline is not drawn as `{other}`"))
                     .hint("write `drawn: cutting` (the outline is the cutting line) or `drawn: stitching` (the allowance is added)"),
             );
             false
@@ -129,7 +130,8 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
     };
     if formula.is_empty() {
         findings.push(
-            Finding::error("value-unreadable", text.span, format!("this notch does not say where on `{edge}` it is"))
+            VALUE_UNREADABLE
+                .at(text.span, format!("this notch does not say where on `{edge}` it is"))
                 .hint(format!("write `{edge} centre`, `{edge} 1/3`, `{edge} 5 cm` or `{edge} 5 cm from end`")),
         );
         return None;
@@ -162,24 +164,18 @@ fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
                 }
                 _ => {
                     findings.push(
-                        Finding::error(
-                            "value-unreadable",
-                            text.span,
-                            format!("`{}` is no number of pieces", text.text),
-                        )
-                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                        VALUE_UNREADABLE
+                            .at(text.span, format!("`{}` is no number of pieces", text.text))
+                            .hint("write how many (`2`), or name each copy (`[front, back]`)"),
                     );
                     continue;
                 }
             },
             _ => {
                 findings.push(
-                    Finding::error(
-                        "value-unreadable",
-                        node.span,
-                        format!("a number of pieces cannot be {}", node.what()),
-                    )
-                    .hint("write how many (`2`), or name each copy (`[front, back]`)"),
+                    VALUE_UNREADABLE
+                        .at(node.span, format!("a number of pieces cannot be {}", node.what()))
+                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
                 );
                 continue;
             }
@@ -190,7 +186,13 @@ fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
 }
 
 fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
-    let record = Fields::open(node, "an outline", &["rectangle", "corners_out", "path", "svg", "id"], findings)?;
+    let record = Fields::open_needing(
+        &["svg", "id"],
+        node,
+        "an outline",
+        &["rectangle", "corners_out", "path", "svg", "id"],
+        findings,
+    )?;
     if let Some(node) = record.get("rectangle") {
         let (width, height) = pair(node, "a rectangle", sizes, findings)?;
         let corners = record.get("corners_out").map(|node| corners(node, sizes, findings)).unwrap_or_default();
@@ -208,7 +210,8 @@ fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outli
         return Some(Outline::Drawing { file, id });
     }
     findings.push(
-        Finding::error("key-missing", node.span, "this outline has no shape")
+        KEY_MISSING
+            .at(node.span, "this outline has no shape")
             .hint("give it a `rectangle: [width, height]`, a `path:` of edges, or an `svg:` drawing with an `id:`"),
     );
     None
@@ -219,12 +222,9 @@ fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::
     for (key, node) in fields::named(node, "corners taken out", findings) {
         if !matches!(key.text.as_str(), "bottom" | "top") {
             findings.push(
-                Finding::error(
-                    "key-unknown",
-                    key.span,
-                    format!("corners are taken out at the top or the bottom, not at `{}`", key.text),
-                )
-                .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
+                KEY_UNKNOWN
+                    .at(key.span, format!("corners are taken out at the top or the bottom, not at `{}`", key.text))
+                    .hint(did_you_mean(&key.text, ["top", "bottom"], "")),
             );
             continue;
         }
@@ -244,7 +244,8 @@ fn pair(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Opt
         }
         _ => {
             findings.push(
-                Finding::error("value-unreadable", node.span, format!("{what} has two lengths, a width and a height"))
+                VALUE_UNREADABLE
+                    .at(node.span, format!("{what} has two lengths, a width and a height"))
                     .hint("write both in brackets: `[20 cm, 30 cm]`"),
             );
             None
@@ -261,7 +262,8 @@ fn point(node: &Node, findings: &mut Findings) -> Option<(Expression, Expression
         }
         _ => {
             findings.push(
-                Finding::error("value-unreadable", node.span, "a point has two lengths: how far across, how far down")
+                VALUE_UNREADABLE
+                    .at(node.span, "a point has two lengths: how far across, how far down")
                     .hint("write both in brackets: `[4 cm, 12 cm]`"),
             );
             None
@@ -272,7 +274,8 @@ fn point(node: &Node, findings: &mut Findings) -> Option<(Expression, Expression
 fn segment(node: &Node, findings: &mut Findings) -> Option<Segment> {
     let [(key, target)] = fields::named(node, "edges of a path", findings).try_into().ok().or_else(|| {
         findings.push(
-            Finding::error("value-unreadable", node.span, "each line of a path names one edge")
+            VALUE_UNREADABLE
+                .at(node.span, "each line of a path names one edge")
                 .hint("write `- top: [30 cm, 0 cm]`: the edge's name and the corner where it ends"),
         );
         None
@@ -282,7 +285,8 @@ fn segment(node: &Node, findings: &mut Findings) -> Option<Segment> {
         Value::Scalar(text) if text.text == "close" => Some(Segment { name, to: None, bend: Bend::Straight }),
         Value::List(_) => Some(Segment { name, to: Some(point(target, findings)?), bend: Bend::Straight }),
         _ => {
-            let record = Fields::open(target, "an edge", &["to", "curve", "arc", "turn", "large"], findings)?;
+            let record =
+                Fields::open_needing(&["to"], target, "an edge", &["to", "curve", "arc", "turn", "large"], findings)?;
             let to = match record.need("to", "[30 cm, 0 cm]", findings)? {
                 Node { value: Value::Scalar(text), .. } if text.text == "close" => None,
                 node => Some(point(node, findings)?),
@@ -299,7 +303,8 @@ fn bend(record: &Fields<'_>, target: &Node, findings: &mut Findings) -> Option<B
         let left = turn.as_ref().is_some_and(|turn| turn.text == "left");
         if let Some(turn) = turn.filter(|turn| !matches!(turn.text.as_str(), "left" | "right")) {
             findings.push(
-                Finding::error("value-unreadable", turn.span, format!("an arc cannot turn `{}`", turn.text))
+                VALUE_UNREADABLE
+                    .at(turn.span, format!("an arc cannot turn `{}`", turn.text))
                     .hint("write `turn: left` or `turn: right`, as one walks along the edge"),
             );
         }
@@ -312,7 +317,8 @@ fn bend(record: &Fields<'_>, target: &Node, findings: &mut Findings) -> Option<B
         [first, second] => Some(Bend::Cubic([point(first, findings)?, point(second, findings)?])),
         _ => {
             findings.push(
-                Finding::error("value-unreadable", target.span, "a curve has two control points")
+                VALUE_UNREADABLE
+                    .at(target.span, "a curve has two control points")
                     .hint("write `curve: [[30 cm, 5 cm], [28 cm, 10 cm]]`"),
             );
             None
@@ -325,8 +331,11 @@ fn is_grain(text: &Text, findings: &mut Findings) -> bool {
     let right = known.contains(&text.text.as_str());
     if !right {
         findings.push(
-            Finding::error("value-unreadable", text.span, format!("the grain cannot run `{}`", text.text))
-                .hint(did_you_mean(&text.text, known, "write `vertical`, `horizontal` or `bias`")),
+            VALUE_UNREADABLE.at(text.span, format!("the grain cannot run `{}`", text.text)).hint(did_you_mean(
+                &text.text,
+                known,
+                "write `vertical`, `horizontal` or `bias`",
+            )),
         );
     }
     right

@@ -7,7 +7,7 @@ use pulldown_cmark::{Alignment as Align, BlockQuoteKind, CodeBlockKind, Event, T
 use super::markdown::{Piece, Reader};
 use super::words::is_inline;
 use super::{waive, work};
-use crate::diag::Finding;
+use crate::faults::MARKUP_NOT_PRINTED;
 use crate::model::{Alignment, Block, Inline, ListItem, NoticeKind, Table, Text};
 
 /// Walks over events and builds prose.
@@ -170,7 +170,8 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
             waive::Comment::Waiver(waiver) => self.reader.waivers.push(waiver),
             waive::Comment::Remark => {}
             waive::Comment::Markup => self.reader.findings.push(
-                Finding::error("markup-not-printed", html_at, "HTML is not printed in a booklet")
+                MARKUP_NOT_PRINTED
+                    .at(html_at, "HTML is not printed in a booklet")
                     .hint("write it in Markdown, or take it out"),
             ),
         }

@@ -5,7 +5,8 @@ use serde::Deserialize;
 use super::fields::{self, Fields};
 use super::measures;
 use super::yaml::Node;
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::OUT_OF_RANGE;
 use crate::measure::Exact;
 use crate::model::SheetSettings;
 
@@ -38,7 +39,8 @@ pub(super) fn read(node: Option<&Node>, findings: &mut Findings) -> SheetSetting
     length("spare", record.spare, &mut settings.spare);
     if settings.margin > Exact::from_integer(40) || settings.overlap > Exact::from_integer(60) {
         findings.push(
-            Finding::error("out-of-range", node.span, "these margins leave no room on the paper")
+            OUT_OF_RANGE
+                .at(node.span, "these margins leave no room on the paper")
                 .hint("keep `margin` at 4 cm or less and `overlap` at 6 cm or less"),
         );
         settings = SheetSettings::default();

@@ -3,6 +3,7 @@
 use super::fields::{self, Fields};
 use super::yaml::{Node, Value};
 use crate::diag::{Finding, Findings, did_you_mean};
+use crate::faults::{KEY_MISSING, SIZE_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Size, Wearer};
 use crate::source::Span;
 
@@ -12,7 +13,7 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
     for (key, node) in fields::named(node, "sizes", findings) {
         let id = fields::name(key, findings);
         let (name, wearer) = match &node.value {
-            Value::Map(_) => match Fields::open(node, "a size", &["name", "wearer"], findings) {
+            Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", &["name", "wearer"], findings) {
                 Some(record) => {
                     let name = record.need_text("name", "Small", findings).map(|text| text.text);
                     (name, record.get("wearer").and_then(|node| wearer(node, findings)))
@@ -26,8 +27,7 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
     }
     if sizes.is_empty() {
         findings.push(
-            Finding::error("key-missing", node.span, "the booklet has no sizes")
-                .hint("name at least one: `sizes: {one: One size}`"),
+            KEY_MISSING.at(node.span, "the booklet has no sizes").hint("name at least one: `sizes: {one: One size}`"),
         );
     }
     sizes
@@ -40,7 +40,8 @@ fn wearer(node: &Node, findings: &mut Findings) -> Option<Wearer> {
         "adult" => Some(Wearer::Adult),
         other => {
             findings.push(
-                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of wearer"))
+                VALUE_UNREADABLE
+                    .at(text.span, format!("`{other}` is no kind of wearer"))
                     .hint("write `wearer: child` or `wearer: adult`"),
             );
             None
@@ -60,7 +61,7 @@ pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findi
 /// The finding for a size that the booklet does not have.
 pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
     let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-    Finding::error("size-unknown", span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
+    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
         word,
         names.iter().copied(),
         &format!("its sizes are: {}", names.join(", ")),

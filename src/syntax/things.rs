@@ -6,8 +6,9 @@ use super::measures;
 use super::pieces::spoken;
 use super::sizes::only_for;
 use super::yaml::{Node, Value};
-use crate::diag::{Finding, Findings, did_you_mean};
-use crate::model::{Block, Date, Edition, Fabric, Kind, Notion, Size, Text, Tool, Word};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::VALUE_UNREADABLE;
+use crate::model::{Block, Date, Fabric, Kind, Notion, Release, Size, Text, Tool, Word};
 
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
@@ -80,15 +81,17 @@ pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
 }
 
 /// Reads the record of editions.
-pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Edition> {
+pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Release> {
     let mut editions = Vec::new();
     for item in fields::list(node) {
         let known = ["edition", "date", "changes"];
-        let Some(record) = Fields::open(item, "an entry in the record of editions", &known, findings) else {
+        let Some(record) =
+            Fields::open_needing(&["edition"], item, "an entry in the record of editions", &known, findings)
+        else {
             continue;
         };
         let Some(edition) = record.need_text("edition", "1.0.0", findings) else { continue };
-        editions.push(Edition {
+        editions.push(Release {
             edition,
             date: date(&record, findings),
             changes: prose(&record, "changes", sizes, findings),
@@ -103,7 +106,8 @@ pub(super) fn date(record: &Fields<'_>, findings: &mut Findings) -> Option<Text>
     let date = record.text("date", findings)?;
     if Date::parse(&date.text).is_none() {
         findings.push(
-            Finding::error("value-unreadable", date.span, format!("`{}` is no day", date.text))
+            VALUE_UNREADABLE
+                .at(date.span, format!("`{}` is no day", date.text))
                 .hint("write year, month and day: `2026-03-01`"),
         );
     }
@@ -138,8 +142,7 @@ pub(super) fn yes(text: &Text, findings: &mut Findings) -> bool {
         "no" | "false" => false,
         other => {
             findings.push(
-                Finding::error("value-unreadable", text.span, format!("`{other}` is neither yes nor no"))
-                    .hint("write `yes` or `no`"),
+                VALUE_UNREADABLE.at(text.span, format!("`{other}` is neither yes nor no")).hint("write `yes` or `no`"),
             );
             false
         }
@@ -152,15 +155,13 @@ fn kind(text: &Text, findings: &mut Findings) -> Kind {
         "thread" => Kind::Thread,
         "other" => Kind::Other,
         other => {
-            findings.push(
-                Finding::error("value-unreadable", text.span, format!("`{other}` is no kind of notion")).hint(
-                    did_you_mean(
-                        other,
-                        ["zip", "thread", "other"],
-                        "leave `kind:` out, or write `kind: zip` or `kind: thread`",
-                    ),
+            findings.push(VALUE_UNREADABLE.at(text.span, format!("`{other}` is no kind of notion")).hint(
+                did_you_mean(
+                    other,
+                    ["zip", "thread", "other"],
+                    "leave `kind:` out, or write `kind: zip` or `kind: thread`",
                 ),
-            );
+            ));
             Kind::Other
         }
     }

@@ -2,7 +2,8 @@
 
 use super::fields::{self, Fields};
 use super::yaml::Node;
-use crate::diag::{Finding, Findings, Waiver};
+use crate::diag::{Findings, Waiver};
+use crate::faults::UNKNOWN_NAME;
 use crate::source::Span;
 
 /// A waiver in a comment, before it is known which step it stands in.
@@ -54,7 +55,10 @@ pub(super) fn read(inner: &str, span: Span) -> Option<WaiverNote> {
 pub(super) fn read_list(node: &Node, root: &Node, findings: &mut Findings) -> Vec<Waiver> {
     let mut waivers = Vec::new();
     for item in fields::list(node) {
-        let Some(record) = Fields::open(item, "a waiver", &["check", "at", "because"], findings) else { continue };
+        let Some(record) = Fields::open_needing(&["check"], item, "a waiver", &["check", "at", "because"], findings)
+        else {
+            continue;
+        };
         let Some(check) = record.need_text("check", "unused-measurement", findings) else { continue };
         let reason = record.text("because", findings).map(|text| text.text).unwrap_or_default();
         let scope = match record.text("at", findings) {
@@ -63,7 +67,8 @@ pub(super) fn read_list(node: &Node, root: &Node, findings: &mut Findings) -> Ve
                 let found = descend(root, &at.text);
                 if found.is_none() {
                     findings.push(
-                        Finding::error("unknown-name", at.span, format!("the file has nothing at `{}`", at.text))
+                        UNKNOWN_NAME
+                            .at(at.span, format!("the file has nothing at `{}`", at.text))
                             .hint("write the keys from the top, joined by dots: `measurements.seam`"),
                     );
                 }

@@ -7,7 +7,8 @@ use pulldown_cmark::{Event, LinkType, Tag};
 
 use super::prose::Builder;
 use super::{braces, links};
-use crate::diag::{Finding, did_you_mean};
+use crate::diag::did_you_mean;
+use crate::faults::{MARKUP_NOT_PRINTED, REFERENCE_BROKEN};
 use crate::model::{Figure, Inline, Reference, Text};
 use crate::source::Span;
 
@@ -96,7 +97,7 @@ impl Builder<'_, '_, '_> {
             let prefix = url.split(':').next().unwrap_or("");
             let prefixes = ["piece", "notion", "fabric", "figure", "term"];
             self.reader.findings.push(
-                Finding::error("reference-broken", span, format!("`{url}` leads nowhere"))
+                REFERENCE_BROKEN.at( span, format!("`{url}` leads nowhere"))
                     .hint(did_you_mean(prefix, prefixes, "write `#id` for a step, or `piece:`, `notion:`, `fabric:`, `figure:` or `term:` and a name, or a whole address that begins with https://")),
             );
         }
@@ -135,7 +136,7 @@ impl Builder<'_, '_, '_> {
             return;
         };
         let span = self.reader.source.at(range.start..range.start + close);
-        self.reader.findings.push(Finding::error("markup-not-printed", span, message).hint(hint));
+        self.reader.findings.push(MARKUP_NOT_PRINTED.at(span, message).hint(hint));
     }
 
     /// Plain words, with the brace groups among them read.

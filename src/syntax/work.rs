@@ -4,7 +4,8 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::measures;
 use super::yaml::{self, Node, Value};
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{Expression, Name, Text, Verb, Work};
 
 const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "by", "note"];
@@ -17,12 +18,9 @@ pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
         Value::Empty => Vec::new(),
         _ => {
             findings.push(
-                Finding::error(
-                    "work-unreadable",
-                    root.span,
-                    format!("a work block is a list of facts, not {}", root.what()),
-                )
-                .hint("begin each fact with a dash: `- sew: [front.top, back.top]`"),
+                WORK_UNREADABLE
+                    .at(root.span, format!("a work block is a list of facts, not {}", root.what()))
+                    .hint("begin each fact with a dash: `- sew: [front.top, back.top]`"),
             );
             Vec::new()
         }
@@ -32,7 +30,8 @@ pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
 fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     let Value::Map(entries) = &node.value else {
         findings.push(
-            Finding::error("work-unreadable", node.span, "this fact names no work")
+            WORK_UNREADABLE
+                .at(node.span, "this fact names no work")
                 .hint("write a verb, a colon, and what it is done to: `- press: front`"),
         );
         return None;
@@ -50,20 +49,16 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     let Some((verb_key, target, verb)) = chosen else {
         let (key, _) = entries.first()?;
         let words = Verb::ALL.iter().map(|(word, _)| *word);
-        findings.push(
-            Finding::error("work-unreadable", key.span, format!("`{}` is no work that notchbook knows", key.text))
-                .hint(did_you_mean(
-                    &key.text,
-                    words.clone(),
-                    &format!("the verbs are: {}", words.collect::<Vec<_>>().join(", ")),
-                )),
-        );
+        findings.push(WORK_UNREADABLE.at(key.span, format!("`{}` is no work that notchbook knows", key.text)).hint(
+            did_you_mean(&key.text, words.clone(), &format!("the verbs are: {}", words.collect::<Vec<_>>().join(", "))),
+        ));
         return None;
     };
     for (key, _, other) in verbs.iter().filter(|(key, ..)| key.span != verb_key.span) {
         if *other != Verb::Gather {
             findings.push(
-                Finding::error("work-unreadable", key.span, "one fact does two things")
+                WORK_UNREADABLE
+                    .at(key.span, "one fact does two things")
                     .hint(format!("begin a fact of its own: `- {}: …`", key.text))
                     .note(verb_key.span, "the first"),
             );
@@ -80,7 +75,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     let by = record.text("by", findings);
     if let Some(by) = by.as_ref().filter(|by| !matches!(by.text.as_str(), "hand" | "machine")) {
         findings.push(
-            Finding::error("value-unreadable", by.span, format!("`{}` is no way to sew", by.text))
+            VALUE_UNREADABLE
+                .at(by.span, format!("`{}` is no way to sew", by.text))
                 .hint("write `by: hand` or `by: machine`"),
         );
     }
@@ -121,10 +117,9 @@ fn touches(node: &Node, findings: &mut Findings) -> (Vec<Name>, Vec<Text>) {
             words.push(text);
         } else {
             findings.push(
-                Finding::error("work-unreadable", text.span, format!("`{}` is neither a name nor words", text.text))
-                    .hint(
-                        "write a piece, a copy or an edge such as `front.top`; plain words have a space between them",
-                    ),
+                WORK_UNREADABLE.at(text.span, format!("`{}` is neither a name nor words", text.text)).hint(
+                    "write a piece, a copy or an edge such as `front.top`; plain words have a space between them",
+                ),
             );
         }
     }

@@ -5,7 +5,8 @@
 
 use saphyr_parser::{Event, Parser, ScalarStyle};
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
+use crate::faults::{DUPLICATE_KEY, NESTED_TOO_DEEP, YAML_UNREADABLE};
 use crate::model::Text;
 use crate::source::Span;
 
@@ -112,11 +113,7 @@ pub(super) fn parse(source: &Text, findings: &mut Findings) -> Option<Node> {
                 };
                 let end = text[at..].find('\n').map_or(text.len(), |length| at + length).max(at);
                 let findings = builder.findings;
-                findings.push(
-                    Finding::error("yaml-unreadable", source.at(at..end), message)
-                        .hint(hint)
-                        .label("reading stopped here"),
-                );
+                findings.push(YAML_UNREADABLE.at(source.at(at..end), message).hint(hint).label("reading stopped here"));
                 return None;
             }
         }
@@ -148,7 +145,8 @@ impl Builder<'_> {
     fn take(&mut self, event: Event<'_>, range: std::ops::Range<usize>) -> Option<()> {
         if self.stack.len() > DEEPEST {
             self.findings.push(
-                Finding::error("nested-too-deep", self.source.at(range), "lists and records are nested too deep here")
+                NESTED_TOO_DEEP
+                    .at(self.source.at(range), "lists and records are nested too deep here")
                     .hint(format!("nest at most {DEEPEST} levels")),
             );
             return None;
@@ -158,7 +156,8 @@ impl Builder<'_> {
                 self.documents += 1;
                 if self.documents == 2 {
                     self.findings.push(
-                        Finding::error("yaml-unreadable", self.source.at(range), "a second document begins here")
+                        YAML_UNREADABLE
+                            .at(self.source.at(range), "a second document begins here")
                             .hint("take out the line `---`: one file holds one set of facts"),
                     );
                     return None;
@@ -214,8 +213,7 @@ impl Builder<'_> {
         let sign = self.source.text[range.clone()].chars().next().unwrap_or('&');
         let message = format!("`{sign}` at the start of a value has a meaning of its own in YAML");
         self.findings.push(
-            Finding::error("yaml-unreadable", self.source.at(range.clone()), message)
-                .hint("put the value in double quotes: \"…\""),
+            YAML_UNREADABLE.at(self.source.at(range.clone()), message).hint("put the value in double quotes: \"…\""),
         );
     }
 
@@ -244,7 +242,7 @@ impl Builder<'_> {
                         *key = Some(text);
                     } else {
                         self.findings.push(
-                            Finding::error("yaml-unreadable", node.span, format!("{} stands where a key should", node.what()))
+                            YAML_UNREADABLE.at( node.span, format!("{} stands where a key should", node.what()))
                                 .hint("a key is one word before a colon; put a value that begins with `{` or `[` in double quotes"),
                         );
                         *key = Some(Text { text: String::new(), span: node.span, verbatim: false });
@@ -254,13 +252,15 @@ impl Builder<'_> {
                     let first = entries.iter().find(|(known, _)| known.text == key.text).map(|(known, _)| known.span);
                     match first {
                         Some(first) => self.findings.push(
-                            Finding::error("duplicate-key", key.span, format!("`{}` is written twice", key.text))
+                            DUPLICATE_KEY
+                                .at(key.span, format!("`{}` is written twice", key.text))
                                 .hint("take one of the two out, or give it another name")
                                 .label("the second one")
                                 .note(first, "the first one"),
                         ),
                         None if key.text == "<<" => self.findings.push(
-                            Finding::error("yaml-unreadable", key.span, "`<<` has a meaning of its own in YAML")
+                            YAML_UNREADABLE
+                                .at(key.span, "`<<` has a meaning of its own in YAML")
                                 .hint("write the keys out"),
                         ),
                         None => entries.push((key, node)),

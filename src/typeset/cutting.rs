@@ -4,10 +4,11 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
+use crate::cloth::ClothLayout;
 use crate::measure::{Dimension, Quantity};
 use crate::measure::{Exact, NumberStyle, Unit, convert, show};
-use crate::resolve::{Edition, FabricRow, Figures, ShownFigure};
-use crate::sheets::{ClothLayout, PageMap};
+use crate::resolve::{Edition, FabricRow, Shown, ShownFigure};
+use crate::sheets::PageMap;
 
 /// The map of the sheets, its drawing put among the files.
 pub(super) fn map(map: &PageMap, files: &mut BTreeMap<String, Vec<u8>>) -> Value {
@@ -53,14 +54,14 @@ pub(super) fn layouts(
         .collect()
 }
 
-fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Figures> {
+fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
     edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric)?.amount.clone()
 }
 
-fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Figures> {
+fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
     let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
     let width = fabric.widths.get(layout.bolt.width_at)?;
-    Some(edition.figures(&edition.sheet.quiet(width)?))
+    Some(edition.figures(&edition.values.quiet(width)?))
 }
 
 /// The length to buy, for each width of a fabric; the author's own amount goes before it.
@@ -68,7 +69,7 @@ pub(super) fn by_width(
     edition: &Edition<'_>,
     row: &FabricRow,
     cloth: &[(ClothLayout, String, (f64, f64))],
-) -> Vec<Option<Figures>> {
+) -> Vec<Option<Shown>> {
     let fabric = &edition.draft.facts.fabrics[row.fabric];
     (0..fabric.widths.len())
         .map(|width_at| {
@@ -80,13 +81,13 @@ pub(super) fn by_width(
 }
 
 /// A length of cloth as shops cut it: tenths of a metre, eighths of a yard.
-fn amount(layout: &ClothLayout) -> Figures {
+fn amount(layout: &ClothLayout) -> Shown {
     let figure = |value: Exact, unit: Unit, style: NumberStyle| {
         let quantity = Quantity { value, dimension: Dimension::Length };
         let shown = show(convert(quantity, unit).unwrap_or(value), unit, style);
         ShownFigure { number: shown.number, unit: shown.unit.to_owned(), quantity }
     };
-    Figures {
+    Shown {
         first: figure(layout.buy.0, Unit::M, NumberStyle::Decimal),
         second: Some(figure(layout.buy.1, Unit::Yd, NumberStyle::Fraction)),
     }

@@ -6,12 +6,14 @@ use serde_json::{Value, json};
 
 use super::cutting;
 use super::paper::Paper;
+use crate::cloth::ClothLayout;
 use crate::construct::{History, thread};
+use crate::draw::Overview;
 use crate::figure::{Figures, key};
 use crate::measure::{Exact, Quantity};
 use crate::model::{Date, Kind, Verb, Wearer};
-use crate::resolve::{Block, Edition, EditionStep, EditionWork, Figures as Amount, Inline, ShownFigure, phrase_sizes};
-use crate::sheets::{ClothLayout, PageMap};
+use crate::resolve::{Block, Edition, EditionStep, EditionWork, Inline, Shown, ShownFigure, phrase_sizes};
+use crate::sheets::PageMap;
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]
@@ -32,6 +34,8 @@ pub struct Supplies<'a> {
     pub history: &'a History,
     /// The diagrams.
     pub figures: &'a Figures,
+    /// The pieces, drawn to one scale.
+    pub overview: &'a Overview,
     /// The words of the house.
     pub labels: &'a Value,
     /// The logo and the cover, by the names the data gives them: path and bytes.
@@ -44,7 +48,7 @@ pub struct Supplies<'a> {
 
 /// Gathers one edition.
 pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
-    let Supplies { paper, history, figures, labels, pictures, map, cloth } = supplies;
+    let Supplies { paper, history, figures, overview, labels, pictures, map, cloth } = supplies;
     let facts = &edition.draft.facts;
     let size = edition.size_facts();
     let mut sheaf = Sheaf { data: Value::Null, files: BTreeMap::new(), origins: BTreeMap::new() };
@@ -73,7 +77,8 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
         style[*name] = json!(path);
         sheaf.files.insert(path.clone(), bytes.clone());
     }
-    let drawings: Vec<Value> = figures.overviews.get(edition.size()).map_or(&[][..], |overview| &overview.drawings)
+    let drawings: Vec<Value> = overview
+        .drawings
         .iter()
         .map(|drawing| {
             let piece = &facts.pieces[drawing.piece];
@@ -115,7 +120,7 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
         "key": entries,
         "finished": finished(edition),
         "needs": needs(edition, history, labels, &cloth),
-        "pieces": pieces(edition, drawings, figures.overviews.get(edition.size()).map_or(1, |overview| overview.scale)),
+        "pieces": pieces(edition, drawings, overview.scale),
         "parts": edition.parts.iter().enumerate().map(|(at, part)| json!({
             "id": part.part.id.as_ref().map_or_else(|| format!("{}", at + 1), |id| id.text.clone()),
             "title": part.title,
@@ -189,7 +194,7 @@ fn seam(work: &EditionWork<'_>, edition: &Edition<'_>) -> Option<Value> {
 
 /// The seam allowances in use, narrowest first, each with the steps that use it.
 fn allowances(edition: &Edition<'_>) -> Vec<Value> {
-    let mut found: Vec<(crate::measure::Exact, Amount, Vec<Value>)> = Vec::new();
+    let mut found: Vec<(crate::measure::Exact, Shown, Vec<Value>)> = Vec::new();
     for step in edition.steps() {
         for work in &step.works {
             // Stitching that is only laid beside an edge has a distance, and no allowance.
@@ -275,13 +280,13 @@ fn needs(
 }
 
 /// Thread in whole metres and whole yards (1 yd = 0.9144 m, exactly).
-fn whole_lengths(metres: f64) -> Amount {
+fn whole_lengths(metres: f64) -> Shown {
     let figure = |number: f64, unit: &str| ShownFigure {
         number: format!("{number:.0}"),
         unit: unit.to_owned(),
         quantity: Quantity::count(Exact::from_integer(0)),
     };
-    Amount { first: figure(metres, "m"), second: Some(figure((metres / 0.9144).ceil(), "yd")) }
+    Shown { first: figure(metres, "m"), second: Some(figure((metres / 0.9144).ceil(), "yd")) }
 }
 
 fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {

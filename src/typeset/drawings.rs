@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use super::data::Sheaf;
+use crate::figure::escape;
 
 /// Puts one drawing for all sizes in the place of each diagram of the first; a diagram whose words
 /// cannot be laid over one another is taken out, rather than tell one size's figures to all.
@@ -208,8 +209,4 @@ fn rename(value: &mut Value, size: usize, moved: &mut Vec<(usize, String, String
         }
         _ => {}
     }
-}
-
-fn escape(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

@@ -131,7 +131,7 @@ proptest! {
     #[test]
     fn the_stitching_lines_agree(bag in bags()) {
         let (base, side) = sewn_up("", &bag.piece(bag.cut_out()), &bag.work(), |compiled| {
-            let shape = compiled.editions[0].sheet.shape(0).expect("a piece");
+            let shape = compiled.editions[0].values.shape(0).expect("a piece");
             let length = |edge: &str| shape.edge(edge).map(|edge| edge.seam_length);
             (length("bottom"), length("left"))
         });

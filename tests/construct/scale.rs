@@ -102,7 +102,7 @@ fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'stat
     sewn_up(&facts, pieces, &steps, |compiled| {
         let mut lengths = Vec::new();
         for piece in 0..2 {
-            let shape = compiled.editions[0].sheet.shape(piece).expect("a piece");
+            let shape = compiled.editions[0].values.shape(piece).expect("a piece");
             lengths.extend(
                 shape
                     .edges()

@@ -1,7 +1,7 @@
 //! Checks a layout with code that shares nothing with the code that made it: points are turned by
 //! a matrix, and overlaps are found by sampling lines and insides, not by slabs.
 
-use notchbook::sheets::nest::{Effort, Item, Layout, Place, Strip, Turns};
+use notchbook::nest::{Effort, Item, Layout, Place, Strip, Turns};
 
 use crate::{laid, rectangle};
 

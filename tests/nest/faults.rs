@@ -1,6 +1,6 @@
 //! What cannot be laid is named, every piece of it.
 
-use notchbook::sheets::nest::{Effort, Item, NestFault, Strip, Turns, nest};
+use notchbook::nest::{Effort, Item, NestFault, Strip, Turns, nest};
 
 use crate::{item, laid, rectangle};
 

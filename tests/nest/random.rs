@@ -1,6 +1,6 @@
 //! Random pieces on random strips: every layout is sound.
 
-use notchbook::sheets::nest::{Effort, Item, Strip, Turns};
+use notchbook::nest::{Effort, Item, Strip, Turns};
 use proptest::prelude::{Strategy, prop, proptest};
 use proptest::test_runner::Config;
 

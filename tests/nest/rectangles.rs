@@ -2,7 +2,7 @@
 
 use std::time::Instant;
 
-use notchbook::sheets::nest::{Effort, Item, Strip, Turns, nest};
+use notchbook::nest::{Effort, Item, Strip, Turns, nest};
 
 use crate::checker::wrongs;
 use crate::{laid, rectangle};

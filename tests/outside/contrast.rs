@@ -68,7 +68,7 @@ fn the_check_draws_the_line_where_wcag_does() {
                 .report
                 .findings
                 .iter()
-                .any(|finding| finding.code == "contrast-too-low");
+                .any(|finding| finding.code() == "contrast-too-low");
             assert_eq!(found, fires, "{accent}");
         });
     }

@@ -2,9 +2,9 @@
 //! buy than is needed. Nothing of the nesting's own code is used to judge it.
 
 use kurbo::{BezPath, PathEl, Point, Rect, Shape as _};
+use notchbook::cloth::ClothLayout;
 use notchbook::measure::to_f64;
 use notchbook::pipeline::Compiled;
-use notchbook::sheets::ClothLayout;
 
 use crate::bench::{demos, written};
 
@@ -173,7 +173,7 @@ fn every_copy_is_laid_and_keeps_its_size() {
                 continue;
             }
             let area = edition
-                .sheet
+                .values
                 .shape(at)
                 .map_or(0.0, |shape| shape.cutting().area());
             for one in laid {
@@ -201,7 +201,7 @@ fn what_is_cut_on_the_fold_lies_at_the_fold() {
             let Some(fold) = &piece.fold else { continue };
             folded += 1;
             let shape = compiled.editions[size]
-                .sheet
+                .values
                 .shape(one.piece)
                 .expect("a piece");
             let length = shape.edge(&fold.text).expect("the fold").cut_length;
@@ -280,7 +280,7 @@ fn upright(fabric: &str) -> Vec<bool> {
         &[("booklet.yaml", &facts), ("make.md", CUT_FLAGS)],
         |compiled| {
             let drawn = compiled.editions[0]
-                .sheet
+                .values
                 .shape(0)
                 .expect("a piece")
                 .cutting()
@@ -336,7 +336,7 @@ fn an_amount_that_is_too_small_is_told() {
                     .report
                     .findings
                     .iter()
-                    .map(|finding| finding.code)
+                    .map(|finding| finding.code())
                     .collect();
                 assert_eq!(
                     codes.contains(&"amount-too-small"),

@@ -40,7 +40,7 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
         if !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
-        let shape = edition.sheet.shape(at).expect("a piece without faults");
+        let shape = edition.values.shape(at).expect("a piece without faults");
         let edges: Vec<Value> = shape
             .edges()
             .iter()

@@ -303,7 +303,14 @@ fn a_nested_set_holds_every_size() {
                     .is_none_or(|own| own.contains(&edition.size()))
             });
             let true_length: f64 = pieces
-                .map(|(at, _)| edition.sheet.shape(at).expect("a piece").cutting().length())
+                .map(|(at, _)| {
+                    edition
+                        .values
+                        .shape(at)
+                        .expect("a piece")
+                        .cutting()
+                        .length()
+                })
                 .sum();
             // What lies in an overlap is drawn twice, so the sum may be more and never less.
             if drawn < true_length - 0.1 {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use notchbook::checks::waivable;
+use notchbook::checks::unused_waiver;
 use notchbook::diag::{Finding, Findings, Level, Report};
 use notchbook::pipeline::{Compiled, compile};
 use notchbook::source::{BookletFolder, Folder, Sources};
@@ -187,7 +187,7 @@ fn set(compiled: &Compiled<'_>) -> Report {
             findings.extend(compiled.press_finding(&fault, &sheaf.origins, Some(edition.size())));
         }
     }
-    findings.report(&compiled.sources, compiled.sizes.len(), &[], &waivable)
+    findings.report(&compiled.sources, compiled.sizes.len(), &[], &unused_waiver)
 }
 
 fn list(report: &Report, compiled: &Compiled<'_>) -> Vec<Found> {
@@ -205,8 +205,8 @@ fn list(report: &Report, compiled: &Compiled<'_>) -> Vec<Found> {
 fn found(finding: &Finding, reason: Option<&str>, compiled: &Compiled<'_>) -> Found {
     let sources = &compiled.sources;
     Found {
-        code: finding.code,
-        level: finding.level,
+        code: finding.code(),
+        level: finding.level(),
         message: finding.message.clone(),
         hint: finding.hint.clone(),
         waived: reason.is_some(),
@@ -255,7 +255,8 @@ fn mark(
     let waived = if reason.is_some() { " waived" } else { "" };
     let mut lines = vec![format!(
         "{at}{waived} {}{inside}: {}",
-        finding.code, finding.message
+        finding.code(),
+        finding.message
     )];
     let details = finding
         .sizes

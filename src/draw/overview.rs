@@ -1,0 +1,97 @@
+//! All pieces of a size side by side at one scale, for the page of what to cut.
+
+use kurbo::{Affine, BezPath};
+
+use super::plan::Plan;
+use crate::figure::{Dresser, svg_data};
+use crate::model::is_for;
+use crate::resolve::Edition;
+
+/// The pieces drawn to one scale.
+#[derive(Debug, Clone, Default)]
+pub struct Overview {
+    /// How many millimetres of cloth one on paper stands for.
+    pub scale: u32,
+    /// A drawing for each piece.
+    pub drawings: Vec<PieceDrawing>,
+}
+
+/// One piece.
+#[derive(Debug, Clone)]
+pub struct PieceDrawing {
+    /// The piece, by its place in the facts.
+    pub piece: usize,
+    /// The drawing in the house style.
+    pub svg: String,
+    /// Its width and height on paper, in mm.
+    pub size: (f64, f64),
+}
+
+/// The room for the largest piece, in mm.
+const ROOM: (f64, f64) = (62.0, 66.0);
+/// Room round a piece, for line ends.
+const RIM: f64 = 1.5;
+/// The scales to choose from.
+const SCALES: &[u32] = &[1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
+
+/// Draws the pieces of one size; pieces whose outline has a fault are left out.
+pub fn overview(edition: &Edition<'_>, dresser: &Dresser) -> Overview {
+    let facts = &edition.draft.facts;
+    let plans: Vec<Plan> = (0..facts.pieces.len())
+        .filter(|piece| is_for(facts.pieces[*piece].sizes.as_ref(), edition.size()))
+        .filter_map(|piece| Plan::of(edition, piece))
+        .collect();
+    let widest = plans.iter().map(|plan| plan.size.0).fold(1.0, f64::max);
+    let highest = plans.iter().map(|plan| plan.size.1).fold(1.0, f64::max);
+    let fits = |scale: &&u32| widest / f64::from(**scale) <= ROOM.0 && highest / f64::from(**scale) <= ROOM.1;
+    let scale = SCALES.iter().find(fits).copied().unwrap_or(200);
+    let drawings = plans
+        .iter()
+        .map(|plan| {
+            let (svg, size) = draw(plan, 1.0 / f64::from(scale), dresser);
+            PieceDrawing { piece: plan.piece, svg, size }
+        })
+        .collect();
+    Overview { scale, drawings }
+}
+
+fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
+    let size = (plan.size.0 * scale + 2.0 * RIM, plan.size.1 * scale + 2.0 * RIM);
+    let place = Affine::translate((RIM, RIM)) * Affine::scale(scale);
+    let root = format!(
+        r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0:.3} {1:.3}" width="{0:.3}mm" height="{1:.3}mm">"#,
+        size.0, size.1
+    );
+    let mut inside = path("nb-piece", &(place * plan.cutting.clone()));
+    // Lines closer than a pen's width would run into one.
+    if plan.has_allowance() {
+        inside.push_str(&path("nb-seam-line", &(place * plan.stitching.clone())));
+    }
+    for fold in plan.fold.iter() {
+        inside.push_str(&path("fold", &(place * fold.clone())));
+    }
+    for notch in &plan.notches {
+        // On so small a drawing a notch is shown longer than it is.
+        let (from, to) = (place * notch.p0, place * notch.p1);
+        let to = from + (to - from).normalize() * 1.3;
+        inside.push_str(&path("nb-notch-line", &line_path(from, to)));
+    }
+    if let Some(grain) = plan.grain {
+        let (from, to) = (place * grain.p0, place * grain.p1);
+        if from.distance(to) > 4.0 {
+            inside.push_str(&path("nb-grain-line", &line_path(from, to)));
+        }
+    }
+    (dresser.dress(&root, &inside), size)
+}
+
+fn line_path(from: kurbo::Point, to: kurbo::Point) -> BezPath {
+    let mut path = BezPath::new();
+    path.move_to(from);
+    path.line_to(to);
+    path
+}
+
+fn path(class: &str, path: &BezPath) -> String {
+    format!(r#"<path class="{class}" d="{}"/>"#, svg_data(path))
+}

@@ -1,0 +1,346 @@
+//! The sheet that a step is drawn on: shapes and labels in millimetres, kept apart, then written as
+//! a drawing.
+
+use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape as _, Vec2};
+
+use super::trace::open_line;
+use crate::figure::{Ruler, escape};
+
+/// The width of every drawn step, in mm: it stands beside its words.
+const WIDTH: f64 = 76.0;
+/// The least and the greatest height, in mm.
+const HEIGHTS: (f64, f64) = (36.0, 62.0);
+/// What stays white at every side, in mm.
+const MARGIN: f64 = 1.6;
+/// What stays free round words, in mm.
+const AIR: f64 = 0.7;
+
+/// How words hang on their point.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Anchor {
+    Start,
+    Middle,
+    End,
+}
+
+#[derive(Debug, Clone)]
+enum Item {
+    Path(&'static str, BezPath),
+    Line(&'static str, Point, Point),
+    /// Symbol, middle, size, turn in degrees.
+    Symbol(&'static str, Point, f64, f64),
+    /// Words, start of the baseline's anchor, anchor, whether they read upwards.
+    Label(String, Point, Anchor, bool),
+}
+
+/// A drawing in the making.
+#[derive(Clone)]
+pub(super) struct Page<'a> {
+    pub ruler: &'a Ruler<'a>,
+    items: Vec<Item>,
+    /// Where words and symbols are.
+    taken: Vec<Rect>,
+    /// Words below everything, line by line.
+    captions: Vec<String>,
+}
+
+impl<'a> Page<'a> {
+    pub fn new(ruler: &'a Ruler<'a>) -> Page<'a> {
+        Page { ruler, items: Vec::new(), taken: Vec::new(), captions: Vec::new() }
+    }
+
+    pub fn path(&mut self, class: &'static str, path: BezPath) {
+        if !path.elements().is_empty() {
+            self.items.push(Item::Path(class, path));
+        }
+    }
+
+    pub fn line(&mut self, class: &'static str, from: Point, to: Point) {
+        self.items.push(Item::Line(class, from, to));
+    }
+
+    pub fn symbol(&mut self, id: &'static str, middle: Point, size: f64, degrees: f64) {
+        self.taken.push(Rect::from_center_size(middle, (size, size)));
+        self.items.push(Item::Symbol(id, middle, size, degrees));
+    }
+
+    /// A pin, its head at `from`.
+    pub fn pin(&mut self, from: Point, to: Point) {
+        self.taken.push(Rect::from_points(from, to).inflate(0.3, 0.3));
+        self.path("pin", open_line(&[from, to]));
+    }
+
+    /// Whether a symbol or words there would touch others.
+    pub fn is_free(&self, room: Rect) -> bool {
+        !self.taken.iter().any(|taken| taken.overlaps(room))
+    }
+
+    /// Words below the drawing; said once.
+    pub fn caption(&mut self, words: impl Into<String>) {
+        let words = words.into();
+        if !words.is_empty() && !self.captions.contains(&words) {
+            self.captions.push(words);
+        }
+    }
+
+    pub fn take_captions(&mut self) -> Vec<String> {
+        std::mem::take(&mut self.captions)
+    }
+
+    /// Words at a point, wherever they come to lie; the caller knows that the place is free.
+    pub fn label(&mut self, words: &str, at: Point, anchor: Anchor) {
+        let room = self.room(words, at, anchor);
+        self.taken.push(room);
+        self.items.push(Item::Label(words.to_owned(), at, anchor, false));
+    }
+
+    /// The same, if the place is free.
+    pub fn label_if_free(&mut self, words: &str, at: Point, anchor: Anchor) -> bool {
+        let free = self.is_free(self.room(words, at, anchor));
+        if free {
+            self.label(words, at, anchor);
+        }
+        free
+    }
+
+    /// Words that read upwards, their middle at a point.
+    pub fn upright(&mut self, words: &str, middle: Point) {
+        let size = self.ruler.type_size();
+        self.taken.push(Rect::from_center_size(middle, (size + AIR, self.ruler.width(words) + AIR)));
+        self.items.push(Item::Label(
+            words.to_owned(),
+            Point::new(middle.x + size * 0.36, middle.y),
+            Anchor::Middle,
+            true,
+        ));
+    }
+
+    fn room(&self, words: &str, at: Point, anchor: Anchor) -> Rect {
+        let (width, size) = (self.ruler.width(words), self.ruler.type_size());
+        let left = match anchor {
+            Anchor::Start => at.x,
+            Anchor::Middle => at.x - width / 2.0,
+            Anchor::End => at.x - width,
+        };
+        Rect::new(left - AIR, at.y - size * 0.8 - AIR / 2.0, left + width + AIR, at.y + size * 0.25 + AIR / 2.0)
+    }
+
+    /// Words in the middle of a room, in as few lines as fit; `false` when they do not fit at all or
+    /// the room is taken.
+    pub fn label_in(&mut self, words: &str, room: Rect) -> bool {
+        [1.0, 0.8, 0.65, 0.5].into_iter().any(|share| self.label_within(words, room, (room.width() - 1.6) * share))
+    }
+
+    fn label_within(&mut self, words: &str, room: Rect, width: f64) -> bool {
+        let Some(lines) = self.wrapped(words, width) else { return false };
+        let (step, size) = (self.ruler.line(), self.ruler.type_size());
+        let height = step * lines.len() as f64;
+        if height > room.height() {
+            return false;
+        }
+        let middle = room.center();
+        let places: Vec<Point> = (0..lines.len())
+            .map(|at| Point::new(middle.x, middle.y - height / 2.0 + step * at as f64 + size))
+            .collect();
+        let free = lines.iter().zip(&places).all(|(line, at)| self.is_free(self.room(line, *at, Anchor::Middle)));
+        if free {
+            for (line, at) in lines.iter().zip(places) {
+                let box_of = self.room(line, at, Anchor::Middle);
+                self.taken.push(box_of);
+                self.items.push(Item::Label(line.clone(), at, Anchor::Middle, false));
+            }
+        }
+        free
+    }
+
+    /// Words in lines no wider than `width`, of nearly one length; `None` when one word alone is wider.
+    fn wrapped(&self, words: &str, width: f64) -> Option<Vec<String>> {
+        let parts: Vec<&str> = words.split(' ').collect();
+        if parts.iter().any(|part| self.ruler.width(part) > width) {
+            return None;
+        }
+        // A break after a comma reads best.
+        if self.ruler.width(words) > width
+            && let Some((first, rest)) = words.split_once(", ")
+        {
+            let (mut lines, rest) = (self.wrapped(&format!("{first},"), width)?, self.wrapped(rest, width)?);
+            lines.extend(rest);
+            return Some(lines);
+        }
+        let mut lines: Vec<String> = Vec::new();
+        for part in parts {
+            match lines.last_mut() {
+                Some(line) if self.ruler.width(&format!("{line} {part}")) <= width => {
+                    line.push(' ');
+                    line.push_str(part);
+                }
+                _ => lines.push(part.to_owned()),
+            }
+        }
+        Some(lines)
+    }
+
+    /// A measured stretch with its figure: over, under, left or right of the line as `away` points.
+    pub fn dimension(&mut self, from: Point, to: Point, words: &[String], away: Vec2) {
+        self.line("dimension", from, to);
+        let middle = from.midpoint(to);
+        let (size, step) = (self.ruler.type_size(), self.ruler.line());
+        let whole = words.join(" ");
+        if (to - from).x.abs() > (to - from).y.abs() {
+            let y = if away.y < 0.0 { middle.y - 1.3 } else { middle.y + size + 0.9 };
+            self.label(&whole, Point::new(middle.x, y), Anchor::Middle);
+        } else if self.ruler.width(&whole) <= from.distance(to) * 1.3 {
+            self.upright(&whole, Point::new(middle.x + away.x.signum() * (1.4 + size / 2.0), middle.y));
+        } else {
+            let anchor = if away.x < 0.0 { Anchor::End } else { Anchor::Start };
+            let top = middle.y - step * words.len() as f64 / 2.0 + size;
+            for (at, line) in words.iter().enumerate() {
+                self.label(line, Point::new(middle.x + away.x.signum() * 1.8, top + step * at as f64), anchor);
+            }
+        }
+    }
+
+    /// The box round everything so far.
+    pub fn bounds(&self) -> Rect {
+        let mut all: Option<Rect> = None;
+        let boxes = self.items.iter().map(|item| match item {
+            Item::Path(_, path) => path.bounding_box().inflate(0.3, 0.3),
+            Item::Line(_, from, to) => Rect::from_points(*from, *to).inflate(0.9, 0.9),
+            Item::Symbol(_, middle, size, _) => Rect::from_center_size(*middle, (*size, *size)),
+            Item::Label(..) => Rect::from_origin_size(self.first_point(item), (0.0, 0.0)),
+        });
+        for one in boxes.chain(self.taken.iter().copied()) {
+            all = Some(all.map_or(one, |all| all.union(one)));
+        }
+        all.unwrap_or(Rect::ZERO)
+    }
+
+    fn first_point(&self, item: &Item) -> Point {
+        match item {
+            Item::Label(_, at, ..) => *at,
+            _ => Point::ORIGIN,
+        }
+    }
+
+    pub fn moved(mut self, by: Vec2) -> Page<'a> {
+        for item in &mut self.items {
+            match item {
+                Item::Path(_, path) => *path = Affine::translate(by) * path.clone(),
+                Item::Line(_, from, to) => (*from, *to) = (*from + by, *to + by),
+                Item::Symbol(_, at, ..) | Item::Label(_, at, ..) => *at += by,
+            }
+        }
+        for taken in &mut self.taken {
+            *taken = *taken + by;
+        }
+        self
+    }
+
+    /// Puts another drawing beside or below this one.
+    pub fn join(&mut self, mut other: Page<'a>, beside: bool, gap: f64) {
+        self.captions.extend(other.take_captions());
+        if self.items.is_empty() {
+            (self.items, self.taken) = (other.items, other.taken);
+            return;
+        }
+        let (here, there) = (self.bounds(), other.bounds());
+        let by = match beside {
+            true => Vec2::new(here.x1 + gap - there.x0, here.center().y - there.center().y),
+            false => Vec2::new(here.center().x - there.center().x, here.y1 + gap - there.y0),
+        };
+        let other = other.moved(by);
+        self.items.extend(other.items);
+        self.taken.extend(other.taken);
+    }
+
+    /// Sets the captions and writes the drawing; `None` when it does not fit the sheet.
+    pub fn finish(mut self, scale: u32) -> Option<String> {
+        let drawn = self.bounds();
+        let (size, step) = (self.ruler.type_size(), self.ruler.line());
+        let mut y = drawn.y1 + 1.6 + size;
+        for caption in self.take_captions() {
+            for line in self.wrapped(&caption, WIDTH - 2.0 * MARGIN - 2.0 * AIR)? {
+                let width = self.ruler.width(&line) / 2.0 + AIR;
+                // Centred under the drawing, as far as the sheet allows.
+                let least = drawn.x0.min(drawn.center().x - WIDTH / 2.0 + MARGIN) + width;
+                let x = drawn.center().x.max(least);
+                self.label(&line, Point::new(x, y), Anchor::Middle);
+                y += step;
+            }
+        }
+        let bounds = self.bounds();
+        let height = (bounds.height() + 2.0 * MARGIN).max(HEIGHTS.0);
+        if bounds.width() > WIDTH - 2.0 * MARGIN + 0.01 || height > HEIGHTS.1 + 0.01 {
+            return None;
+        }
+        let height = (height * 10.0).ceil() / 10.0;
+        let middle = Point::new(WIDTH / 2.0, height / 2.0);
+        Some(self.moved(middle - bounds.center()).written(height, scale))
+    }
+
+    fn written(&self, height: f64, scale: u32) -> String {
+        let mut svg = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {}\" width=\"{WIDTH}mm\" data-scale=\"1:{scale}\">\n",
+            number(height)
+        );
+        let (labels, shapes): (Vec<&Item>, Vec<&Item>) =
+            self.items.iter().partition(|item| matches!(item, Item::Label(..)));
+        for item in shapes.into_iter().chain(labels) {
+            svg.push_str("  ");
+            svg.push_str(&write(item));
+            svg.push('\n');
+        }
+        svg.push_str("</svg>\n");
+        svg
+    }
+}
+
+fn write(item: &Item) -> String {
+    match item {
+        Item::Path(class, path) => format!("<path class=\"{class}\" d=\"{}\"/>", data(path)),
+        Item::Line(class, from, to) => {
+            let (x1, y1, x2, y2) = (number(from.x), number(from.y), number(to.x), number(to.y));
+            format!("<line class=\"{class}\" x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"/>")
+        }
+        Item::Symbol(id, middle, size, degrees) => {
+            let (x, y, side) = (number(middle.x - size / 2.0), number(middle.y - size / 2.0), number(*size));
+            let turn = match *degrees {
+                0.0 => String::new(),
+                turn => format!(" transform=\"rotate({} {} {})\"", number(turn), number(middle.x), number(middle.y)),
+            };
+            format!("<use href=\"#{id}\" x=\"{x}\" y=\"{y}\" width=\"{side}\" height=\"{side}\"{turn}/>")
+        }
+        Item::Label(words, at, anchor, upright) => {
+            let place = match upright {
+                true => format!("transform=\"translate({} {}) rotate(-90)\"", number(at.x), number(at.y)),
+                false => format!("x=\"{}\" y=\"{}\"", number(at.x), number(at.y)),
+            };
+            let anchor = match anchor {
+                Anchor::Start => "",
+                Anchor::Middle => " text-anchor=\"middle\"",
+                Anchor::End => " text-anchor=\"end\"",
+            };
+            format!("<text class=\"label\" {place}{anchor}>{}</text>", escape(words))
+        }
+    }
+}
+
+/// Path data with absolute places.
+fn data(path: &BezPath) -> String {
+    let at = |point: &Point| format!("{} {}", number(point.x), number(point.y));
+    let parts = path.elements().iter().map(|element| match element {
+        PathEl::MoveTo(to) => format!("M{}", at(to)),
+        PathEl::LineTo(to) => format!("L{}", at(to)),
+        PathEl::QuadTo(by, to) => format!("Q{} {}", at(by), at(to)),
+        PathEl::CurveTo(by, then, to) => format!("C{} {} {}", at(by), at(then), at(to)),
+        PathEl::ClosePath => "Z".to_owned(),
+    });
+    parts.collect::<Vec<_>>().join(" ")
+}
+
+/// A place to a thousandth of a millimetre.
+fn number(value: f64) -> String {
+    let written = format!("{value:.3}");
+    let written = written.trim_end_matches('0').trim_end_matches('.');
+    if written == "-0" { "0".into() } else { written.to_owned() }
+}

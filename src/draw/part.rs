@@ -1,0 +1,211 @@
+//! One piece or zip on the drawing: its outline, its edges and its notches, laid in place.
+
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
+
+use super::Desk;
+use super::cloth::Face;
+use super::trace::{Side, corners, cut_back, inward, straight};
+use crate::geometry::{Along, Shape};
+use crate::model::NotchAt;
+
+/// How wide a closed zip is over both tapes, in mm (common practice, no source).
+const ZIP_WIDTH: f64 = 30.0;
+
+/// What is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Who {
+    /// A copy, by its place in the cast.
+    Copy(usize),
+    /// A zip, by its place among the notions.
+    Zip(usize),
+}
+
+/// A named edge.
+#[derive(Debug, Clone)]
+pub(super) struct Rim {
+    pub name: String,
+    /// The cutting line of the edge; of a piece cut on the fold, that of each half.
+    pub lines: Vec<BezPath>,
+}
+
+/// A piece or a zip, in mm on paper.
+#[derive(Debug, Clone)]
+pub(super) struct Part {
+    pub who: Who,
+    pub face: Face,
+    /// The whole cutting line.
+    pub outline: BezPath,
+    /// What of it is drawn.
+    pub visible: BezPath,
+    pub rims: Vec<Rim>,
+    /// The edges that are folded out of sight, so that their seams do not show.
+    pub hidden: Vec<String>,
+    /// Edge, place on the cutting line, direction into the piece.
+    pub notches: Vec<(String, Point, Vec2)>,
+}
+
+impl Part {
+    /// A copy at a scale, upright, with one side up; `None` when its outline could not be worked out.
+    pub fn copy(desk: &Desk<'_, '_>, copy: usize, face: Face, scale: f64) -> Option<Part> {
+        let member = &desk.cast.members[copy];
+        let shape = desk.edition.values.shape(member.piece)?;
+        let piece = &desk.edition.draft.facts.pieces[member.piece];
+        let mirror = piece.fold.as_ref().and_then(|fold| mirror(&shape, &fold.text));
+        let outline = shape.unfolded().0.path;
+        let mut rims = Vec::new();
+        for edge in shape.edges().iter().filter(|edge| piece.fold.as_ref().is_none_or(|fold| fold.text != edge.name)) {
+            let mut lines = vec![edge.cut.clone()];
+            if let Some((over, fold)) = &mirror {
+                let other = *over * edge.cut.clone();
+                let touching = corners(&edge.cut).iter().any(|point| fold.distance(*point) < 1e-3);
+                match touching.then(|| super::trace::chains(&[edge.cut.clone(), other.clone()])) {
+                    Some(chain) if chain.len() == 1 => lines = vec![super::trace::open_line(&chain[0].0)],
+                    _ => lines.push(other),
+                }
+            }
+            rims.push(Rim { name: edge.name.clone(), lines });
+        }
+        let mut notches = Vec::new();
+        for notch in &piece.notches {
+            let along = match &notch.at {
+                NotchAt::Centre => Some(Along::Centre),
+                NotchAt::FromStart(formula) => desk.edition.values.along(formula, false),
+                NotchAt::FromEnd(formula) => desk.edition.values.along(formula, true),
+            };
+            let Some(at) = along.and_then(|along| shape.point_at(&notch.edge.text, along)) else { continue };
+            let (point, inward) = (Point::new(at.cutting[0], at.cutting[1]), Vec2::new(at.inward[0], at.inward[1]));
+            notches.push((notch.edge.text.clone(), point, inward));
+            if let Some((over, _)) = &mirror {
+                let (other, tip) = (*over * point, *over * (point + inward));
+                notches.push((notch.edge.text.clone(), other, tip - other));
+            }
+        }
+        let part =
+            Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, hidden: Vec::new(), notches };
+        let turned = (face == Face::Wrong) != member.mirrored;
+        let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
+        Some(part.moved(placed))
+    }
+
+    /// A zip of a length in mm of cloth, its start at the left and `tape_a` nearest as one sees its
+    /// face.
+    pub fn zip(zip: usize, length: f64, face: Face, scale: f64) -> Part {
+        let at = |x: f64, y: f64| Point::new(x, y);
+        let (a, b, c, d) = (at(0.0, 0.0), at(length, 0.0), at(length, ZIP_WIDTH), at(0.0, ZIP_WIDTH));
+        let edge = |name: &str, from: Point, to: Point| Rim {
+            name: name.to_owned(),
+            lines: vec![super::trace::open_line(&[from, to])],
+        };
+        let outline = super::trace::closed_line(&[a, b, c, d]);
+        let part = Part {
+            who: Who::Zip(zip),
+            face,
+            visible: outline.clone(),
+            outline,
+            rims: vec![edge("tape_b", a, b), edge("end", b, c), edge("tape_a", c, d), edge("start", d, a)],
+            hidden: Vec::new(),
+            notches: Vec::new(),
+        };
+        let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
+        part.moved(Affine::scale(1.0 / scale) * turn)
+    }
+
+    pub fn moved(mut self, by: Affine) -> Part {
+        self.outline = by * self.outline;
+        self.visible = by * self.visible;
+        for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
+            *line = by * line.clone();
+        }
+        for (_, point, inward) in &mut self.notches {
+            let tip = by * (*point + *inward);
+            *point = by * *point;
+            *inward = (tip - *point).normalize();
+        }
+        self
+    }
+
+    pub fn rim(&self, name: &str) -> Option<&Rim> {
+        self.rims.iter().find(|rim| rim.name == name)
+    }
+
+    /// The middle of an edge, and the direction from there into the piece.
+    pub fn hold(&self, edge: &str) -> Option<(Point, Vec2)> {
+        inward(self.rim(edge)?.lines.first()?, &self.outline)
+    }
+
+    /// The same for each half of a piece cut on the fold.
+    pub fn holds(&self, edge: &str) -> Vec<(Point, Vec2)> {
+        self.rim(edge).iter().flat_map(|rim| &rim.lines).filter_map(|line| inward(line, &self.outline)).collect()
+    }
+
+    /// Whether an edge runs straight, in both halves of a piece cut on the fold.
+    pub fn runs_straight(&self, edge: &str) -> bool {
+        self.rim(edge).is_some_and(|rim| rim.lines.iter().all(|line| straight(line).is_some()))
+    }
+
+    /// Whether an edge runs straight, in one line.
+    pub fn is_straight(&self, edge: &str) -> bool {
+        self.rim(edge).is_some_and(|rim| rim.lines.len() == 1 && straight(&rim.lines[0]).is_some())
+    }
+
+    /// The length of an edge, in mm on paper.
+    pub fn length(&self, edge: &str) -> f64 {
+        self.rim(edge).map_or(0.0, |rim| rim.lines.iter().map(|line| super::trace::length(&corners(line))).sum())
+    }
+
+    /// The same part moved and turned so that the point `far` inside the middle of an edge comes to
+    /// `point`, and its inside lies towards `way`.
+    pub fn laid(self, edge: &str, far: f64, point: Point, way: Vec2) -> Option<Part> {
+        let (middle, inside) = self.hold(edge)?;
+        let turn = way.atan2() - inside.atan2();
+        let turned = Affine::rotate(turn) * (middle + inside * far);
+        Some(self.moved(Affine::translate(point - turned) * Affine::rotate(turn)))
+    }
+
+    /// Takes what lies beyond a line out of sight.
+    pub fn cut_back(&mut self, at: Point, inward: Vec2, side: Side) {
+        self.visible = cut_back(&self.visible, at, inward, side);
+    }
+
+    /// Folds the allowance of an edge out of sight.
+    pub fn fold_away(&mut self, edge: &str, allowance: f64) {
+        for (point, inner) in self.holds(edge) {
+            self.cut_back(point + inner * allowance, inner, Side::Straight);
+            self.hidden.push(edge.to_owned());
+        }
+    }
+
+    /// The box of what is seen.
+    pub fn bounds(&self) -> Rect {
+        self.visible.bounding_box()
+    }
+}
+
+/// Over the fold: the mirror, and the fold as a line.
+fn mirror(shape: &Shape, fold: &str) -> Option<(Affine, FoldLine)> {
+    let (from, to) = straight(&shape.edge(fold)?.cut)?;
+    let along = (to - from).normalize();
+    let angle = along.atan2();
+    let over = Affine::translate(from.to_vec2())
+        * Affine::rotate(angle)
+        * Affine::FLIP_Y
+        * Affine::rotate(-angle)
+        * Affine::translate(-from.to_vec2());
+    Some((over, FoldLine { from, along }))
+}
+
+struct FoldLine {
+    from: Point,
+    along: Vec2,
+}
+
+impl FoldLine {
+    fn distance(&self, point: Point) -> f64 {
+        (point - self.from).cross(self.along).abs()
+    }
+}
+
+/// The middle of a straight line.
+pub(super) fn midpoint(line: (Point, Point)) -> Point {
+    line.0.midpoint(line.1)
+}

@@ -1,0 +1,30 @@
+//! A diagram stands in a place where none can be printed.
+//!
+//! ## Why it matters
+//! Inside a heading, a table or a word in bold there is no room for a drawing; it would be left
+//! out.
+//!
+//! ## Wrong
+//! ````md
+//! ## Look at the seams ![Sewn on three sides](figures/sew.svg)
+//!
+//! Compare them with the diagram.
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Look at the seams
+//!
+//! Compare them with the diagram.
+//!
+//! ![Sewn on three sides](figures/sew.svg)
+//! ````
+//!
+//! ## Limits
+//! A diagram in the middle of a paragraph is in order: it is printed below the words before it.
+
+use crate::diag::{Check, Group};
+
+/// A diagram stands in a place where none can be printed.
+pub static FIGURE_MISPLACED: Check =
+    Check::error("figure-misplaced", Group::Words, include_str!("figure_misplaced.rs"));

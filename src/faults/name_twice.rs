@@ -1,0 +1,29 @@
+//! Two different things have one name.
+//!
+//! ## Why it matters
+//! Steps and formulas call measurements, fabrics, notions, pieces and copies by name. If `lining`
+//! is a fabric and a piece, a step that presses `lining` can be read in two ways.
+//!
+//! ## Wrong
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton}
+//!   front: {name: Linen}
+//! ```
+//! …while `front` is also a copy of the piece `side`.
+//!
+//! ## Right
+//! ```yaml
+//! fabrics:
+//!   outer: {name: Cotton}
+//!   front_linen: {name: Linen}
+//! ```
+//!
+//! ## Limits
+//! Sizes and the ids of steps have names of their own and may repeat these. The first of the two
+//! keeps the name while the rest is checked.
+
+use crate::diag::{Check, Group};
+
+/// Two different things have one name.
+pub static NAME_TWICE: Check = Check::error("name-twice", Group::Facts, include_str!("name_twice.rs"));
