@@ -128,7 +128,7 @@ fn builds(folder: &Folder, booklets: &[BookletFolder]) {
             .editions
             .iter()
             .take(3)
-            .map(|edition| compiled.sheaf(edition, Paper::A4))
+            .map(|edition| compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4))
             .collect();
         let one_by_one = least(|| {
             comemo::evict(0);

@@ -18,10 +18,12 @@
 //! 13. [`cloth`] lays pieces on cloth: [`cloth::ClothLayout`].
 //! 14. [`sheets`] lays pieces on paper: [`sheets::SheetPlan`].
 //! 15. [`checks`] judges: [`checks::CHECKS`].
-//! 16. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//! 16. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
+//! 17. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
 
+pub mod book;
 pub mod checks;
 pub mod cli;
 pub mod cloth;

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use rayon::iter::{IntoParallelIterator, IntoParallelRefIterator, ParallelIterator};
 
+use crate::book::{Book, Drawing, Photo, Shared, Supplies, gather, merge, sheet_map};
 use crate::checks::{self, Subject};
 use crate::cloth::{Bolt, ClothFault, ClothLayout, bolts, cloth_scale, draw_cloth, lay_out};
 use crate::construct::{History, play};
@@ -15,10 +16,10 @@ use crate::figure::{self, Figures, Studio};
 use crate::model::{Draft, Text};
 use crate::nest::Effort;
 use crate::resolve::{Catalogue, Edition, Values, resolve};
-use crate::sheets::{page_map, plan_one_size};
+use crate::sheets::{SheetPaper, page_map, plan_all_sizes, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
-use crate::typeset::{Paper, Sheaf, Supplies, edition_data};
+use crate::typeset::{Paper, Sheaf, lay_out as lay_out_book};
 
 /// A booklet after every stage but the last.
 pub struct Compiled<'a> {
@@ -38,8 +39,8 @@ pub struct Compiled<'a> {
     pub cloth: Vec<Vec<ClothLayout>>,
     /// Templates and fonts.
     pub house: House,
-    /// Logo and cover, by the names that the templates' data gives them: path and bytes.
-    pub pictures: BTreeMap<&'static str, (String, Vec<u8>)>,
+    /// Logo and cover, by their names.
+    pub pictures: BTreeMap<String, Photo>,
     /// What is wrong.
     pub report: Report,
 }
@@ -107,7 +108,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
 }
 
 /// Reads the logo and the cover picture.
-fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap<&'static str, (String, Vec<u8>)> {
+fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap<String, Photo> {
     let style = &draft.facts.style;
     let mut found = BTreeMap::new();
     let wanted: [(&'static str, &Option<Text>); 2] = [("logo", &style.logo), ("cover", &style.cover)];
@@ -125,7 +126,7 @@ fn pictures(folder: &Folder, draft: &Draft, findings: &mut Findings) -> BTreeMap
         }
         match folder.picture(&draft.folder.join(&path.text)) {
             Ok(bytes) => {
-                found.insert(name, (format!("/booklet/{name}.{ending}"), bytes));
+                found.insert(name.to_owned(), Photo { ending, bytes });
             }
             Err(fault) => findings
                 .push(FILE_UNREADABLE.at(path.span, format!("`{}` {}", path.text, fault.message())).hint(fault.hint())),
@@ -169,21 +170,26 @@ impl Compiled<'_> {
         })
     }
 
+    /// A book laid out for a paper, in the words of the house or the booklet's own.
+    pub fn sheaf(&self, book: &Book, paper: Paper) -> Sheaf {
+        let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
+        lay_out_book(book, paper, &labels)
+    }
+
     /// Lays all cloth anew with the effort that a printed layout deserves.
     pub fn lay_cloth_well(&mut self) {
         let laid = lay_cloth(self.editions, Effort::Usual);
         self.cloth = laid.into_iter().map(|size| size.into_iter().filter_map(Result::ok).collect()).collect();
     }
 
-    /// The sheaf for one size and paper: what the templates are given.
-    pub fn sheaf(&self, edition: &Edition<'_>, paper: Paper) -> Sheaf {
+    /// The book of one size; the map of its sheets is that of one paper.
+    pub fn book(&self, edition: &Edition<'_>, paper: SheetPaper) -> Book {
         let facts = &edition.draft.facts;
-        let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
         let studio = Studio::new(&self.house, &facts.style.accent.text);
         let dresser = studio.dresser();
         let overview = draw::overview(edition, dresser);
         let names = |piece: usize| facts.pieces[piece].name.text.clone();
-        let plan = plan_one_size(edition, paper.of_sheets());
+        let plan = plan_one_size(edition, paper);
         let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
         let numbers = |piece: usize| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
@@ -195,17 +201,32 @@ impl Compiled<'_> {
                 (layout.clone(), svg, size)
             })
             .collect();
-        let supplies = Supplies {
-            paper,
-            history: &self.histories[edition.size()],
-            figures: &self.figures,
-            overview: &overview,
-            labels: &labels,
-            pictures: &self.pictures,
-            map,
-            cloth,
+        gather(
+            edition,
+            &Supplies {
+                history: &self.histories[edition.size()],
+                figures: &self.figures,
+                overview: &overview,
+                pictures: &self.pictures,
+                map,
+                cloth,
+            },
+        )
+    }
+
+    /// The book of all sizes; `None` when there is no size.
+    pub fn book_of_all(&self, books: &[Book], paper: SheetPaper) -> Option<Book> {
+        let draft = self.draft?;
+        let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
+        let plan = plan_all_sizes(self.editions, paper);
+        let names = |piece: usize| draft.facts.pieces[piece].name.text.clone();
+        let map = (!plan.pieces.is_empty()).then(|| sheet_map(&page_map(&plan, &names, studio.dresser())));
+        let over = |drawings: &[&Drawing]| {
+            let texts: Vec<&str> = drawings.iter().map(|drawing| drawing.svg.as_str()).collect();
+            let middle = *drawings.get(drawings.len() / 2)?;
+            Some(Drawing { svg: figure::lay_over(&texts, &studio)?, ..middle.clone() })
         };
-        edition_data(edition, supplies)
+        merge(books, Shared { map, over: &over })
     }
 }
 

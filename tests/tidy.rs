@@ -29,6 +29,7 @@ const STAGES: &[&str] = &[
     "cloth",
     "sheets",
     "checks",
+    "book",
     "typeset",
     "web",
     "pipeline",

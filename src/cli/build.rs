@@ -5,11 +5,11 @@ use std::path::Path;
 use super::args::{BuildArgs, Form};
 use super::press::{Content, Job, print_all};
 use super::{Outcome, Refusal, choose, output, sheets};
-use crate::figure::Studio;
+use crate::book::Book;
 use crate::pipeline::{Compiled, compile};
 use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
-use crate::typeset::{Paper, combine};
+use crate::typeset::Paper;
 
 pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
@@ -44,21 +44,29 @@ fn one(
     compiled.lay_cloth_well();
     let compiled = &*compiled;
     let mut jobs = Vec::new();
-    for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
-        for paper in papers {
-            let size = &compiled.sizes[edition.size()];
-            let name = format!("{}-{size}-{}.pdf", booklet.name, paper.name());
+    for paper in papers {
+        let wanted = compiled.editions.iter().filter(|edition| sizes.contains(&edition.size()));
+        let books: Vec<Book> = wanted.map(|edition| compiled.book(edition, paper.of_sheets())).collect();
+        let place =
+            |name: &str| args.out.join(&booklet.name).join(format!("{}-{name}-{}.pdf", booklet.name, paper.name()));
+        for book in &books {
+            let size = book.shown.first().copied();
             jobs.push(Job {
-                place: args.out.join(&booklet.name).join(name),
-                size: Some(edition.size()),
-                content: Content::Booklet(Box::new(compiled.sheaf(edition, *paper))),
+                place: place(size.and_then(|size| compiled.sizes.get(size)).map_or("", String::as_str)),
+                size,
+                content: Content::Booklet(Box::new(compiled.sheaf(book, *paper))),
             });
         }
-    }
-    if args.combined && compiled.sizes.len() > 1 {
-        for paper in papers {
-            jobs.extend(combined(booklet, compiled, *paper, &args.out));
-        }
+        let all = if args.only_sizes || !args.size.is_empty() || books.len() < 2 {
+            None
+        } else {
+            compiled.book_of_all(&books, paper.of_sheets())
+        };
+        jobs.extend(all.map(|book| Job {
+            place: place("all"),
+            size: None,
+            content: Content::Booklet(Box::new(compiled.sheaf(&book, *paper))),
+        }));
     }
     if !args.no_sheets {
         let mut unheard = Vec::new();
@@ -75,20 +83,4 @@ fn one(
         }
     }
     print_all(&booklet.name, compiled, jobs)
-}
-
-/// The booklet of all sizes.
-fn combined(booklet: &BookletFolder, compiled: &Compiled<'_>, paper: Paper, out: &Path) -> Option<Job> {
-    let sheaves: Vec<_> = compiled.editions.iter().map(|edition| compiled.sheaf(edition, paper)).collect();
-    let sized: Vec<_> = compiled
-        .editions
-        .iter()
-        .zip(&sheaves)
-        .map(|(edition, sheaf)| (edition.size_facts().name.as_str(), sheaf))
-        .collect();
-    let accent = compiled.draft.map_or("", |draft| draft.facts.style.accent.text.as_str());
-    let studio = Studio::new(&compiled.house, accent);
-    let sheaf = combine(&sized, "All sizes", &|svg| studio.keeps_inside(svg))?;
-    let name = format!("{}-combined-{}.pdf", booklet.name, paper.name());
-    Some(Job { place: out.join(&booklet.name).join(name), size: None, content: Content::Booklet(Box::new(sheaf)) })
 }

@@ -120,7 +120,9 @@ fn two_lines(figures: &Shown) -> Vec<String> {
     let one = |figures: Shown| numbers::spoken(&figures);
     let first = one(Shown { second: None, ..figures.clone() });
     match &figures.second {
-        Some(second) => vec![first, format!("({})", one(Shown { first: second.clone(), second: None }))],
+        Some(second) => {
+            vec![first, format!("({})", one(Shown { exact: figures.exact, first: second.clone(), second: None }))]
+        }
         None => vec![first],
     }
 }

@@ -29,8 +29,8 @@ enum Item {
     Line(&'static str, Point, Point),
     /// Symbol, middle, size, turn in degrees.
     Symbol(&'static str, Point, f64, f64),
-    /// Words, start of the baseline's anchor, anchor, whether they read upwards.
-    Label(String, Point, Anchor, bool),
+    /// The lines of one label, each with the start of its baseline; anchor, whether they read upwards.
+    Label(Vec<(String, Point)>, Anchor, bool),
 }
 
 /// A drawing in the making.
@@ -89,9 +89,16 @@ impl<'a> Page<'a> {
 
     /// Words at a point, wherever they come to lie; the caller knows that the place is free.
     pub fn label(&mut self, words: &str, at: Point, anchor: Anchor) {
-        let room = self.room(words, at, anchor);
-        self.taken.push(room);
-        self.items.push(Item::Label(words.to_owned(), at, anchor, false));
+        self.lines(vec![(words.to_owned(), at)], anchor);
+    }
+
+    /// The lines of one label.
+    fn lines(&mut self, lines: Vec<(String, Point)>, anchor: Anchor) {
+        for (words, at) in &lines {
+            let room = self.room(words, *at, anchor);
+            self.taken.push(room);
+        }
+        self.items.push(Item::Label(lines, anchor, false));
     }
 
     /// The same, if the place is free.
@@ -107,12 +114,8 @@ impl<'a> Page<'a> {
     pub fn upright(&mut self, words: &str, middle: Point) {
         let size = self.ruler.type_size();
         self.taken.push(Rect::from_center_size(middle, (size + AIR, self.ruler.width(words) + AIR)));
-        self.items.push(Item::Label(
-            words.to_owned(),
-            Point::new(middle.x + size * 0.36, middle.y),
-            Anchor::Middle,
-            true,
-        ));
+        let at = Point::new(middle.x + size * 0.36, middle.y);
+        self.items.push(Item::Label(vec![(words.to_owned(), at)], Anchor::Middle, true));
     }
 
     fn room(&self, words: &str, at: Point, anchor: Anchor) -> Rect {
@@ -139,16 +142,11 @@ impl<'a> Page<'a> {
             return false;
         }
         let middle = room.center();
-        let places: Vec<Point> = (0..lines.len())
-            .map(|at| Point::new(middle.x, middle.y - height / 2.0 + step * at as f64 + size))
-            .collect();
-        let free = lines.iter().zip(&places).all(|(line, at)| self.is_free(self.room(line, *at, Anchor::Middle)));
+        let place = |at: usize| Point::new(middle.x, middle.y - height / 2.0 + step * at as f64 + size);
+        let lines: Vec<(String, Point)> = lines.into_iter().enumerate().map(|(at, line)| (line, place(at))).collect();
+        let free = lines.iter().all(|(line, at)| self.is_free(self.room(line, *at, Anchor::Middle)));
         if free {
-            for (line, at) in lines.iter().zip(places) {
-                let box_of = self.room(line, at, Anchor::Middle);
-                self.taken.push(box_of);
-                self.items.push(Item::Label(line.clone(), at, Anchor::Middle, false));
-            }
+            self.lines(lines, Anchor::Middle);
         }
         free
     }
@@ -194,9 +192,8 @@ impl<'a> Page<'a> {
         } else {
             let anchor = if away.x < 0.0 { Anchor::End } else { Anchor::Start };
             let top = middle.y - step * words.len() as f64 / 2.0 + size;
-            for (at, line) in words.iter().enumerate() {
-                self.label(line, Point::new(middle.x + away.x.signum() * 1.8, top + step * at as f64), anchor);
-            }
+            let place = |at: usize| Point::new(middle.x + away.x.signum() * 1.8, top + step * at as f64);
+            self.lines(words.iter().enumerate().map(|(at, line)| (line.clone(), place(at))).collect(), anchor);
         }
     }
 
@@ -217,7 +214,7 @@ impl<'a> Page<'a> {
 
     fn first_point(&self, item: &Item) -> Point {
         match item {
-            Item::Label(_, at, ..) => *at,
+            Item::Label(lines, ..) => lines.first().map_or(Point::ORIGIN, |(_, at)| *at),
             _ => Point::ORIGIN,
         }
     }
@@ -227,7 +224,8 @@ impl<'a> Page<'a> {
             match item {
                 Item::Path(_, path) => *path = Affine::translate(by) * path.clone(),
                 Item::Line(_, from, to) => (*from, *to) = (*from + by, *to + by),
-                Item::Symbol(_, at, ..) | Item::Label(_, at, ..) => *at += by,
+                Item::Symbol(_, at, ..) => *at += by,
+                Item::Label(lines, ..) => lines.iter_mut().for_each(|(_, at)| *at += by),
             }
         }
         for taken in &mut self.taken {
@@ -259,14 +257,16 @@ impl<'a> Page<'a> {
         let (size, step) = (self.ruler.type_size(), self.ruler.line());
         let mut y = drawn.y1 + 1.6 + size;
         for caption in self.take_captions() {
+            let mut lines = Vec::new();
             for line in self.wrapped(&caption, WIDTH - 2.0 * MARGIN - 2.0 * AIR)? {
                 let width = self.ruler.width(&line) / 2.0 + AIR;
                 // Centred under the drawing, as far as the sheet allows.
                 let least = drawn.x0.min(drawn.center().x - WIDTH / 2.0 + MARGIN) + width;
                 let x = drawn.center().x.max(least);
-                self.label(&line, Point::new(x, y), Anchor::Middle);
+                lines.push((line, Point::new(x, y)));
                 y += step;
             }
+            self.lines(lines, Anchor::Middle);
         }
         let bounds = self.bounds();
         let height = (bounds.height() + 2.0 * MARGIN).max(HEIGHTS.0);
@@ -310,17 +310,26 @@ fn write(item: &Item) -> String {
             };
             format!("<use href=\"#{id}\" x=\"{x}\" y=\"{y}\" width=\"{side}\" height=\"{side}\"{turn}/>")
         }
-        Item::Label(words, at, anchor, upright) => {
-            let place = match upright {
-                true => format!("transform=\"translate({} {}) rotate(-90)\"", number(at.x), number(at.y)),
-                false => format!("x=\"{}\" y=\"{}\"", number(at.x), number(at.y)),
+        Item::Label(lines, anchor, upright) => {
+            let place = |at: &Point| match upright {
+                true => format!(" transform=\"translate({} {}) rotate(-90)\"", number(at.x), number(at.y)),
+                false => format!(" x=\"{}\" y=\"{}\"", number(at.x), number(at.y)),
             };
             let anchor = match anchor {
                 Anchor::Start => "",
                 Anchor::Middle => " text-anchor=\"middle\"",
                 Anchor::End => " text-anchor=\"end\"",
             };
-            format!("<text class=\"label\" {place}{anchor}>{}</text>", escape(words))
+            // The lines of one label are one text, so that they are read, and laid over those of another
+            // size, as one.
+            match lines.as_slice() {
+                [(words, at)] => format!("<text class=\"label\"{}{anchor}>{}</text>", place(at), escape(words)),
+                lines => {
+                    let line = |(words, at): &(String, Point)| format!("<tspan{}>{}</tspan>", place(at), escape(words));
+                    let lines: String = lines.iter().map(line).collect();
+                    format!("<text class=\"label\"{anchor}>{lines}</text>")
+                }
+            }
         }
     }
 }

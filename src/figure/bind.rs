@@ -183,7 +183,7 @@ impl Binder<'_, '_> {
             Some("first") => numbers::spoken(&Shown { second: None, ..figures }),
             Some("second") => {
                 let first = figures.second.unwrap_or(figures.first);
-                numbers::spoken(&Shown { first, second: None })
+                numbers::spoken(&Shown { exact: figures.exact, first, second: None })
             }
             Some("words") => {
                 crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures))

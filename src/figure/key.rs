@@ -36,6 +36,11 @@ pub fn key(figures: &Figures, size: usize) -> Vec<KeyEntry> {
         .collect()
 }
 
+/// All that the key may name, classes before symbols, in the order of the house.
+pub fn key_order() -> Vec<&'static str> {
+    CLASSES.iter().map(|class| class.name).chain(SYMBOLS.iter().map(|(name, _)| *name)).collect()
+}
+
 /// Samples of every class and symbol in the booklet's style.
 pub(super) fn samples(dresser: &Dresser) -> BTreeMap<&'static str, String> {
     let root = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 12 8" width="12mm" height="8mm">"#;

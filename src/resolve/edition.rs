@@ -2,7 +2,7 @@
 
 use super::lists::{CutRow, FabricRow, Lister, NotionRow};
 use super::names::Catalogue;
-use super::printed::{Block, FigureUse, Inline};
+use super::printed::{Aim, Block, FigureUse, Inline};
 use super::prose::Printer;
 use super::scope::Scope;
 use super::shown::Shown;
@@ -157,24 +157,24 @@ impl Targets {
         targets
     }
 
-    /// The label that a reference leads to and its usual words; `Err(true)` when the target is left
+    /// What a reference leads to, that thing's id, and its name; `Err(true)` when the target is left
     /// out in this size, `Err(false)` when there is none at all.
-    pub fn find(&self, kind: ReferenceKind, id: &str, draft: &Draft) -> Result<(String, String), bool> {
+    pub fn find(&self, kind: ReferenceKind, id: &str, draft: &Draft) -> Result<(Aim, String, String), bool> {
         let facts = &draft.facts;
         match kind {
             ReferenceKind::Step => {
                 if let Some((_, number, _)) = self.steps.iter().find(|(known, ..)| known == id) {
                     let number = number.ok_or(true)?;
-                    return Ok((format!("step-{id}"), format!("step\u{a0}{number}")));
+                    return Ok((Aim::Step, id.to_owned(), number.to_string()));
                 }
                 let (_, here, title) = self.parts.iter().find(|(known, ..)| known == id).ok_or(false)?;
-                if *here { Ok((format!("part-{id}"), format!("“{title}”"))) } else { Err(true) }
+                if *here { Ok((Aim::Part, id.to_owned(), title.clone())) } else { Err(true) }
             }
             ReferenceKind::Figure => {
                 let step = self.steps.iter().find(|(known, _, figure)| known == id && *figure);
                 let (_, number, _) = step.ok_or(false)?;
                 let number = number.ok_or(true)?;
-                Ok((format!("figure-{id}"), format!("the diagram of step\u{a0}{number}")))
+                Ok((Aim::Figure, id.to_owned(), number.to_string()))
             }
             ReferenceKind::Piece => {
                 let piece =
@@ -182,21 +182,21 @@ impl Targets {
                 let piece = piece.ok_or(false)?;
                 left_out(piece.sizes.as_ref(), self.size)?;
                 let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
-                Ok((format!("piece-{}", piece.id.text), name))
+                Ok((Aim::Piece, piece.id.text.clone(), name))
             }
             ReferenceKind::Notion => {
                 let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
                 left_out(notion.sizes.as_ref(), self.size)?;
-                Ok((format!("notion-{id}"), lower(&notion.name.text)))
+                Ok((Aim::Notion, id.to_owned(), lower(&notion.name.text)))
             }
             ReferenceKind::Fabric => {
                 let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
                 left_out(fabric.sizes.as_ref(), self.size)?;
-                Ok((format!("fabric-{id}"), lower(&fabric.name.text)))
+                Ok((Aim::Fabric, id.to_owned(), lower(&fabric.name.text)))
             }
             ReferenceKind::Term => {
                 let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;
-                Ok((format!("term-{}", label(id)), word.term.text.clone()))
+                Ok((Aim::Term, id.to_owned(), word.term.text.clone()))
             }
         }
     }
@@ -238,11 +238,6 @@ fn lower(name: &str) -> String {
         Some(first) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(letters).collect(),
         _ => name.to_owned(),
     }
-}
-
-/// A term as part of a label on the page.
-fn label(term: &str) -> String {
-    term.chars().map(|letter| if letter.is_alphanumeric() { letter } else { '-' }).collect()
 }
 
 /// Works one size out; what cannot be worked out is a finding in that size.

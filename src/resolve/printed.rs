@@ -37,10 +37,36 @@ pub struct FigureUse {
     /// What tells it from the same diagram with other parameters.
     pub key: String,
     /// What it shows, in words.
-    pub alt: String,
+    pub alt: Vec<Inline>,
     /// Where it is mentioned.
     #[serde(skip)]
     pub span: Span,
+}
+
+/// A reference to something in the booklet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Pointer {
+    /// What it leads to; `None` where it leads nowhere, which has been reported.
+    pub to: Option<Aim>,
+    /// The id of that thing.
+    pub id: String,
+    /// The author's own words; empty for the usual ones.
+    pub content: Vec<Inline>,
+    /// The name that the usual words hold; for a step its number, for a part its heading.
+    pub name: String,
+}
+
+/// What a reference leads to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[allow(missing_docs, reason = "the names say it")]
+pub enum Aim {
+    Step,
+    Part,
+    Figure,
+    Piece,
+    Notion,
+    Fabric,
+    Term,
 }
 
 /// A run of words.
@@ -67,10 +93,7 @@ pub enum Inline {
     Choice {
         content: Vec<Inline>,
     },
-    Reference {
-        to: Option<String>,
-        text: String,
-    },
+    Reference(Pointer),
     Link {
         url: String,
         content: Vec<Inline>,
@@ -102,7 +125,9 @@ impl Inline {
         content
             .iter()
             .map(|inline| match inline {
-                Inline::Text { text } | Inline::Code { text } | Inline::Reference { text, .. } => text.clone(),
+                Inline::Text { text } | Inline::Code { text } => text.clone(),
+                Inline::Reference(pointer) if pointer.content.is_empty() => pointer.name.clone(),
+                Inline::Reference(pointer) => Inline::plain(&pointer.content),
                 Inline::Strong { content }
                 | Inline::Emphasis { content }
                 | Inline::Choice { content }

@@ -1,7 +1,7 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
 use super::edition::Targets;
-use super::printed::{Block, FigureUse, Inline, ListItem};
+use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
 use super::scope::Scope;
 use super::shown::Shown;
 use crate::diag::{Finding, Findings, did_you_mean};
@@ -75,7 +75,7 @@ impl Printer<'_> {
                 let place = step.and_then(|step| self.draft.steps().position(|(_, known)| std::ptr::eq(known, step)));
                 let key =
                     format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"));
-                printed.push(Block::Figure(FigureUse { path, key, alt: Inline::plain(&alt), span: figure.span }));
+                printed.push(Block::Figure(FigureUse { path, key, alt, span: figure.span }));
             }
         }
     }
@@ -192,7 +192,7 @@ impl Printer<'_> {
             "first" => Some(Inline::Value { value: Shown { second: None, ..figures } }),
             "second" => {
                 let first = figures.second.unwrap_or(figures.first);
-                Some(Inline::Value { value: Shown { first, second: None } })
+                Some(Inline::Value { value: Shown { exact: figures.exact, first, second: None } })
             }
             "words" => {
                 let count = worked.quantity;
@@ -228,16 +228,15 @@ impl Printer<'_> {
     fn reference(&mut self, reference: &Reference) -> Inline {
         let given = self.inlines(&reference.content);
         let target = self.targets.find(reference.kind, &reference.target, self.draft);
-        let (to, usual) = match target {
-            Ok(found) => (Some(found.0), found.1),
+        Inline::Reference(match target {
+            Ok((aim, id, name)) => Pointer { to: Some(aim), id, content: given, name },
             Err(left_out) => {
                 let finding = self.nowhere(reference, left_out);
                 self.findings.push(finding);
-                (None, reference.target.clone())
+                let id = reference.target.clone();
+                Pointer { to: None, id: id.clone(), content: given, name: id }
             }
-        };
-        let text = if given.is_empty() { usual } else { Inline::plain(&given) };
-        Inline::Reference { to, text }
+        })
     }
 
     fn nowhere(&self, reference: &Reference, left_out: bool) -> Finding {
@@ -289,16 +288,4 @@ fn alignment(alignment: Alignment) -> &'static str {
         Alignment::Center => "center",
         Alignment::Right => "right",
     }
-}
-
-/// Sizes in words: "Medium and Large only"; `None` when it is all of them.
-pub fn phrase_sizes(sizes: Option<&Vec<usize>>, draft: &Draft) -> Option<String> {
-    let sizes = sizes?;
-    let names: Vec<&str> =
-        sizes.iter().filter_map(|&at| draft.facts.sizes.get(at)).map(|size| size.name.as_str()).collect();
-    if names.len() == draft.facts.sizes.len() {
-        return None;
-    }
-    let (last, rest) = names.split_last()?;
-    Some(if rest.is_empty() { format!("{last} only") } else { format!("{} and {last} only", rest.join(", ")) })
 }

@@ -31,6 +31,9 @@ impl std::fmt::Display for ShownFigure {
 /// A value in the booklet's systems.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Shown {
+    /// The quantity itself, unrounded.
+    #[serde(skip)]
+    pub exact: Quantity,
     /// The system that comes first.
     pub first: ShownFigure,
     /// The other one, printed in brackets; `None` where there is no other way to say it.
@@ -55,7 +58,7 @@ impl Shown {
             .filter(|_| has_systems(worked.quantity.dimension))
             .map(|system| in_system(worked, system, settings))
             .filter(|second| *second != first);
-        Shown { first, second }
+        Shown { exact: worked.quantity, first, second }
     }
 
     /// A value in one unit; `None` when the unit measures something else.
@@ -72,9 +75,12 @@ impl Shown {
             }
             (None, _) => round_to(number, Exact::new(1, 100)),
         };
-        Some(Shown { first: figure(number, unit), second: None })
+        Some(Shown { exact: worked.quantity, first: figure(number, unit), second: None })
     }
 }
+
+/// How stitch lengths are told where machines work in inches.
+pub const STITCHES_PER_INCH: &str = "stitches per inch";
 
 /// A stitch length: in millimetres, and as stitches to the inch, which is how machines that work in
 /// inches are marked (25.4 mm to the inch by definition; whole stitches).
@@ -90,14 +96,14 @@ pub fn stitch_figures(worked: &Worked, settings: &Show) -> Shown {
     let per_inch = round_to(Exact::new(254, 10) / length.value, Exact::from_integer(1));
     let stitches = ShownFigure {
         number: show(per_inch, Unit::Count, NumberStyle::Decimal).number,
-        unit: "stitches per inch".into(),
+        unit: STITCHES_PER_INCH.into(),
         quantity: length,
     };
     match (settings.first, settings.second) {
-        (System::Metric, Some(_)) => Shown { first: millimetres, second: Some(stitches) },
-        (System::Metric, None) => Shown { first: millimetres, second: None },
-        (System::Imperial, Some(_)) => Shown { first: stitches, second: Some(millimetres) },
-        (System::Imperial, None) => Shown { first: stitches, second: None },
+        (System::Metric, Some(_)) => Shown { exact: length, first: millimetres, second: Some(stitches) },
+        (System::Metric, None) => Shown { exact: length, first: millimetres, second: None },
+        (System::Imperial, Some(_)) => Shown { exact: length, first: stitches, second: Some(millimetres) },
+        (System::Imperial, None) => Shown { exact: length, first: stitches, second: None },
     }
 }
 
@@ -118,7 +124,7 @@ pub fn bought_figures(worked: &Worked, settings: &Show) -> Shown {
         None if stated_in(worked, Unit::M) || stated_in(worked, Unit::Yd) => in_system(worked, system, settings),
         None => in_system(&more(step_quantity(system, settings).value), system, settings),
     };
-    Shown { first: show(settings.first), second: settings.second.map(show) }
+    Shown { exact: worked.quantity, first: show(settings.first), second: settings.second.map(show) }
 }
 
 /// The figure of one system.

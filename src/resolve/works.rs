@@ -87,8 +87,8 @@ impl<'a> EditionWork<'a> {
         self.stitch.map(|worked| stitch_figures(&worked, &draft.facts.show))
     }
 
-    /// What it touches, in words: "front top, zip tape a".
-    pub fn spoken(&self, draft: &Draft, catalogue: &Catalogue) -> String {
+    /// What it touches, by the names on the page, each once; `all` alone for everything.
+    pub fn spoken(&self, draft: &Draft, catalogue: &Catalogue) -> Vec<String> {
         let mut names: Vec<String> = Vec::new();
         for name in &self.touches {
             let spoken = speak(&name.text, draft, catalogue);
@@ -96,7 +96,7 @@ impl<'a> EditionWork<'a> {
                 names.push(spoken);
             }
         }
-        names.join(", ")
+        names
     }
 }
 
@@ -196,7 +196,7 @@ fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, fi
 /// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
 fn speak(name: &str, draft: &Draft, catalogue: &Catalogue) -> String {
     if name == "all" {
-        return "all pieces".into();
+        return "all".into();
     }
     let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
     let facts = &draft.facts;

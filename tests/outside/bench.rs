@@ -65,7 +65,10 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R)
 /// Sets and prints one size; fails with what the typesetter says.
 #[allow(dead_code, reason = "not every test that shares this file prints")]
 pub fn print(compiled: &Compiled<'_>, size: usize, paper: Paper) -> Vec<u8> {
-    let sheaf = compiled.sheaf(&compiled.editions[size], paper);
+    let sheaf = compiled.sheaf(
+        &compiled.book(&compiled.editions[size], paper.of_sheets()),
+        paper,
+    );
     match Press::new(&compiled.house).print(&sheaf) {
         Ok(printed) => printed.pdf,
         Err(faults) => panic!("{faults:?}"),

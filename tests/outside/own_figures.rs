@@ -77,7 +77,8 @@ fn pages_hold_their_own_figures_and_no_other_size_s() {
             .iter()
             .map(|edition| {
                 let mut found = BTreeSet::new();
-                lengths(&compiled.sheaf(edition, Paper::A4).data, &mut found);
+                let book = compiled.book(edition, Paper::A4.of_sheets());
+                lengths(&compiled.sheaf(&book, Paper::A4).data, &mut found);
                 found
             })
             .collect();

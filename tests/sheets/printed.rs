@@ -31,12 +31,9 @@ fn the_map_in_the_booklet_lists_the_sheets_of_the_pdf() {
                 (Paper::A4, SheetPaper::A4),
                 (Paper::Letter, SheetPaper::Letter),
             ] {
-                let data = compiled.sheaf(edition, paper).data;
-                let listed = data["sheets"]["sheets"]
-                    .as_array()
-                    .cloned()
-                    .unwrap_or_default();
-                let listed: Vec<&str> = listed.iter().filter_map(|one| one.as_str()).collect();
+                let book = compiled.book(edition, sheet);
+                let map = book.map.expect("a map of the sheets");
+                let listed: Vec<&str> = map.sheets.iter().map(String::as_str).collect();
                 let pdf = Read::of(&print(compiled, edition.size(), sheet));
                 let bookmarks = pdf.bookmarks();
                 let pages: Vec<&str> = bookmarks.iter().map(|(_, title)| title.as_str()).collect();

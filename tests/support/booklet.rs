@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use notchbook::checks::unused_waiver;
 use notchbook::diag::{Finding, Findings, Level, Report};
 use notchbook::pipeline::{Compiled, compile};
+use notchbook::sheets::SheetPaper;
 use notchbook::source::{BookletFolder, Folder, Sources};
 use notchbook::typeset::{Paper, Press};
 
@@ -182,7 +183,7 @@ fn set(compiled: &Compiled<'_>) -> Report {
     let press = Press::new(&compiled.house);
     let mut findings = Findings::default();
     for edition in compiled.editions {
-        let sheaf = compiled.sheaf(edition, Paper::A4);
+        let sheaf = compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4);
         for fault in press.print(&sheaf).err().unwrap_or_default() {
             findings.extend(compiled.press_finding(&fault, &sheaf.origins, Some(edition.size())));
         }

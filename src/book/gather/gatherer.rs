@@ -1,0 +1,152 @@
+//! The gathering of one size: the head of the book, and what the other files of this folder share.
+
+use std::collections::BTreeMap;
+
+use crate::book::ids::{Ids, slug};
+use crate::book::volume::{Book, Drawing, KeyEntry, Photo, Release, Size, Word};
+use crate::cloth::ClothLayout;
+use crate::construct::History;
+use crate::draw::Overview;
+use crate::figure::{self, Figures};
+use crate::model::{Date, Text, Wearer};
+use crate::resolve::Edition;
+use crate::sheets::PageMap;
+
+/// What an edition is gathered with beside its own words.
+pub struct Supplies<'a> {
+    /// The play of its steps.
+    pub history: &'a History,
+    /// The diagrams.
+    pub figures: &'a Figures,
+    /// The pieces, drawn to one scale.
+    pub overview: &'a Overview,
+    /// Logo and cover, by their names.
+    pub pictures: &'a BTreeMap<String, Photo>,
+    /// The map of its pattern sheets; `None` where there are no pieces.
+    pub map: Option<PageMap>,
+    /// The cloth laid, each layout with its drawing and the drawing's size in mm.
+    pub cloth: Vec<(ClothLayout, String, (f64, f64))>,
+}
+
+/// Gathers one edition.
+pub fn gather(edition: &Edition<'_>, supplies: &Supplies<'_>) -> Book {
+    let mut gatherer = Gatherer {
+        edition,
+        supplies,
+        size: edition.size(),
+        ids: Ids::of(edition.draft),
+        drawings: BTreeMap::new(),
+        pictures_of: BTreeMap::new(),
+    };
+    gatherer.book()
+}
+
+/// A book in the making.
+pub(in crate::book) struct Gatherer<'a> {
+    pub edition: &'a Edition<'a>,
+    pub supplies: &'a Supplies<'a>,
+    pub size: usize,
+    pub ids: Ids,
+    pub drawings: BTreeMap<String, Drawing>,
+    /// How many diagrams each step or part has shown so far.
+    pub pictures_of: BTreeMap<String, usize>,
+}
+
+impl Gatherer<'_> {
+    /// Puts a drawing among those of the book.
+    pub fn draw(&mut self, name: &str, svg: &str, size: (f64, f64), origin: Option<String>) {
+        let drawing = Drawing { svg: svg.to_owned(), width: size.0, height: size.1, origin };
+        self.drawings.insert(name.to_owned(), drawing);
+    }
+
+    fn book(&mut self) -> Book {
+        let edition = self.edition;
+        let facts = &edition.draft.facts;
+        let words = |text: &Option<Text>| text.as_ref().map(|text| text.text.clone());
+        let front = &edition.front;
+        let picture = |name: &str| self.supplies.pictures.contains_key(name).then(|| name.to_owned());
+        let (logo, cover) = (picture("logo"), picture("cover"));
+        let wearer = edition.size_facts().wearer;
+        let key = self.key();
+        let parts = self.parts();
+        let allowances = self.allowances();
+        let (fabrics, notions) = (self.fabrics(), self.notions());
+        let (pieces, cuts, layouts, map) = (self.pieces(), self.cuts(), self.layouts(), self.map());
+        Book {
+            title: facts.title.text.clone(),
+            designer: words(&facts.designer).unwrap_or_default(),
+            edition: facts.edition.text.clone(),
+            date: date(facts.date.as_ref().map(|date| date.text.as_str())),
+            language: facts.language.text.clone(),
+            skill: words(&facts.skill),
+            summary: words(&facts.summary),
+            contact: words(&facts.contact),
+            sizes: facts
+                .sizes
+                .iter()
+                .map(|size| Size {
+                    id: size.id.text.clone(),
+                    name: size.name.clone(),
+                    child: size.wearer == Wearer::Child,
+                })
+                .collect(),
+            shown: vec![self.size],
+            accent: facts.style.accent.text.clone(),
+            logo,
+            cover,
+            cover_alt: words(&facts.style.cover_alt),
+            read_first: self.blocks(&front.read_first, "read-first"),
+            cautions: front.cautions.iter().map(|caution| self.blocks(caution, "cautions")).collect(),
+            child_caution: wearer == Wearer::Child,
+            allowances,
+            key,
+            finished: self.finished(),
+            fabrics,
+            notions,
+            tools: facts.tools.iter().map(|tool| tool.name.text.clone()).collect(),
+            pieces,
+            cuts,
+            layouts,
+            map,
+            parts,
+            words: front
+                .words
+                .iter()
+                .map(|(term, meaning)| Word {
+                    id: slug(term, "term"),
+                    term: term.clone(),
+                    meaning: self.blocks(meaning, "words"),
+                })
+                .collect(),
+            care: self.blocks(&front.care, "care"),
+            terms: self.blocks(&front.terms, "terms"),
+            record: front
+                .editions
+                .iter()
+                .map(|(edition, written, changes)| Release {
+                    edition: edition.clone(),
+                    date: date(written.as_deref()),
+                    changes: self.blocks(changes, "record"),
+                })
+                .collect(),
+            drawings: std::mem::take(&mut self.drawings),
+            pictures: self.supplies.pictures.clone(),
+        }
+    }
+
+    fn key(&mut self) -> Vec<KeyEntry> {
+        figure::key(self.supplies.figures, self.size)
+            .into_iter()
+            .map(|entry| {
+                let drawing = format!("key/{}", entry.class);
+                self.draw(&drawing, &entry.swatch, (12.0, 8.0), None);
+                KeyEntry { class: entry.class.to_owned(), drawing }
+            })
+            .collect()
+    }
+}
+
+/// A date as written, where it is one.
+fn date(written: Option<&str>) -> Option<String> {
+    written.filter(|written| Date::parse(written).is_some()).map(str::to_owned)
+}

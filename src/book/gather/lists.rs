@@ -1,0 +1,221 @@
+//! What to buy, what to cut, how it lies on cloth and on sheets, and what comes of it.
+
+use super::Gatherer;
+use crate::book::amount::{Amount, ExactAmount, Figure, Value};
+use crate::book::volume::{
+    CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, NotionAmount, NotionNeed, PieceDrawing, PieceDrawings,
+    SheetMap, WidthNeed,
+};
+use crate::cloth::ClothLayout;
+use crate::construct::thread;
+use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
+use crate::model::{Kind, Show};
+use crate::resolve::FabricRow;
+use crate::sheets::PageMap;
+
+impl Gatherer<'_> {
+    pub fn finished(&self) -> Vec<FinishedRow> {
+        let rows = self.edition.finished.iter();
+        rows.map(|(name, worked)| FinishedRow {
+            name: name.clone(),
+            values: vec![Some(Amount::of(&self.edition.figures(worked)))],
+        })
+        .collect()
+    }
+
+    /// A fabric without a width is made on the way, such as cloth quilted from two others.
+    pub fn fabrics(&mut self) -> Vec<FabricNeed> {
+        let edition = self.edition;
+        let bought = edition.fabrics.iter().filter(|row| !row.widths.is_empty() || row.amount.is_some());
+        bought
+            .map(|row| {
+                let fabric = &edition.draft.facts.fabrics[row.fabric];
+                FabricNeed {
+                    id: fabric.id.text.clone(),
+                    at: row.fabric,
+                    name: fabric.name.text.clone(),
+                    note: self.blocks(&row.note, &fabric.id.text),
+                    widths: self.widths(row),
+                }
+            })
+            .collect()
+    }
+
+    /// The length to buy, for each width of a fabric; the author's own amount goes before what is
+    /// reckoned from the layouts.
+    fn widths(&self, row: &FabricRow) -> Vec<WidthNeed> {
+        let show = &self.edition.draft.facts.show;
+        let stated = row.amount.as_ref().map(Amount::of);
+        if row.widths.is_empty() {
+            return vec![WidthNeed { width: None, amounts: vec![stated] }];
+        }
+        let layout = |width_at: usize| {
+            let mut laid = self.supplies.cloth.iter().map(|(layout, ..)| layout);
+            laid.find(|layout| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at)
+        };
+        row.widths
+            .iter()
+            .enumerate()
+            .map(|(at, width)| WidthNeed {
+                width: Some(Value::of(width)),
+                amounts: vec![stated.clone().or_else(|| layout(at).map(|layout| to_buy(layout, show)))],
+            })
+            .collect()
+    }
+
+    pub fn notions(&mut self) -> Vec<NotionNeed> {
+        let edition = self.edition;
+        edition
+            .notions
+            .iter()
+            .map(|row| {
+                let notion = &edition.draft.facts.notions[row.notion];
+                let mut value = row.value.as_ref().map(Amount::of);
+                // What the author states about thread goes before what is estimated.
+                let open = notion.kind == Kind::Thread && value.is_none() && row.count.is_none();
+                let estimate = thread(edition, self.supplies.history).filter(|_| open);
+                let estimated = estimate.is_some();
+                value = value
+                    .or_else(|| estimate.map(|estimate| whole_lengths(estimate.thread, &edition.draft.facts.show)));
+                NotionNeed {
+                    id: notion.id.text.clone(),
+                    at: row.notion,
+                    name: notion.name.text.clone(),
+                    note: self.blocks(&row.note, &notion.id.text),
+                    estimated,
+                    amounts: vec![Some(NotionAmount { count: row.count, value })],
+                }
+            })
+            .collect()
+    }
+
+    pub fn pieces(&mut self) -> PieceDrawings {
+        let edition = self.edition;
+        let overview = self.supplies.overview;
+        let pieces = overview
+            .drawings
+            .iter()
+            .map(|drawing| {
+                let piece = &edition.draft.facts.pieces[drawing.piece];
+                let name = format!("pieces/{}", piece.id.text);
+                self.draw(&name, &drawing.svg, drawing.size, None);
+                PieceDrawing {
+                    id: piece.id.text.clone(),
+                    at: drawing.piece,
+                    number: edition.piece_number(drawing.piece),
+                    name: piece.name.text.clone(),
+                    size: self.size,
+                    drawing: name,
+                }
+            })
+            .collect();
+        PieceDrawings { scale: overview.scale, pieces }
+    }
+
+    pub fn cuts(&mut self) -> Vec<CutList> {
+        let edition = self.edition;
+        let facts = &edition.draft.facts;
+        let mut lists = Vec::new();
+        for (at, fabric) in facts.fabrics.iter().enumerate() {
+            let rows: Vec<CutRow> = edition
+                .cuts
+                .iter()
+                .filter(|row| row.fabric == at)
+                .map(|row| {
+                    let piece = &facts.pieces[row.piece];
+                    let dimensions = row.dimensions.as_ref();
+                    CutRow {
+                        id: piece.id.text.clone(),
+                        at: row.piece,
+                        name: piece.name.text.clone(),
+                        copies: row.copies.clone(),
+                        count: row.count,
+                        fold: piece.fold.is_some(),
+                        mirrored: piece.mirrored,
+                        dimensions: vec![dimensions.map(|(width, height)| (Amount::of(width), Amount::of(height)))],
+                        note: self.blocks(&row.note, &piece.id.text),
+                    }
+                })
+                .collect();
+            if !rows.is_empty() {
+                lists.push(CutList { id: fabric.id.text.clone(), at, name: fabric.name.text.clone(), rows });
+            }
+        }
+        lists
+    }
+
+    pub fn layouts(&mut self) -> Vec<Layout> {
+        let supplies = self.supplies;
+        let edition = self.edition;
+        supplies
+            .cloth
+            .iter()
+            .map(|(layout, svg, size)| {
+                let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
+                let row = edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric);
+                let drawing = format!("layouts/{}-{}", fabric.id.text, layout.bolt.width_at + 1);
+                self.draw(&drawing, svg, *size, None);
+                Layout {
+                    id: fabric.id.text.clone(),
+                    name: fabric.name.text.clone(),
+                    size: self.size,
+                    width: row.and_then(|row| row.widths.get(layout.bolt.width_at)).map(Amount::of),
+                    folded: layout.bolt.folded,
+                    // What the author states to buy goes before what is reckoned.
+                    buy: row
+                        .and_then(|row| row.amount.as_ref())
+                        .map_or_else(|| to_buy(layout, &edition.draft.facts.show), Amount::of),
+                    drawing,
+                }
+            })
+            .collect()
+    }
+
+    pub fn map(&mut self) -> Option<SheetMap> {
+        let map = self.supplies.map.as_ref()?;
+        let (entry, drawing) = sheet_map(map);
+        self.drawings.insert(entry.drawing.clone(), drawing);
+        Some(entry)
+    }
+}
+
+/// A map of sheets as an entry of the book, and its drawing.
+pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
+    let entry = SheetMap {
+        drawing: "sheets/map".to_owned(),
+        sheets: map.sheets.clone(),
+        rows: map.grid.0,
+        columns: map.grid.1,
+        naive: map.naive,
+    };
+    (entry, Drawing { svg: map.svg.clone(), width: map.size.0, height: map.size.1, origin: None })
+}
+
+/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard.
+fn to_buy(layout: &ClothLayout, settings: &Show) -> Amount {
+    let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
+    let figure = |value: Exact, unit: Unit, style: NumberStyle| {
+        let shown = show(convert(length(value), unit).unwrap_or(value), unit, style);
+        Figure { number: shown.number, unit: shown.unit.to_owned() }
+    };
+    let metric = figure(layout.buy.0, Unit::M, NumberStyle::Decimal);
+    let imperial = figure(layout.buy.1, Unit::Yd, NumberStyle::Fraction);
+    in_order(ExactAmount::of(length(layout.buy.0)), metric, imperial, settings)
+}
+
+/// Thread in whole metres and whole yards (1 yd = 0.9144 m, exactly).
+fn whole_lengths(metres: f64, settings: &Show) -> Amount {
+    let figure = |number: f64, unit: &str| Figure { number: format!("{number:.0}"), unit: unit.to_owned() };
+    let whole = Exact::from_integer(metres.round() as i128 * 1000);
+    let exact = ExactAmount::of(Quantity { value: whole, dimension: Dimension::Length });
+    in_order(exact, figure(metres, "m"), figure((metres / 0.9144).ceil(), "yd"), settings)
+}
+
+/// Both figures in the order of the booklet's systems, or the one that it shows alone.
+fn in_order(exact: ExactAmount, metric: Figure, imperial: Figure, settings: &Show) -> Amount {
+    let (first, second) = match settings.first {
+        System::Metric => (metric, imperial),
+        System::Imperial => (imperial, metric),
+    };
+    Amount { exact, first, second: settings.second.map(|_| second) }
+}

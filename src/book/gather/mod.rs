@@ -1,0 +1,10 @@
+//! One size, worked out, played, drawn and laid, gathered into a book.
+
+mod gatherer;
+mod lists;
+mod prose;
+mod steps;
+
+pub(super) use gatherer::Gatherer;
+pub use gatherer::{Supplies, gather};
+pub use lists::sheet_map;

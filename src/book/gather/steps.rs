@@ -1,0 +1,101 @@
+//! Parts, steps and their seam facts.
+
+use super::Gatherer;
+use crate::book::amount::{Amount, Value};
+use crate::book::volume::{AllowanceUse, Part, SeamFact, Step};
+use crate::measure::Exact;
+use crate::model::Verb;
+use crate::resolve::{EditionPart, EditionStep, EditionWork};
+
+impl Gatherer<'_> {
+    /// The parts of the size, with their places as written.
+    pub fn parts(&mut self) -> Vec<Part> {
+        let edition = self.edition;
+        edition.parts.iter().map(|part| self.part(part)).collect()
+    }
+
+    fn part(&mut self, part: &EditionPart<'_>) -> Part {
+        let at = self.part_at(part);
+        let id = self.ids.part(at).to_owned();
+        Part {
+            at,
+            title: self.inlines(&part.title, &id),
+            intro: self.blocks(&part.intro, &id),
+            steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
+            id,
+        }
+    }
+
+    fn part_at(&self, part: &EditionPart<'_>) -> usize {
+        self.edition.draft.parts.iter().position(|known| std::ptr::eq(known, part.part)).unwrap_or(0)
+    }
+
+    fn step_id(&self, part: &EditionPart<'_>, part_at: usize, step: &EditionStep<'_>) -> (usize, String) {
+        let at = part.part.steps.iter().position(|known| std::ptr::eq(known, step.step)).unwrap_or(0);
+        (at, self.ids.step(part_at, at).to_owned())
+    }
+
+    fn step(&mut self, part: &EditionPart<'_>, part_at: usize, step: &EditionStep<'_>) -> Step {
+        let (at, id) = self.step_id(part, part_at, step);
+        Step {
+            at,
+            number: step.number,
+            title: self.inlines(&step.title, &id),
+            figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
+            body: self.blocks(&step.body, &id),
+            seam: step.works.iter().filter_map(|work| self.seam(work)).collect(),
+            sizes: step.step.sizes.clone().unwrap_or_else(|| (0..self.edition.draft.facts.sizes.len()).collect()),
+            id,
+        }
+    }
+
+    /// The seam facts of one work; `None` when it has no figures to tell.
+    fn seam(&self, work: &EditionWork<'_>) -> Option<SeamFact> {
+        let draft = self.edition.draft;
+        let value = |worked: &Option<crate::resolve::Worked>| {
+            worked.as_ref().map(|worked| Value::of(&self.edition.figures(worked)))
+        };
+        let fact = SeamFact {
+            verb: work.verb.word().to_owned(),
+            what: work.spoken(draft, self.edition.catalogue),
+            allowance: work.allowance_figures(draft).as_ref().map(Value::of),
+            stitch: work.stitch_figures(draft).as_ref().map(Value::of),
+            by_hand: work.work.by_hand && work.verb.stitches(),
+            leave: value(&work.leave),
+            ease: value(&work.ease),
+            gather: value(&work.gather),
+            note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
+            sizes: Vec::new(),
+        };
+        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather];
+        let tells = figures.iter().any(|one| one.is_some()) || fact.by_hand || !fact.note.is_empty();
+        tells.then_some(fact)
+    }
+
+    /// The seam allowances in use, narrowest first, each with the steps that use it.
+    pub fn allowances(&self) -> Vec<AllowanceUse> {
+        let mut found: Vec<(Exact, AllowanceUse)> = Vec::new();
+        for part in &self.edition.parts {
+            let part_at = self.part_at(part);
+            for step in &part.steps {
+                let (_, id) = self.step_id(part, part_at, step);
+                for work in &step.works {
+                    // Stitching that is only laid beside an edge has a distance, and no allowance.
+                    let beside = matches!(work.verb, Verb::Topstitch | Verb::Baste);
+                    let Some(worked) = work.allowance.filter(|_| work.verb.stitches() && !beside) else { continue };
+                    let value = Amount::of(&self.edition.figures(&worked));
+                    let at = found.iter().position(|(_, known)| known.value == value).unwrap_or_else(|| {
+                        let fresh = AllowanceUse { value, steps: Vec::new(), sizes: vec![self.size] };
+                        found.push((worked.quantity.value, fresh));
+                        found.len() - 1
+                    });
+                    if !found[at].1.steps.contains(&id) {
+                        found[at].1.steps.push(id.clone());
+                    }
+                }
+            }
+        }
+        found.sort_by_key(|(length, _)| *length);
+        found.into_iter().map(|(_, entry)| entry).collect()
+    }
+}

@@ -1,0 +1,76 @@
+//! Stable ids: what the author called a part or a step, or a name made from its heading, so that it
+//! stays the same when other steps come and go.
+
+use std::collections::BTreeSet;
+
+use crate::model::Draft;
+use crate::syntax::plain_inline;
+
+/// The ids of all parts and steps of a booklet, in every size the same.
+pub(super) struct Ids {
+    /// For each part its id and those of its steps, by their places as written.
+    parts: Vec<(String, Vec<String>)>,
+}
+
+impl Ids {
+    /// Gives every part and every step an id of its own. A part that is used a second time has its ids
+    /// told from the first by a number.
+    pub fn of(draft: &Draft) -> Ids {
+        let mut taken: BTreeSet<String> = BTreeSet::new();
+        let mut own = |id: Option<&String>, title: &[crate::model::Inline], otherwise: &str| {
+            let wanted = id.cloned().unwrap_or_else(|| slug(&plain_inline(title), otherwise));
+            let mut id = wanted.clone();
+            let mut again = 2;
+            while !taken.insert(id.clone()) {
+                id = format!("{wanted}-{again}");
+                again += 1;
+            }
+            id
+        };
+        let parts = draft
+            .parts
+            .iter()
+            .map(|part| {
+                let id = own(part.id.as_ref().map(|id| &id.text), &part.title, "part");
+                let steps = part.steps.iter().map(|step| own(step.id.as_ref().map(|id| &id.text), &step.title, "step"));
+                (id, steps.collect())
+            })
+            .collect();
+        Ids { parts }
+    }
+
+    /// The id of a part, by its place under `parts:`.
+    pub fn part(&self, part: usize) -> &str {
+        self.parts.get(part).map_or("", |(id, _)| id)
+    }
+
+    /// The id of a step, by the place of its part and its own place there.
+    pub fn step(&self, part: usize, step: usize) -> &str {
+        self.parts.get(part).and_then(|(_, steps)| steps.get(step)).map_or("", String::as_str)
+    }
+}
+
+/// Words as a name: small letters and digits, all else a hyphen.
+pub(super) fn slug(words: &str, otherwise: &str) -> String {
+    let mut name = String::new();
+    for letter in words.chars().flat_map(char::to_lowercase) {
+        match letter.is_alphanumeric() {
+            true => name.push(letter),
+            false if !name.ends_with('-') && !name.is_empty() => name.push('-'),
+            false => {}
+        }
+    }
+    let name = name.trim_end_matches('-');
+    if name.is_empty() { otherwise.to_owned() } else { name.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::slug;
+
+    #[test]
+    fn a_heading_becomes_a_name() {
+        assert_eq!(slug("Sew the first side: 2 seams!", "step"), "sew-the-first-side-2-seams");
+        assert_eq!(slug("  –  ", "step"), "step");
+    }
+}

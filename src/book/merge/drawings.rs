@@ -1,0 +1,129 @@
+//! The drawings of all sizes: one for all where they can be laid over one another, each size's own
+//! where they cannot; none is ever left out.
+
+use std::collections::BTreeMap;
+
+use super::order::alike;
+use crate::book::prose::{Block, Inline, Picture, View};
+use crate::book::volume::{Book, Drawing};
+
+/// Lays drawings of several sizes over one another; `None` where they cannot be.
+pub(super) type Over<'a> = &'a dyn Fn(&[&Drawing]) -> Option<Drawing>;
+
+/// Gives the merged book its drawings: those of its diagrams, and those that its lists name.
+pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
+    let mut adopter = Adopter { books, over, drawings: BTreeMap::new() };
+    for part in &mut book.parts {
+        adopter.blocks(&mut part.intro);
+        for step in &mut part.steps {
+            step.figure.iter_mut().for_each(|picture| adopter.picture(picture));
+            adopter.blocks(&mut step.body);
+        }
+    }
+    for blocks in [&mut book.read_first, &mut book.care, &mut book.terms] {
+        adopter.blocks(blocks);
+    }
+    for entry in &book.key {
+        adopter.own(None, &entry.drawing, &entry.drawing);
+    }
+    for piece in &book.pieces.pieces {
+        adopter.own(Some(piece.size), &piece.drawing, &piece.drawing);
+        // Sizes are drawn to scales of their own: here one holds for all.
+        let own = books.iter().find(|book| book.shown == [piece.size]).map_or(1, |book| book.pieces.scale);
+        if let Some(drawing) = adopter.drawings.get_mut(&piece.drawing) {
+            let larger = f64::from(own) / f64::from(book.pieces.scale.max(1));
+            (drawing.width, drawing.height) = (drawing.width * larger, drawing.height * larger);
+        }
+    }
+    for layout in &mut book.layouts {
+        let name = format!("{}-{}", layout.drawing, layout.size);
+        adopter.own(Some(layout.size), &layout.drawing, &name);
+        layout.drawing = name;
+    }
+    book.drawings.append(&mut adopter.drawings);
+}
+
+struct Adopter<'a> {
+    books: &'a [Book],
+    over: Over<'a>,
+    drawings: BTreeMap<String, Drawing>,
+}
+
+impl Adopter<'_> {
+    fn of(&self, size: usize, name: &str) -> Option<&Drawing> {
+        self.books.iter().find(|book| book.shown == [size])?.drawings.get(name)
+    }
+
+    /// A drawing of one size, or of the first size that has it, under a name in the merged book.
+    fn own(&mut self, size: Option<usize>, name: &str, to: &str) {
+        let found = match size {
+            Some(size) => self.of(size, name),
+            None => self.books.iter().find_map(|book| book.drawings.get(name)),
+        };
+        if let Some(drawing) = found.cloned() {
+            self.drawings.insert(to.to_owned(), drawing);
+        }
+    }
+
+    fn picture(&mut self, picture: &mut Picture) {
+        self.inlines(&mut picture.alt);
+        let own: Vec<(Vec<usize>, Drawing)> = picture
+            .views
+            .iter()
+            .filter_map(|view| Some((view.sizes.clone(), self.of(*view.sizes.first()?, &view.drawing)?.clone())))
+            .collect();
+        let mut groups = alike(&own);
+        if groups.len() > 1 {
+            let drawings: Vec<&Drawing> = groups.iter().map(|(_, drawing)| drawing).collect();
+            if let Some(one) = (self.over)(&drawings) {
+                let sizes = groups.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect();
+                groups = vec![(sizes, one)];
+            }
+        }
+        let base = picture.views.first().map_or_else(String::new, |view| view.drawing.clone());
+        let alone = groups.len() == 1;
+        picture.views = groups
+            .into_iter()
+            .map(|(sizes, drawing)| {
+                let size = sizes.first().copied().unwrap_or(0);
+                let mut name = if alone { base.clone() } else { format!("{base}-{size}") };
+                // Two diagrams of one id in different sizes are two drawings.
+                while self.drawings.get(&name).is_some_and(|known| *known != drawing) {
+                    name.push('+');
+                }
+                self.drawings.insert(name.clone(), drawing);
+                View { sizes, drawing: name }
+            })
+            .collect();
+    }
+
+    fn blocks(&mut self, blocks: &mut [Block]) {
+        for block in blocks {
+            match block {
+                Block::Figure(picture) => self.picture(picture),
+                Block::List { items, .. } | Block::Tasks { items } => {
+                    items.iter_mut().for_each(|item| self.blocks(item));
+                }
+                Block::Quote { content } | Block::Notice { content, .. } => self.blocks(content),
+                Block::BySize { branches } => branches.iter_mut().for_each(|branch| self.blocks(&mut branch.content)),
+                Block::Paragraph { content } | Block::Heading { content, .. } => self.inlines(content),
+                Block::Table { .. } | Block::Code { .. } | Block::Rule => {}
+            }
+        }
+    }
+
+    fn inlines(&mut self, content: &mut [Inline]) {
+        for inline in content {
+            match inline {
+                Inline::Footnote { content } => self.blocks(content),
+                Inline::Strong { content }
+                | Inline::Emphasis { content }
+                | Inline::Choice { content }
+                | Inline::Link { content, .. } => self.inlines(content),
+                Inline::Reference(reference) => self.inlines(&mut reference.content),
+                Inline::BySize { branches } => branches.iter_mut().for_each(|branch| self.inlines(&mut branch.content)),
+                Inline::Text { .. } | Inline::Code { .. } | Inline::Value { .. } | Inline::Break => {}
+            }
+        }
+    }
+}

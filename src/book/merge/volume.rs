@@ -1,0 +1,119 @@
+//! The merged book as a whole.
+
+use std::collections::BTreeMap;
+
+use super::drawings::{Over, adopt};
+use super::order::together;
+use super::prose::{Row, blocks};
+use super::{lists, steps};
+use crate::book::prose::Block;
+use crate::book::volume::{Book, Drawing, KeyEntry, Release, SheetMap, Word};
+
+/// What the sizes have in common beside their books.
+pub struct Shared<'a> {
+    /// The map of the sheets with all sizes nested, and its drawing; `None` where there are no pieces.
+    pub map: Option<(SheetMap, Drawing)>,
+    /// Lays drawings of several sizes over one another; `None` where they cannot be.
+    pub over: Over<'a>,
+}
+
+/// Lays the books of one size each over one another, in the order of the sizes; `None` when there is
+/// none.
+pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
+    let first = books.first()?;
+    let shown: Vec<usize> = books.iter().flat_map(|book| book.shown.iter().copied()).collect();
+    let parts = steps::parts(books);
+    let mut drawings = BTreeMap::new();
+    let map = shared.map.map(|(map, drawing)| {
+        drawings.insert(map.drawing.clone(), drawing);
+        map
+    });
+    let mut book = Book {
+        shown: shown.clone(),
+        read_first: front(books, |book| &book.read_first),
+        cautions: nth(books, |book| book.cautions.as_slice()),
+        child_caution: books.iter().any(|book| book.child_caution),
+        allowances: steps::allowances(books, &parts),
+        key: key(books),
+        finished: lists::finished(books, &shown),
+        fabrics: lists::fabrics(books, &shown),
+        notions: lists::notions(books, &shown),
+        pieces: lists::pieces(books),
+        cuts: lists::cuts(books, &shown),
+        layouts: lists::layouts(books),
+        map,
+        parts,
+        words: words(books),
+        care: front(books, |book| &book.care),
+        terms: front(books, |book| &book.terms),
+        record: record(books),
+        drawings,
+        ..first.clone()
+    };
+    adopt(&mut book, books, shared.over);
+    Some(book)
+}
+
+/// Prose that every size has.
+fn front(books: &[Book], of: impl Fn(&Book) -> &Vec<Block>) -> Vec<Block> {
+    let rows: Vec<Row<'_, [Block]>> = books.iter().map(|book| (book.shown.as_slice(), of(book).as_slice())).collect();
+    blocks(&rows)
+}
+
+/// Lists of prose: the nth of every size together.
+fn nth(books: &[Book], of: impl Fn(&Book) -> &[Vec<Block>]) -> Vec<Vec<Block>> {
+    let longest = books.iter().map(|book| of(book).len()).max().unwrap_or(0);
+    let row = |at: usize| {
+        let rows: Vec<Row<'_, [Block]>> =
+            books.iter().filter_map(|book| Some((book.shown.as_slice(), of(book).get(at)?.as_slice()))).collect();
+        blocks(&rows)
+    };
+    (0..longest).map(row).collect()
+}
+
+fn key(books: &[Book]) -> Vec<KeyEntry> {
+    let mut found: Vec<KeyEntry> = Vec::new();
+    for entry in books.iter().flat_map(|book| &book.key) {
+        if !found.contains(entry) {
+            found.push(entry.clone());
+        }
+    }
+    let order = crate::figure::key_order();
+    found.sort_by_key(|entry| order.iter().position(|class| *class == entry.class));
+    found
+}
+
+fn words(books: &[Book]) -> Vec<Word> {
+    let sizes: Vec<(usize, &[Word])> = books.iter().map(|book| (book.shown[0], book.words.as_slice())).collect();
+    let place = |word: &Word| books[0].words.iter().position(|known| known.term == word.term).unwrap_or(usize::MAX);
+    together(&sizes, |word| word.term.as_str(), place)
+        .into_iter()
+        .map(|group| {
+            let one: Vec<[usize; 1]> = group.own.iter().map(|(size, _)| [*size]).collect();
+            let rows: Vec<Row<'_, [Block]>> = group
+                .own
+                .iter()
+                .zip(&one)
+                .map(|((_, word), size)| (size.as_slice(), word.meaning.as_slice()))
+                .collect();
+            Word { meaning: blocks(&rows), ..group.first().clone() }
+        })
+        .collect()
+}
+
+fn record(books: &[Book]) -> Vec<Release> {
+    let changes = nth_changes(books);
+    books[0].record.iter().zip(changes).map(|(release, changes)| Release { changes, ..release.clone() }).collect()
+}
+
+fn nth_changes(books: &[Book]) -> Vec<Vec<Block>> {
+    (0..books[0].record.len())
+        .map(|at| {
+            let rows: Vec<Row<'_, [Block]>> = books
+                .iter()
+                .filter_map(|book| Some((book.shown.as_slice(), book.record.get(at)?.changes.as_slice())))
+                .collect();
+            blocks(&rows)
+        })
+        .collect()
+}

@@ -1,0 +1,20 @@
+//! The finished booklet, from which every output is made: one size gathered, or all sizes merged.
+//!
+//! A [`Book`] owns all that it holds, can be written out and read back, and knows no format: neither
+//! Typst nor HTML. Words of the house are keys in it; layout and language belong to the templates.
+
+mod amount;
+mod gather;
+mod ids;
+mod merge;
+mod prose;
+mod volume;
+
+pub use amount::{Amount, ExactAmount, Figure, SizedAmount, Value};
+pub use gather::{Supplies, gather, sheet_map};
+pub use merge::{Shared, merge};
+pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, Notice, Picture, Reference, Side, View};
+pub use volume::{
+    AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, NotionAmount, NotionNeed,
+    Part, Photo, PieceDrawing, PieceDrawings, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
+};

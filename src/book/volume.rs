@@ -1,0 +1,355 @@
+//! The finished booklet as plain data: everything that any output prints, and nothing of how.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::amount::{Amount, Value};
+use super::prose::{Block, Inline, Picture};
+
+/// A booklet of one size, or of all. Words of the house are keys; each part, step, piece, fabric and
+/// notion has an id that stays the same when others come and go.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs, reason = "named as in the facts where nothing else is said")]
+pub struct Book {
+    pub title: String,
+    pub designer: String,
+    pub edition: String,
+    /// The date of the edition, as `YYYY-MM-DD`; `None` where it is not stated.
+    pub date: Option<String>,
+    pub language: String,
+    pub skill: Option<String>,
+    pub summary: Option<String>,
+    pub contact: Option<String>,
+    /// All sizes of the booklet.
+    pub sizes: Vec<Size>,
+    /// The sizes that this book is for, by their places in `sizes`; in their order.
+    pub shown: Vec<usize>,
+    pub accent: String,
+    /// The designer's mark, by its name among the pictures.
+    pub logo: Option<String>,
+    pub cover: Option<String>,
+    pub cover_alt: Option<String>,
+    pub read_first: Vec<Block>,
+    pub cautions: Vec<Vec<Block>>,
+    /// Whether any size shown is worn by a child.
+    pub child_caution: bool,
+    /// The seam allowances in use, narrowest first.
+    pub allowances: Vec<AllowanceUse>,
+    /// The key to the diagrams.
+    pub key: Vec<KeyEntry>,
+    pub finished: Vec<FinishedRow>,
+    pub fabrics: Vec<FabricNeed>,
+    pub notions: Vec<NotionNeed>,
+    pub tools: Vec<String>,
+    /// The pieces, drawn to one scale.
+    pub pieces: PieceDrawings,
+    /// What to cut from what.
+    pub cuts: Vec<CutList>,
+    /// Cloth with its pieces.
+    pub layouts: Vec<Layout>,
+    /// The map of the pattern sheets; `None` where there are no pieces.
+    pub map: Option<SheetMap>,
+    pub parts: Vec<Part>,
+    pub words: Vec<Word>,
+    pub care: Vec<Block>,
+    pub terms: Vec<Block>,
+    pub record: Vec<Release>,
+    /// Every drawing, by its name.
+    pub drawings: BTreeMap<String, Drawing>,
+    /// Logo and cover, by their names.
+    #[serde(skip)]
+    pub pictures: BTreeMap<String, Photo>,
+}
+
+/// One size.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Size {
+    /// Its stable id.
+    pub id: String,
+    /// Its name on the page.
+    pub name: String,
+    /// Whether a child wears it.
+    pub child: bool,
+}
+
+/// A seam allowance and the steps that use it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AllowanceUse {
+    /// How wide it is.
+    pub value: Amount,
+    /// The ids of the steps.
+    pub steps: Vec<String>,
+    /// The sizes that use it.
+    pub sizes: Vec<usize>,
+}
+
+/// An entry of the key to the diagrams.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct KeyEntry {
+    /// The class or the symbol: the key of its meaning.
+    pub class: String,
+    /// A sample, by its name among the drawings.
+    pub drawing: String,
+}
+
+/// A finished measurement.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FinishedRow {
+    /// What is measured, in the author's words.
+    pub name: String,
+    /// One for each size shown; `None` where a size has no such measurement.
+    pub values: Vec<Option<Amount>>,
+}
+
+/// A fabric to buy.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FabricNeed {
+    /// Its stable id.
+    pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// Its name on the page.
+    pub name: String,
+    /// More to know.
+    pub note: Vec<Block>,
+    /// How much to buy of each width that it is sold in; one row without a width where none is stated.
+    pub widths: Vec<WidthNeed>,
+}
+
+/// How much of a fabric to buy in one of its widths.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WidthNeed {
+    /// The width; `None` where the author states none.
+    pub width: Option<Value>,
+    /// One for each size shown; `None` where a size needs none of it, or none that could be reckoned.
+    pub amounts: Vec<Option<Amount>>,
+}
+
+/// A notion to buy.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct NotionNeed {
+    /// Its stable id.
+    pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// Its name on the page.
+    pub name: String,
+    /// More to know.
+    pub note: Vec<Block>,
+    /// Whether its length is thread that was estimated from the seams.
+    pub estimated: bool,
+    /// One for each size shown; `None` where a size needs none of it.
+    pub amounts: Vec<Option<NotionAmount>>,
+}
+
+/// How much of a notion.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct NotionAmount {
+    /// How many.
+    pub count: Option<u32>,
+    /// How long one is, or how much of it.
+    pub value: Option<Amount>,
+}
+
+/// The pieces side by side.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct PieceDrawings {
+    /// How many millimetres of cloth one on paper stands for.
+    pub scale: u32,
+    /// The pieces, in the order of their numbers.
+    pub pieces: Vec<PieceDrawing>,
+}
+
+/// A piece as it is shown.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PieceDrawing {
+    /// Its stable id.
+    pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// Its number on the page and on the sheets, from 1.
+    pub number: usize,
+    /// Its name on the page.
+    pub name: String,
+    /// The size that is drawn.
+    pub size: usize,
+    /// Its name among the drawings.
+    pub drawing: String,
+}
+
+/// What to cut from one fabric.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CutList {
+    /// The fabric's stable id.
+    pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// Its name on the page.
+    pub name: String,
+    /// The pieces.
+    pub rows: Vec<CutRow>,
+}
+
+/// A piece to cut.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CutRow {
+    /// The piece's stable id.
+    pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// Its name on the page.
+    pub name: String,
+    /// The names of the copies; empty where they are only counted.
+    pub copies: Vec<String>,
+    /// How many.
+    pub count: u32,
+    /// Whether it is cut on the fold.
+    pub fold: bool,
+    /// Whether every second copy is cut from the outline turned over.
+    pub mirrored: bool,
+    /// Width and height over all, one pair for each size shown; `None` where a size does not cut it.
+    pub dimensions: Vec<Option<(Amount, Amount)>>,
+    /// More to know.
+    pub note: Vec<Block>,
+}
+
+/// Pieces laid on cloth.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Layout {
+    /// The fabric's stable id.
+    pub id: String,
+    /// Its name on the page.
+    pub name: String,
+    /// The size that is laid.
+    pub size: usize,
+    /// The width of the cloth.
+    pub width: Option<Amount>,
+    /// Whether the cloth is folded along its length.
+    pub folded: bool,
+    /// How much to buy.
+    pub buy: Amount,
+    /// Its name among the drawings.
+    pub drawing: String,
+}
+
+/// The map of the joined sheets.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SheetMap {
+    /// Its name among the drawings.
+    pub drawing: String,
+    /// The names of the sheets, in the order of the pages.
+    pub sheets: Vec<String>,
+    /// How many rows the grid has.
+    pub rows: usize,
+    /// How many columns.
+    pub columns: usize,
+    /// How many sheets a plain grid would take.
+    pub naive: usize,
+}
+
+/// A part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Part {
+    /// Its stable id.
+    pub id: String,
+    /// Its place under `parts:`.
+    pub at: usize,
+    /// The heading.
+    pub title: Vec<Inline>,
+    /// What stands before the first step.
+    pub intro: Vec<Block>,
+    /// The steps.
+    pub steps: Vec<Step>,
+}
+
+/// A step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Step {
+    /// Its stable id.
+    pub id: String,
+    /// Its place in its part.
+    pub at: usize,
+    /// Its number through the whole booklet, from 1.
+    pub number: usize,
+    /// The heading.
+    pub title: Vec<Inline>,
+    /// The words, with every diagram but the first.
+    pub body: Vec<Block>,
+    /// The first diagram.
+    pub figure: Option<Picture>,
+    /// What is sewn, at which allowance and with which stitch.
+    pub seam: Vec<SeamFact>,
+    /// The sizes that its author wrote it for, shown here or not.
+    pub sizes: Vec<usize>,
+}
+
+/// A fact of a step's work, as it is told below its words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SeamFact {
+    /// The verb: the key of its word.
+    pub verb: String,
+    /// What it is done to, by the names on the page; `all` alone for everything.
+    pub what: Vec<String>,
+    /// How far from the edge.
+    pub allowance: Option<Value>,
+    /// How long a stitch.
+    pub stitch: Option<Value>,
+    /// Whether it is sewn by hand.
+    pub by_hand: bool,
+    /// How long a gap is left.
+    pub leave: Option<Value>,
+    /// How much is eased in.
+    pub ease: Option<Value>,
+    /// How long a gathered edge becomes.
+    pub gather: Option<Value>,
+    /// More to know, in the author's words; empty where there is nothing.
+    pub note: String,
+    /// The sizes that it is for; empty where it is for all that have the step.
+    pub sizes: Vec<usize>,
+}
+
+/// A word that the booklet explains.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Word {
+    /// Its stable id.
+    pub id: String,
+    /// The word.
+    pub term: String,
+    /// What it means.
+    pub meaning: Vec<Block>,
+}
+
+/// An entry in the record of editions.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Release {
+    /// Which edition.
+    pub edition: String,
+    /// When, as `YYYY-MM-DD`.
+    pub date: Option<String>,
+    /// What changed.
+    pub changes: Vec<Block>,
+}
+
+/// A drawing in the house style.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Drawing {
+    /// The drawing itself.
+    pub svg: String,
+    /// Its width on paper, in mm.
+    pub width: f64,
+    /// Its height on paper, in mm.
+    pub height: f64,
+    /// The author's file behind it, from the folder that the command was given; `None` for what the
+    /// compiler drew.
+    pub origin: Option<String>,
+}
+
+/// A picture that is no drawing of ours.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    /// The ending of its file name, in small letters.
+    pub ending: String,
+    /// The file.
+    pub bytes: Vec<u8>,
+}
