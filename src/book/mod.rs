@@ -5,7 +5,6 @@
 
 mod amount;
 mod gather;
-mod ids;
 mod merge;
 mod prose;
 mod volume;

@@ -23,6 +23,7 @@ mod gap_not_closed;
 mod gap_not_left;
 mod grain_off_piece;
 mod heading_skips;
+mod id_missing;
 mod id_twice;
 mod judge;
 mod letter_not_in_font;

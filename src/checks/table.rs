@@ -22,6 +22,7 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::grain_off_piece;
 use super::heading_skips;
+use super::id_missing;
 use super::id_twice;
 use super::judge::{Judge, Run, Subject};
 use super::letter_not_in_font;
@@ -79,6 +80,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::REFERENCE_LEFT_OUT),
     Judge::elsewhere(&faults::TERM_UNDEFINED),
     id_twice::CHECK,
+    id_missing::CHECK,
     loose_measurement::CHECK,
     alt_missing::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),

@@ -6,14 +6,14 @@
 //!
 //! ## Wrong
 //! ````md
-//! ## Look at the seams ![Sewn on three sides](figures/sew.svg)
+//! ## Look at the seams ![Sewn on three sides](figures/sew.svg) {#look-at-the}
 //!
 //! Compare them with the diagram.
 //! ````
 //!
 //! ## Right
 //! ````md
-//! ## Look at the seams
+//! ## Look at the seams {#look-at-the}
 //!
 //! Compare them with the diagram.
 //!

@@ -11,6 +11,7 @@ mod prose;
 mod scope;
 mod shapes;
 mod shown;
+mod stable;
 mod values;
 mod works;
 
@@ -20,5 +21,6 @@ pub use names::{Catalogue, NameKind};
 pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 pub use scope::Scope;
 pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use stable::{Ids, slug};
 pub use values::{Values, Worked};
 pub use works::EditionWork;

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::ids::{Ids, slug};
 use crate::book::volume::{Book, Drawing, KeyEntry, Photo, Release, Size, Word};
 use crate::cloth::ClothLayout;
 use crate::construct::History;
 use crate::draw::Overview;
 use crate::figure::{self, Figures};
 use crate::model::{Date, Text, Wearer};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, Ids, slug};
 use crate::sheets::PageMap;
 
 /// What an edition is gathered with beside its own words.

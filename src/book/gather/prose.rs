@@ -85,7 +85,7 @@ impl Gatherer<'_> {
             resolve::Aim::Piece => (Aim::Piece, pointer.id.clone()),
             resolve::Aim::Notion => (Aim::Notion, pointer.id.clone()),
             resolve::Aim::Fabric => (Aim::Fabric, pointer.id.clone()),
-            resolve::Aim::Term => (Aim::Term, crate::book::ids::slug(&pointer.id, "term")),
+            resolve::Aim::Term => (Aim::Term, resolve::slug(&pointer.id, "term")),
         };
         // A step's number and a part's heading are found where they stand, since they may change when
         // sizes are laid over one another.

@@ -3,7 +3,6 @@
 
 use std::collections::BTreeMap;
 
-use super::order::alike;
 use crate::book::prose::{Block, Inline, Picture, View};
 use crate::book::volume::{Book, Drawing};
 
@@ -67,13 +66,19 @@ impl Adopter<'_> {
 
     fn picture(&mut self, picture: &mut Picture) {
         self.inlines(&mut picture.alt);
-        let own: Vec<(Vec<usize>, Drawing)> = picture
-            .views
-            .iter()
-            .filter_map(|view| Some((view.sizes.clone(), self.of(*view.sizes.first()?, &view.drawing)?.clone())))
-            .collect();
-        let mut groups = alike(&own);
-        if groups.len() > 1 {
+        let mut groups: Vec<(Vec<usize>, Drawing)> = Vec::new();
+        for view in &picture.views {
+            let Some(drawing) = view.sizes.first().and_then(|size| self.of(*size, &view.drawing)).cloned() else {
+                continue;
+            };
+            match groups.iter_mut().find(|(_, known)| known.svg == drawing.svg) {
+                Some((sizes, _)) => sizes.extend(&view.sizes),
+                None => groups.push((view.sizes.clone(), drawing)),
+            }
+        }
+        // Drawings that their author made for each size are not one drawing in several sizes.
+        let one_origin = groups.iter().all(|(_, drawing)| drawing.origin == groups[0].1.origin);
+        if groups.len() > 1 && one_origin {
             let drawings: Vec<&Drawing> = groups.iter().map(|(_, drawing)| drawing).collect();
             if let Some(one) = (self.over)(&drawings) {
                 let sizes = groups.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect();

@@ -7,7 +7,7 @@ use crate::model::Draft;
 use crate::syntax::plain_inline;
 
 /// The ids of all parts and steps of a booklet, in every size the same.
-pub(super) struct Ids {
+pub struct Ids {
     /// For each part its id and those of its steps, by their places as written.
     parts: Vec<(String, Vec<String>)>,
 }
@@ -51,7 +51,7 @@ impl Ids {
 }
 
 /// Words as a name: small letters and digits, all else a hyphen.
-pub(super) fn slug(words: &str, otherwise: &str) -> String {
+pub fn slug(words: &str, otherwise: &str) -> String {
     let mut name = String::new();
     for letter in words.chars().flat_map(char::to_lowercase) {
         match letter.is_alphanumeric() {

@@ -1,0 +1,12 @@
+//! The book between the checks and the outputs: nothing that an author asks for is missing in it, in
+//! one size or in all of them, and things of several sizes meet by what they are.
+
+#[path = "book/all_sizes.rs"]
+mod all_sizes;
+#[path = "outside/bench.rs"]
+mod bench;
+#[path = "book/pictures.rs"]
+mod pictures;
+#[path = "outside/reader.rs"]
+#[allow(dead_code, reason = "other tests read more of a PDF")]
+mod reader;
