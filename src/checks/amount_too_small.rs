@@ -25,7 +25,9 @@ use super::Subject;
 use super::judge::Judge;
 use super::words::length;
 use crate::cloth::ClothLayout;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group};
+use crate::faults::NUMBER_TOO_LARGE;
+use crate::model::Fabric;
 use crate::resolve::Edition;
 
 /// The check.
@@ -40,6 +42,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (edition, laid) in subject.editions.iter().zip(subject.cloth) {
         for layout in laid.iter().filter_map(|one| one.as_ref().ok()) {
             let fabric = &facts.fabrics[layout.bolt.fabric];
+            if layout.buy.is_none() && layout.bolt.stated.is_none() {
+                findings.push(unheld(fabric, edition.size()));
+            }
             let value = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size()));
             let Some(value) = value.filter(|_| layout.exceeds_stated()) else { continue };
             let Some(width) = width(edition, layout) else { continue };
@@ -56,6 +61,15 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     }
+}
+
+/// What the wash takes and what is bought to spare leave no length that could be told.
+fn unheld(fabric: &Fabric, size: usize) -> Finding {
+    let span = fabric.shrinkage.as_ref().map_or(fabric.id.span, |shrinkage| shrinkage.span());
+    NUMBER_TOO_LARGE
+        .at(span, format!("the length of `{}` to buy is too large to be told", fabric.id.text))
+        .hint("see whether `shrinkage` is meant, such as `3 %`, and `spare` under `sheets:`, such as `5 cm`")
+        .in_size(size, "")
 }
 
 fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<crate::resolve::Worked> {

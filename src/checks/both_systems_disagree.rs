@@ -27,7 +27,7 @@
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
-use crate::measure::{Dimension, Exact, System, nearest_fraction};
+use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;
 use crate::resolve::{Edition, Worked, in_system};
 use crate::source::Span;
@@ -74,7 +74,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
 }
 
 /// What no hand can tell apart, in mm.
-const HAIR: Exact = Exact::new_raw(1, 2);
+const HAIR: Exact = Exact::of::<1, 2>();
 
 pub(super) struct Fault {
     metric: String,
@@ -91,20 +91,23 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
     }
     let metric = in_system(worked, System::Metric, show);
     let imperial = in_system(worked, System::Imperial, show);
-    let apart = distance(metric.quantity.value, imperial.quantity.value);
-    let length = distance(worked.quantity.value, Exact::from_integer(0));
+    // Figures too large to be held against each other are told where they are worked out.
+    let apart = metric.quantity.value.distance(imperial.quantity.value)?;
+    let eighth = worked.quantity.value.abs().checked_mul(Exact::of::<1, 8>())?;
     // Cloth bought by the metre or the yard is rounded up to what shops sell: an eighth of a yard.
     let by_the_yard = metric.unit == "m" || imperial.unit == "yd";
-    let allowed = if by_the_yard { Exact::new(9144, 80) } else { show.tolerance.min((length / 8).max(HAIR)) };
+    let allowed = if by_the_yard { Exact::of::<9144, 80>() } else { show.tolerance.min(eighth.max(HAIR)) };
     if apart <= allowed {
         return None;
     }
     let stated = worked.stated.is_some_and(|measure| measure.other.is_some());
     // The coarsest fraction that is near enough: makers' rulers end at sixteenths.
-    let near = |inches: &crate::measure::Stated| distance(inches.quantity.value, worked.quantity.value) <= allowed;
+    let near = |inches: &Stated| {
+        inches.quantity.value.distance(worked.quantity.value).is_some_and(|apart| apart <= allowed)
+    };
     let fraction = [8, 16, 32, 64]
         .into_iter()
-        .find_map(|parts| nearest_fraction(worked.quantity, Exact::new(1, parts)).filter(near));
+        .find_map(|parts| nearest_fraction(worked.quantity, ratio(1, parts)?).filter(near));
     let hint = match (stated, fraction) {
         (false, Some(inches)) => format!("state both systems: `{metric} ({inches})`"),
         (true, Some(inches)) => format!("{metric} is nearest to {inches}: state the pair that is meant"),
@@ -116,8 +119,4 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
         stated,
         hint: hint.replace('\u{a0}', " "),
     })
-}
-
-fn distance(one: Exact, other: Exact) -> Exact {
-    if one > other { one - other } else { other - one }
 }

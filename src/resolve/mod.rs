@@ -12,6 +12,7 @@ mod scope;
 mod shapes;
 mod shown;
 mod values;
+mod worked;
 mod works;
 
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
@@ -21,5 +22,6 @@ pub use printed::{Block, FigureUse, Inline, ListItem};
 pub use prose::phrase_sizes;
 pub use scope::Scope;
 pub use shown::{Shown, ShownFigure, in_system, rounded_in, stitch_figures};
-pub use values::{Values, Worked};
+pub use values::Values;
+pub use worked::Worked;
 pub use works::EditionWork;

@@ -8,7 +8,8 @@ use crate::measure::{Lookup, Names};
 use crate::model::{Param, Step, Work};
 
 use super::shown::Shown;
-use super::values::{Values, Worked};
+use super::values::Values;
+use super::worked::Worked;
 use crate::diag::Findings;
 use crate::model::Expression;
 

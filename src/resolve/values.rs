@@ -5,8 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::names::{Catalogue, NameKind};
+use super::shown::can_be_shown;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, UNIT_MISMATCH};
+use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, NUMBER_TOO_LARGE, UNIT_MISMATCH};
 use crate::geometry::Shape;
 use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Quantity, Unit, evaluate};
 use crate::model::{BySize, Draft, Expression, is_for};
@@ -15,15 +17,6 @@ use crate::syntax::problem_to_finding;
 
 /// The longest chain of formulas that lean on one another.
 const LONGEST_CHAIN: usize = 100;
-
-/// A value and, when its formula is one figure, the figure as stated.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Worked {
-    /// The exact value.
-    pub quantity: Quantity,
-    /// The figure as the author wrote it; `None` for a formula.
-    pub stated: Option<Measure>,
-}
 
 /// The values of one size.
 pub struct Values<'a> {
@@ -104,7 +97,19 @@ impl<'a> Values<'a> {
     pub fn work_out(&self, expression: &Expression, names: &dyn Names, findings: &mut Findings) -> Option<Worked> {
         let outcome = self.outcome(expression, names, findings)?;
         match outcome {
-            Outcome::Quantity(quantity) => Some(Worked { quantity, stated: self.stated(expression) }),
+            Outcome::Quantity(quantity) => {
+                let worked = Worked { quantity, stated: self.stated(expression) };
+                if can_be_shown(&worked, &self.draft.facts.show) {
+                    return Some(worked);
+                }
+                findings.push(
+                    NUMBER_TOO_LARGE
+                        .at(expression.span(), "this is too large, or too finely divided, to be printed")
+                        .hint("use smaller numbers, or round a part of the formula: round(x, 1 mm)")
+                        .in_size(self.size, ""),
+                );
+                None
+            }
             Outcome::Truth(_) => {
                 findings.push(
                     UNIT_MISMATCH

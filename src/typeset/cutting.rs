@@ -45,7 +45,7 @@ pub(super) fn layouts(
                 "width": width(edition, layout),
                 "folded": layout.bolt.folded,
                 // What the author states to buy goes before what is reckoned.
-                "buy": stated(edition, layout).unwrap_or_else(|| amount(layout)),
+                "buy": stated(edition, layout).or_else(|| amount(layout)),
                 "path": path,
                 "drawn_width": size.0,
                 "drawn_height": size.1,
@@ -75,20 +75,22 @@ pub(super) fn by_width(
         .map(|width_at| {
             let layout =
                 cloth.iter().find(|(layout, ..)| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at);
-            row.amount.clone().or_else(|| layout.map(|(layout, ..)| amount(layout)))
+            row.amount.clone().or_else(|| amount(&layout?.0))
         })
         .collect()
 }
 
-/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard.
-fn amount(layout: &ClothLayout) -> Shown {
+/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard. `None` where it could not be
+/// held, which a check tells.
+fn amount(layout: &ClothLayout) -> Option<Shown> {
     let figure = |value: Exact, unit: Unit, style: NumberStyle| {
         let quantity = Quantity { value, dimension: Dimension::Length };
-        let shown = show(convert(quantity, unit).unwrap_or(value), unit, style);
-        ShownFigure { number: shown.number, unit: shown.unit.to_owned(), quantity }
+        let shown = show(convert(quantity, unit)?, unit, style);
+        Some(ShownFigure { number: shown.number, unit: shown.unit.to_owned(), quantity })
     };
-    Shown {
-        first: figure(layout.buy.0, Unit::M, NumberStyle::Decimal),
-        second: Some(figure(layout.buy.1, Unit::Yd, NumberStyle::Fraction)),
-    }
+    let (metres, yards) = layout.buy?;
+    Some(Shown {
+        first: figure(metres, Unit::M, NumberStyle::Decimal)?,
+        second: Some(figure(yards, Unit::Yd, NumberStyle::Fraction)?),
+    })
 }

@@ -4,7 +4,7 @@
 use kurbo::{Arc, CubicBez, Line, PathSeg, Point, QuadBez, SvgArc, Vec2};
 use svgtypes::{PathParser, PathSegment};
 
-use super::ARC_WITHIN;
+use super::edges::ARC_WITHIN;
 
 /// Runs shorter than this, in mm, are left out: programs that draw leave such crumbs behind.
 const CRUMB: f64 = 1e-6;
