@@ -2,6 +2,8 @@
 //!
 //! `NOTCHBOOK_BLESS=1` rewrites the marks in the cases and the reference page.
 
+#[path = "checks/huge.rs"]
+mod huge;
 mod support;
 
 use std::sync::LazyLock;

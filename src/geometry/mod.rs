@@ -20,5 +20,6 @@ mod spec;
 pub use fault::ShapeFault;
 pub use limits::{FARTHEST, JOIN_WITHIN};
 pub use outline::Outline;
+pub use read::moved_path;
 pub use shape::{Along, Edge, EdgePoint, Shape};
 pub use spec::{Allowances, CornerOut, Drawn, Run, RunKind, Spec};

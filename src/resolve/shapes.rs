@@ -174,6 +174,8 @@ impl Values<'_> {
             Outline::Drawing { file, id } => {
                 let id = self.draft.figure_path(&id.text, self.size());
                 match self.draft.outlines.get(&(file.text.clone(), id.clone())) {
+                    // A fault of the drawing itself is told where it is read.
+                    Some(paths) if paths.is_empty() => None,
                     Some(paths) => Some(Spec::Drawing(paths.clone())),
                     None => {
                         self.note(

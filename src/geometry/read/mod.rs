@@ -7,6 +7,8 @@ mod path;
 mod rectangle;
 mod svg;
 
+pub use svg::moved_path;
+
 use kurbo::ParamCurve;
 
 use super::crossing;

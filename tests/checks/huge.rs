@@ -1,17 +1,15 @@
 //! Figures as large and as finely divided as any that can be written: nothing panics, and what is shown
 //! is true or is a finding.
 
-#[allow(dead_code, reason = "the cases of the checks use the rest")]
-mod support;
-
 use notchbook::measure::{Dimension, Exact, Quantity, System, ratio, to_f64};
 use notchbook::model::Show;
 use notchbook::resolve::{Shown, Worked, in_system, stitch_figures};
 use proptest::prelude::{Strategy, any, prop_assert, prop_assert_eq, prop_oneof, proptest};
 use proptest::sample::select;
 use proptest::test_runner::Config;
-use support::booklet::run;
-use support::chapter::Block;
+
+use crate::support::booklet::run;
+use crate::support::chapter::Block;
 
 fn a_huge_number() -> impl Strategy<Value = Exact> {
     let limits = vec![0, 1, -1, 3, 254, i128::MAX, -i128::MAX, i128::MAX / 25, 1 << 100];
