@@ -22,11 +22,12 @@
 //! yourself, waive it. Silent for a fabric with no `widths:`.
 
 use super::Subject;
+use super::apart::Told;
 use super::judge::Judge;
-use super::words::length;
 use crate::cloth::ClothLayout;
 use crate::diag::{Check, Finding, Findings, Group};
 use crate::faults::NUMBER_TOO_LARGE;
+use crate::measure::to_f64;
 use crate::model::Fabric;
 use crate::resolve::Edition;
 
@@ -49,13 +50,16 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let Some(value) = value.filter(|_| layout.exceeds_stated()) else { continue };
             let Some(width) = width(edition, layout) else { continue };
             let width = edition.figures(&width).first;
+            let stated = layout.bolt.stated.map_or(0.0, to_f64);
+            let told = Told::lengths(edition, layout.unwashed(), stated);
+            let stated = if told.apart.is_empty() { String::new() } else { format!(", and {} are stated", told.other) };
             findings.push(
                 CHECK
                     .at(value.span(), format!("this is less of `{}` than the pieces need", fabric.id.text))
                     .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
                     .in_size(
                         edition.size(),
-                        format!("on cloth {width} wide they take {}", length(edition, layout.unwashed()))
+                        format!("on cloth {width} wide they take {}{stated}", told.one)
                             .replace('\u{a0}', " "),
                     ),
             );

@@ -30,6 +30,7 @@
 
 use std::collections::BTreeMap;
 
+use super::apart::Told;
 use super::both_systems_disagree::disagreement;
 use super::judge::Judge;
 use crate::diag::{Check, Finding, Findings, Group};
@@ -98,7 +99,8 @@ fn finding(
         return None;
     }
     let other = in_system(&Worked { quantity: sum, stated: None }, system, show);
-    let words = format!("it is shown as {shown}, but its parts as shown come to {other}").replace('\u{a0}', " ");
+    let told = Told::from(shown.to_string(), other.to_string(), [shown.quantity, sum], system);
+    let words = format!("it is shown as {}, but its parts as shown come to {}{}", told.one, told.other, told.apart);
     let finding = CHECK.at(expression.span(), format!("`{name}` does not close in {} figures", system.name())).hint(
         format!(
             "state the measurements it is made of in both systems so that the figures add up in each; or state `{name}` itself, a pair for each size; or allow more: `show: {{tolerance: 4 mm}}`"

@@ -72,6 +72,13 @@ pub struct ClothFault {
     pub pieces: Vec<(usize, f64)>,
 }
 
+impl Bolt {
+    /// The width that can be cut from, in mm: between the selvedges, or from the fold to the selvedge.
+    pub fn room(&self) -> f64 {
+        if self.folded { self.width / 2.0 - self.selvedge } else { self.width - 2.0 * self.selvedge }
+    }
+}
+
 impl ClothLayout {
     /// The pieces' length before the wash, in mm.
     pub fn unwashed(&self) -> f64 {
@@ -188,9 +195,8 @@ fn fold_to_left(outline: &BezPath, fold: &BezPath) -> BezPath {
 /// Lays the pieces of one bolt; `Err` with the pieces (by their places in the facts) that are wider
 /// than the cloth, each with the width that it needs in mm.
 pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<(usize, f64)>> {
-    let width = if bolt.folded { bolt.width / 2.0 - bolt.selvedge } else { bolt.width - 2.0 * bolt.selvedge };
     let items: Vec<Item> = bolt.cuts.iter().map(|cut| cut.item.clone()).collect();
-    let layout = nest(&items, &Strip { width, gap: GAP }, effort).map_err(|faults| {
+    let layout = nest(&items, &Strip { width: bolt.room(), gap: GAP }, effort).map_err(|faults| {
         faults
             .iter()
             .filter_map(|fault| match fault {

@@ -124,14 +124,14 @@ impl Player<'_> {
         if stated.quantity.dimension != Dimension::Length {
             return;
         }
-        let stated = to_f64(stated.quantity.value);
+        let taken = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
             let piece = self.cast.members[*copy].piece;
             let Some(own) = self.edition.values.allowance(piece, edge) else { continue };
             let own = to_f64(own);
-            if (own - stated).abs() > 0.01 {
+            if (own - taken).abs() > 0.01 {
                 let edge = self.edge_name(*copy, edge);
-                self.faults.push(Fault::AllowanceDiffers { edge, own, sewn: moment, stated: formula.span() });
+                self.faults.push(Fault::AllowanceDiffers { edge, own, taken, sewn: moment, stated: formula.span() });
                 return;
             }
         }
