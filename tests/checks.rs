@@ -4,6 +4,8 @@
 
 #[path = "checks/huge.rs"]
 mod huge;
+#[path = "checks/stitches.rs"]
+mod stitches;
 mod support;
 
 use std::sync::LazyLock;

@@ -59,8 +59,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                     .hint("state more, or leave `amount:` out to have it reckoned from the cutting layout")
                     .in_size(
                         edition.size(),
-                        format!("on cloth {width} wide they take {}{stated}", told.one)
-                            .replace('\u{a0}', " "),
+                        format!("on cloth {width} wide they take {}{stated}", told.one).replace('\u{a0}', " "),
                     ),
             );
         }

@@ -39,9 +39,8 @@ impl Told {
         };
         let [one, other] = written(style);
         let between = first.value.distance(second.value);
-        let apart = between.map_or_else(String::new, |value| {
-            format!(", {} apart", fine(Quantity { value, ..first }, system, style))
-        });
+        let apart = between
+            .map_or_else(String::new, |value| format!(", {} apart", fine(Quantity { value, ..first }, system, style)));
         Told { one, other, apart }
     }
 }

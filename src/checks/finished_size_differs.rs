@@ -45,10 +45,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             CHECK
                 .at(span, format!("“{}” is not what the sewing gives", row.name.text))
                 .hint("mend the measurement, the piece or the allowance: they must come to the same")
-                .in_size(
-                    edition.size(),
-                    format!("stated as {}, sewn to {}{}", told.one, told.other, told.apart),
-                ),
+                .in_size(edition.size(), format!("stated as {}, sewn to {}{}", told.one, told.other, told.apart)),
         );
     }
 }

@@ -39,7 +39,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let span = fabric.widths.get(fault.bolt.width_at).map_or(fabric.id.span, |width| width.span());
             for (piece, needed) in &fault.pieces {
                 let told = Told::lengths(edition, *needed, fault.bolt.room());
-                let only = if told.apart.is_empty() { String::new() } else { format!(", where there are {}", told.other) };
+                let only =
+                    if told.apart.is_empty() { String::new() } else { format!(", where there are {}", told.other) };
                 let piece = &facts.pieces[*piece].id;
                 findings.push(
                     CHECK

@@ -142,10 +142,9 @@ pub(super) fn tag_length(rest: &str) -> usize {
 /// `76mm`, `7.6cm`, `3in`; `None` for other units, which say nothing of paper.
 fn paper_length(written: &str) -> Option<Exact> {
     let written = written.trim();
-    let (number, factor) =
-        [("mm", Exact::ONE), ("cm", Exact::from_integer(10)), ("in", Exact::of::<254, 10>())]
-            .into_iter()
-            .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
+    let (number, factor) = [("mm", Exact::ONE), ("cm", Exact::from_integer(10)), ("in", Exact::of::<254, 10>())]
+        .into_iter()
+        .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
     exact(number.trim())?.checked_mul(factor)
 }
 

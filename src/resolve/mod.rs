@@ -22,6 +22,6 @@ pub use printed::{Block, FigureUse, Inline, ListItem};
 pub use prose::phrase_sizes;
 pub use scope::Scope;
 pub use shown::{Shown, ShownFigure, in_system, rounded_in, stitch_figures};
-pub use values::Values;
+pub use values::{Printed, Values};
 pub use worked::Worked;
 pub use works::EditionWork;

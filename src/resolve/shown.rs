@@ -126,7 +126,10 @@ pub fn width_figures(worked: &Worked, settings: &Show) -> Shown {
 /// An amount to buy: what is not stated is rounded up, so that nobody buys too little.
 pub fn bought_figures(worked: &Worked, settings: &Show) -> Shown {
     let more = |step: Exact| Worked {
-        quantity: Quantity { value: up_to(worked.quantity.value, step).unwrap_or(worked.quantity.value), ..worked.quantity },
+        quantity: Quantity {
+            value: up_to(worked.quantity.value, step).unwrap_or(worked.quantity.value),
+            ..worked.quantity
+        },
         stated: worked.stated.filter(|measure| measure.other.is_some()),
     };
     let show = |system: System| match worked.stated.as_ref().and_then(|measure| measure.in_system(system)) {
@@ -189,9 +192,7 @@ fn convert_for(worked: &Worked, system: System, settings: &Show) -> Option<(Unit
         // Cloth is bought by the metre or by the yard, and never a little too short.
         (Dimension::Length, System::Imperial) if stated_in(worked, Unit::M) => next(Unit::Yd, Exact::of::<1, 8>()),
         (Dimension::Length, System::Metric) if stated_in(worked, Unit::Yd) => next(Unit::M, Exact::of::<1, 10>()),
-        (Dimension::Length, System::Imperial) => {
-            nearest(Unit::In, convert(step_quantity(system, settings), Unit::In)?)
-        }
+        (Dimension::Length, System::Imperial) => nearest(Unit::In, convert(step_quantity(system, settings), Unit::In)?),
         (Dimension::Length, System::Metric) => {
             let unit = if size < Exact::from_integer(10) { Unit::Mm } else { Unit::Cm };
             nearest(unit, convert(step_quantity(system, settings), unit)?)

@@ -18,6 +18,17 @@ use crate::syntax::problem_to_finding;
 /// The longest chain of formulas that lean on one another.
 const LONGEST_CHAIN: usize = 100;
 
+/// A value that a formula of its own printed.
+#[derive(Debug, Clone, Copy)]
+pub struct Printed {
+    /// The formula.
+    pub span: Span,
+    /// What it comes to.
+    pub worked: Worked,
+    /// Whether it stands in the words of a step whose work has one stitch length.
+    pub beside_stitch: bool,
+}
+
 /// The values of one size.
 pub struct Values<'a> {
     pub(super) draft: &'a Draft,
@@ -29,7 +40,7 @@ pub struct Values<'a> {
     open: RefCell<Vec<(String, Span)>>,
     pub(super) findings: RefCell<Findings>,
     used: RefCell<BTreeSet<String>>,
-    printed: RefCell<Vec<(Span, Worked)>>,
+    printed: RefCell<Vec<Printed>>,
 }
 
 impl<'a> Values<'a> {
@@ -82,14 +93,14 @@ impl<'a> Values<'a> {
 
     /// Takes down that a value was printed by a formula of its own, for the checks of both systems.
     /// A bare name is left out: its figures are judged where it is defined.
-    pub fn note_printed(&self, expression: &Expression, worked: Worked) {
+    pub fn note_printed(&self, expression: &Expression, worked: Worked, beside_stitch: bool) {
         if !matches!(expression.formula.root.kind, ExprKind::Name(_)) {
-            self.printed.borrow_mut().push((expression.span(), worked));
+            self.printed.borrow_mut().push(Printed { span: expression.span(), worked, beside_stitch });
         }
     }
 
     /// The values that formulas of their own printed, and where those stand.
-    pub fn printed(&self) -> Vec<(Span, Worked)> {
+    pub fn printed(&self) -> Vec<Printed> {
         self.printed.borrow().clone()
     }
 
@@ -155,7 +166,7 @@ impl<'a> Values<'a> {
     pub fn by_size(&self, value: &BySize, findings: &mut Findings) -> Option<Worked> {
         let expression = value.get(self.size)?;
         let worked = self.work_out(expression, self, findings)?;
-        self.note_printed(expression, worked);
+        self.note_printed(expression, worked, false);
         Some(worked)
     }
 

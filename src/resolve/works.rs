@@ -50,7 +50,7 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let mut length = |formula: &Option<Expression>| {
             let worked = length(formula)?;
-            scope.values.note_printed(formula.as_ref()?, worked);
+            scope.values.note_printed(formula.as_ref()?, worked, false);
             Some(worked)
         };
         let (allowance, leave, ease, gather) =

@@ -104,8 +104,7 @@ pub(super) fn plain_length(node: &Node, key: &str, written: &str, into: &mut Exa
     let span = entries.iter().find(|(name, _)| name.text == key).map_or(node.span, |(_, node)| node.span);
     match read_measure(written) {
         Ok(measure)
-            if measure.first.quantity.dimension == Dimension::Length
-                && measure.first.quantity.value.is_positive() =>
+            if measure.first.quantity.dimension == Dimension::Length && measure.first.quantity.value.is_positive() =>
         {
             let value = measure.first.quantity.value;
             if (FINEST..=LONGEST).contains(&value) {

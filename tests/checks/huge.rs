@@ -12,10 +12,23 @@ use crate::support::booklet::run;
 use crate::support::chapter::Block;
 
 fn a_huge_number() -> impl Strategy<Value = Exact> {
-    let limits = vec![0, 1, -1, 3, 254, i128::MAX, -i128::MAX, i128::MAX / 25, 1 << 100];
-    let part = prop_oneof![any::<i128>(), any::<i64>().prop_map(i128::from), select(limits)];
-    (part.clone(), part)
-        .prop_filter_map("a ratio", |(numer, denom)| ratio(numer, denom))
+    let limits = vec![
+        0,
+        1,
+        -1,
+        3,
+        254,
+        i128::MAX,
+        -i128::MAX,
+        i128::MAX / 25,
+        1 << 100,
+    ];
+    let part = prop_oneof![
+        any::<i128>(),
+        any::<i64>().prop_map(i128::from),
+        select(limits)
+    ];
+    (part.clone(), part).prop_filter_map("a ratio", |(numer, denom)| ratio(numer, denom))
 }
 
 fn a_dimension() -> impl Strategy<Value = Dimension> {
@@ -34,12 +47,17 @@ fn a_dimension() -> impl Strategy<Value = Dimension> {
 fn a_figure() -> impl Strategy<Value = String> {
     let number = prop_oneof![
         (1..1_000_000_000_000_000_000u64).prop_map(|whole| whole.to_string()),
-        (1..1_000_000_000_000_000_000u64, 1..1_000_000_000_000_000_000u64)
+        (
+            1..1_000_000_000_000_000_000u64,
+            1..1_000_000_000_000_000_000u64
+        )
             .prop_map(|(top, bottom)| format!("{top}/{bottom}")),
-        (1..400u64, 1..1_000_000_000_000_000u64).prop_map(|(whole, part)| format!("{whole}.{part:015}")),
+        (1..400u64, 1..1_000_000_000_000_000u64)
+            .prop_map(|(whole, part)| format!("{whole}.{part:015}")),
         (1..40u64).prop_map(|whole| whole.to_string()),
     ];
-    (number, select(vec!["mm", "cm", "m", "in", "yd"])).prop_map(|(number, unit)| format!("{number} {unit}"))
+    (number, select(vec!["mm", "cm", "m", "in", "yd"]))
+        .prop_map(|(number, unit)| format!("{number} {unit}"))
 }
 
 /// A formula of such figures.
@@ -50,7 +68,8 @@ fn a_formula() -> impl Strategy<Value = String> {
         (a_figure(), a_figure()).prop_map(|(one, other)| format!("{one} ({other})")),
         (a_figure(), sign.clone(), 1..1_000_000_000_000_000_000u64)
             .prop_map(|(one, sign, by)| format!("({one}) {sign} {by}")),
-        (a_figure(), select(vec!["+", "-"]), a_figure()).prop_map(|(one, sign, by)| format!("({one}) {sign} ({by})")),
+        (a_figure(), select(vec!["+", "-"]), a_figure())
+            .prop_map(|(one, sign, by)| format!("({one}) {sign} ({by})")),
         (a_figure(), a_figure(), a_figure()).prop_map(|(a, b, c)| format!("({a}) * ({b}) / ({c})")),
     ]
 }

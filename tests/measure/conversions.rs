@@ -162,7 +162,8 @@ fn roots_are_exact_or_close() {
         exact(451_612, 25),
     ] {
         let root = square_root(value).unwrap_or_else(|| panic!("a root of {value:?}"));
-        let square = |root: notchbook::measure::Exact| root.checked_mul(root).expect("a small root");
+        let square =
+            |root: notchbook::measure::Exact| root.checked_mul(root).expect("a small root");
         assert!(square(root) <= value, "{value:?}");
         let above = root.checked_add(limit).expect("a small root");
         assert!(square(above) > value, "{value:?}");

@@ -12,8 +12,24 @@ use crate::exact;
 
 /// Parts of numbers, as often at the limits as between them.
 fn a_part() -> impl Strategy<Value = i128> {
-    let limits = vec![0, 1, -1, 2, 3, -7, i128::MAX, i128::MAX - 1, -i128::MAX, i128::MAX / 2, 1 << 64];
-    prop_oneof![any::<i128>(), any::<i64>().prop_map(i128::from), select(limits)]
+    let limits = vec![
+        0,
+        1,
+        -1,
+        2,
+        3,
+        -7,
+        i128::MAX,
+        i128::MAX - 1,
+        -i128::MAX,
+        i128::MAX / 2,
+        1 << 64,
+    ];
+    prop_oneof![
+        any::<i128>(),
+        any::<i64>().prop_map(i128::from),
+        select(limits)
+    ]
 }
 
 fn a_huge_number() -> impl Strategy<Value = Exact> {
@@ -33,12 +49,21 @@ fn product(one: i128, other: i128) -> (bool, u128, u128) {
 
 /// Cross-multiplied, as at school.
 fn by_products(one: Exact, other: Exact) -> Ordering {
-    let (left, right) = (product(one.numer(), other.denom()), product(other.numer(), one.denom()));
+    let (left, right) = (
+        product(one.numer(), other.denom()),
+        product(other.numer(), one.denom()),
+    );
     let size = |whole: (bool, u128, u128)| (whole.1, whole.2);
     match (left.0, right.0) {
         (true, true) => size(right).cmp(&size(left)),
         (false, false) => size(left).cmp(&size(right)),
-        (below, _) => if below { Ordering::Less } else { Ordering::Greater },
+        (below, _) => {
+            if below {
+                Ordering::Less
+            } else {
+                Ordering::Greater
+            }
+        }
     }
 }
 

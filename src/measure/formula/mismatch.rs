@@ -101,9 +101,7 @@ fn hyphened_fraction(text: &str, left: Side<'_>, right: Side<'_>) -> Option<Stri
         return None;
     };
     let between = text.get(left.expr.range.end..right.expr.range.start)?;
-    let fits = whole.first.number.is_integer()
-        && !part.first.number.is_integer()
-        && part.first.number < Exact::ONE;
+    let fits = whole.first.number.is_integer() && !part.first.number.is_integer() && part.first.number < Exact::ONE;
     (fits && between.trim() == "-").then(|| {
         let (whole, part) = (&text[left.expr.range.clone()], &text[right.expr.range.clone()]);
         format!("{whole} {part}")
