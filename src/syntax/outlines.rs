@@ -7,7 +7,7 @@ use kurbo::Affine;
 use roxmltree::{Document, Node};
 use svgtypes::Transform;
 
-use crate::diag::{Finding, Findings};
+use crate::diag::Findings;
 use crate::faults::{FILE_UNREADABLE, OUTLINE_WRONG};
 use crate::geometry::moved_path;
 use crate::model::{Facts, Outline, Text};
@@ -27,18 +27,8 @@ pub(super) fn read(
     let mut outlines = Outlines::new();
     for piece in &facts.pieces {
         let Some(Outline::Drawing { file, id }) = &piece.outline else { continue };
-        let text = text(folder, booklet, file, sources);
-        let document = text.and_then(|text| match Document::parse(&text) {
-            Ok(_) => Ok(text),
-            Err(error) => Err(OUTLINE_WRONG
-                .at(file.span, format!("`{}` cannot be read: {error}", file.text))
-                .hint("save it again as plain SVG")),
-        });
-        let text = document.unwrap_or_else(|fault| {
-            findings.push(fault);
-            String::new()
-        });
-        let document = Document::parse(&text).ok();
+        let text = text(folder, booklet, file, sources, findings);
+        let document = text.as_ref().and_then(|text| document(text, file, findings));
         for size in &facts.sizes {
             let id = id.text.replace("{size}", &size.id.text);
             let key = (file.text.clone(), id.clone());
@@ -49,70 +39,97 @@ pub(super) fn read(
             let edges = match node {
                 // An id that is not there is told where its size is worked out.
                 Some(None) => continue,
-                Some(Some(node)) => outline(node, &id, file),
-                None => Ok(Vec::new()),
+                Some(Some(node)) => outline(node, &id, file, findings),
+                None => None,
             };
-            outlines.insert(
-                key,
-                edges.unwrap_or_else(|fault| {
-                    findings.push(fault);
-                    Vec::new()
-                }),
-            );
+            outlines.insert(key, edges.unwrap_or_default());
         }
     }
     outlines
+}
+
+/// The drawing as a tree; `None` when it cannot be read, which is a finding.
+fn document<'t>(text: &'t str, file: &Text, findings: &mut Findings) -> Option<Document<'t>> {
+    match Document::parse(text) {
+        Ok(document) => Some(document),
+        Err(error) => {
+            findings.push(
+                OUTLINE_WRONG
+                    .at(file.span, format!("`{}` cannot be read: {error}", file.text))
+                    .hint("save it again as plain SVG"),
+            );
+            None
+        }
+    }
 }
 
 fn is(node: Node<'_, '_>, id: &str) -> bool {
     node.attribute("id") == Some(id)
 }
 
-/// The text of a drawing, taken down among the sources.
-fn text(folder: &Folder, booklet: &BookletFolder, file: &Text, sources: &mut Sources) -> Result<String, Finding> {
+/// The text of a drawing, taken down among the sources; `None` when it cannot be had, which is a finding.
+fn text(
+    folder: &Folder,
+    booklet: &BookletFolder,
+    file: &Text,
+    sources: &mut Sources,
+    findings: &mut Findings,
+) -> Option<String> {
     let path = booklet.path.join(Path::new(&file.text));
-    let text = folder.text(&path).map_err(|fault| {
-        FILE_UNREADABLE.at(file.span, format!("`{}` {}", file.text, fault.message())).hint(fault.hint())
-    })?;
+    let text = match folder.text(&path) {
+        Ok(text) => text,
+        Err(fault) => {
+            findings
+                .push(FILE_UNREADABLE.at(file.span, format!("`{}` {}", file.text, fault.message())).hint(fault.hint()));
+            return None;
+        }
+    };
     let shown = folder.show(&path);
     if sources.by_path(&shown).is_none() {
         sources.add(shown, text.clone());
     }
-    Ok(text)
+    Some(text)
 }
 
-/// The edges of a path or a group, in mm.
-fn outline(node: Node<'_, '_>, id: &str, file: &Text) -> Result<Vec<(String, String)>, Finding> {
-    let wrong = |message: String, hint: &str| OUTLINE_WRONG.at(file.span, message).hint(hint);
-    let root = node.document().root_element();
-    let Some(unit) = unit(root) else {
-        return Err(wrong(
+/// The edges of a path or a group, in mm; `None` when they cannot be had, which is a finding.
+fn outline(node: Node<'_, '_>, id: &str, file: &Text, findings: &mut Findings) -> Option<Vec<(String, String)>> {
+    let mut wrong = |message: String, hint: &str| {
+        findings.push(OUTLINE_WRONG.at(file.span, message).hint(hint));
+        None
+    };
+    let Some(unit) = unit(node.document().root_element()) else {
+        return wrong(
             format!("`{}` does not say how large it is", file.text),
             "give the root a viewBox and a width in mm, cm or in",
-        ));
+        );
     };
-    let paths: Vec<Node<'_, '_>> =
-        node.descendants().filter(|child| child.tag_name().name() == "path" && child.has_attribute("d")).collect();
+    let paths: Vec<(Node<'_, '_>, &str)> = node
+        .descendants()
+        .filter(|child| child.tag_name().name() == "path")
+        .filter_map(|child| Some((child, child.attribute("d")?)))
+        .collect();
     if paths.is_empty() {
-        return Err(wrong(
+        return wrong(
             format!("`{id}` in `{}` holds no path", file.text),
             "draw its edges as paths, or turn its shapes into paths in the drawing program",
-        ));
+        );
     }
     let mut edges = Vec::new();
-    for path in paths {
-        let moved = transform(path).map_err(|written| {
-            wrong(
-                format!("`{id}` in `{}` is moved by `{written}`, which cannot be read", file.text),
-                "apply the transform in the drawing program, so that the numbers of the path are the true ones",
-            )
-        })?;
-        let data = path.attribute("d").unwrap_or_default();
+    for (path, data) in paths {
+        let moved = match transform(path) {
+            Ok(moved) => moved,
+            Err(written) => {
+                return wrong(
+                    format!("`{id}` in `{}` is moved by `{written}`, which cannot be read", file.text),
+                    "apply the transform in the drawing program, so that the numbers of the path are the true ones",
+                );
+            }
+        };
         // What cannot be read is told by the geometry, with the edge's name.
         let data = moved_path(data, Affine::scale(unit) * moved).unwrap_or_else(|_| data.to_owned());
         edges.push((edge_name(path, node), data));
     }
-    Ok(edges)
+    Some(edges)
 }
 
 /// Ids are unique in a file: `yoke-small.top` is the edge `top`. A path that is the whole outline has no
