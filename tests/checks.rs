@@ -2,6 +2,10 @@
 //!
 //! `NOTCHBOOK_BLESS=1` rewrites the marks in the cases and the reference page.
 
+#[path = "checks/huge.rs"]
+mod huge;
+#[path = "checks/stitches.rs"]
+mod stitches;
 mod support;
 
 use std::sync::LazyLock;

@@ -27,7 +27,7 @@ fn exact(numer: i128, denom: i128) -> Exact {
 
 /// So many whole mm.
 fn mm(whole: i128) -> Exact {
-    Exact::from_integer(whole)
+    exact(whole, 1)
 }
 
 /// A decimal figure such as `-12.5`, read exactly.

@@ -2,6 +2,8 @@
 
 #[path = "measure/conversions.rs"]
 mod conversions;
+#[path = "measure/exact.rs"]
+mod exact_numbers;
 #[path = "measure/faults.rs"]
 mod faults;
 #[path = "measure/formulas.rs"]

@@ -17,7 +17,9 @@ pub struct ExactAmount {
 impl ExactAmount {
     /// A quantity as it was reckoned.
     pub fn of(quantity: Quantity) -> ExactAmount {
-        ExactAmount { value: quantity.value.to_string(), dimension: dimension(quantity.dimension).to_owned() }
+        let (numer, denom) = (quantity.value.numer(), quantity.value.denom());
+        let value = if denom == 1 { numer.to_string() } else { format!("{numer}/{denom}") };
+        ExactAmount { value, dimension: dimension(quantity.dimension).to_owned() }
     }
 }
 

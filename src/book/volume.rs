@@ -227,8 +227,8 @@ pub struct Layout {
     pub width: Option<Amount>,
     /// Whether the cloth is folded along its length.
     pub folded: bool,
-    /// How much to buy.
-    pub buy: Amount,
+    /// How much to buy; `None` where it could not be reckoned.
+    pub buy: Option<Amount>,
     /// Its name among the drawings.
     pub drawing: String,
 }

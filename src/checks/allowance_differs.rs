@@ -47,8 +47,8 @@
 //! edges whose piece states no allowance. One finding for each work fact. What follows for the
 //! finished measurements is not told beside it.
 
+use super::apart::Told;
 use super::judge::Judge;
-use super::words::length;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
@@ -62,13 +62,15 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::AllowanceDiffers { edge, own, sewn, stated } = fault else { continue };
+        let Fault::AllowanceDiffers { edge, own, taken, sewn, stated } = fault else { continue };
         let piece = edge.split('.').next().and_then(|copy| edition.catalogue.get(copy)).and_then(|kind| kind.piece());
+        let told = Told::lengths(edition, *own, *taken);
+        let here = if told.apart.is_empty() { String::new() } else { format!(", and this is {}", told.other) };
         let mut finding = CHECK
             .at(*stated, format!("`{edge}` is sewn at another allowance than it was cut with"))
             .hint("sew at the piece's own allowance, or change `allowance:` of the piece")
             .note(sewn.heading, "in this step")
-            .in_size(edition.size(), format!("the piece has {} here", length(edition, *own)));
+            .in_size(edition.size(), format!("the piece has {} here{here}", told.one));
         if let Some(piece) = piece {
             finding = finding.note(edition.draft.facts.pieces[piece].id.span, "the piece");
         }

@@ -22,12 +22,13 @@
 //! but by no more than an eighth of the length, since on a narrow seam a millimetre is much. Cloth
 //! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths: measurements,
 //! lengths in work, and formulas printed in the words. Silent when the booklet shows one system
-//! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch. The
-//! limits are common practice, no source.
+//! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch: `{stitch}`, and a figure of 1 to
+//! 6 mm in the words of a step that is the stitch length of its work, unless a word behind it, such as
+//! “from”, makes it a distance. The limits are common practice, no source.
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
-use crate::measure::{Dimension, Exact, System, nearest_fraction};
+use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;
 use crate::resolve::{Edition, Worked, in_system};
 use crate::source::Span;
@@ -44,8 +45,11 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     if show.second.is_none() {
         return;
     }
-    let mut look = |span: Span, worked: Worked, name: Option<&str>| {
-        if let Some(fault) = disagreement(&worked, show) {
+    let mut look = |span: Span, worked: Worked, name: Option<&str>, beside_stitch: bool| {
+        if let Some(mut fault) = disagreement(&worked, show) {
+            if beside_stitch && may_be_stitches(&worked) {
+                fault.hint.push_str("; `{stitch}` prints the step's stitch length");
+            }
             let subject = name.map_or_else(|| "this length".to_owned(), |name| format!("`{name}`"));
             let what = if fault.stated { "is stated as" } else { "is shown as" };
             findings.push(
@@ -65,16 +69,22 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     for measurement in &edition.draft.facts.measurements {
         if let Some(worked) = edition.values.get(&measurement.name.text) {
             let span = measurement.value.get(edition.size()).map_or(measurement.name.span, |value| value.span());
-            look(span, worked, Some(&measurement.name.text));
+            look(span, worked, Some(&measurement.name.text), false);
         }
     }
-    for (span, worked) in edition.values.printed() {
-        look(span, worked, None);
+    for printed in edition.values.printed() {
+        look(printed.span, printed.worked, None, printed.beside_stitch);
     }
 }
 
+/// A short length typed in one system, which may be meant as the length of a stitch.
+fn may_be_stitches(worked: &Worked) -> bool {
+    let typed = worked.stated.is_some_and(|measure| measure.other.is_none());
+    typed && (Exact::ONE..=Exact::from_integer(6)).contains(&worked.quantity.value)
+}
+
 /// What no hand can tell apart, in mm.
-const HAIR: Exact = Exact::new_raw(1, 2);
+const HAIR: Exact = Exact::of::<1, 2>();
 
 pub(super) struct Fault {
     metric: String,
@@ -91,20 +101,21 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
     }
     let metric = in_system(worked, System::Metric, show);
     let imperial = in_system(worked, System::Imperial, show);
-    let apart = distance(metric.quantity.value, imperial.quantity.value);
-    let length = distance(worked.quantity.value, Exact::from_integer(0));
+    // Figures too large to be held against each other are told where they are worked out.
+    let apart = metric.quantity.value.distance(imperial.quantity.value)?;
+    let eighth = worked.quantity.value.abs().checked_mul(Exact::of::<1, 8>())?;
     // Cloth bought by the metre or the yard is rounded up to what shops sell: an eighth of a yard.
     let by_the_yard = metric.unit == "m" || imperial.unit == "yd";
-    let allowed = if by_the_yard { Exact::new(9144, 80) } else { show.tolerance.min((length / 8).max(HAIR)) };
+    let allowed = if by_the_yard { Exact::of::<9144, 80>() } else { show.tolerance.min(eighth.max(HAIR)) };
     if apart <= allowed {
         return None;
     }
     let stated = worked.stated.is_some_and(|measure| measure.other.is_some());
     // The coarsest fraction that is near enough: makers' rulers end at sixteenths.
-    let near = |inches: &crate::measure::Stated| distance(inches.quantity.value, worked.quantity.value) <= allowed;
-    let fraction = [8, 16, 32, 64]
-        .into_iter()
-        .find_map(|parts| nearest_fraction(worked.quantity, Exact::new(1, parts)).filter(near));
+    let near =
+        |inches: &Stated| inches.quantity.value.distance(worked.quantity.value).is_some_and(|apart| apart <= allowed);
+    let fraction =
+        [8, 16, 32, 64].into_iter().find_map(|parts| nearest_fraction(worked.quantity, ratio(1, parts)?).filter(near));
     let hint = match (stated, fraction) {
         (false, Some(inches)) => format!("state both systems: `{metric} ({inches})`"),
         (true, Some(inches)) => format!("{metric} is nearest to {inches}: state the pair that is meant"),
@@ -116,8 +127,4 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
         stated,
         hint: hint.replace('\u{a0}', " "),
     })
-}
-
-fn distance(one: Exact, other: Exact) -> Exact {
-    if one > other { one - other } else { other - one }
 }

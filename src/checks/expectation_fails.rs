@@ -22,10 +22,11 @@
 //! Held against the exact figures, before any rounding. The finding says for each size what the two
 //! sides come to.
 
+use super::apart::Told;
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Expr, ExprKind, Formula, Outcome, evaluate};
-use crate::resolve::{Edition, Worked};
+use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
@@ -58,17 +59,17 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
 /// What the two sides come to.
 fn sides(edition: &Edition<'_>, formula: &Formula) -> String {
     let ExprKind::Compare { left, right, .. } = &formula.root.kind else { return String::new() };
-    let side = |expression: &Expr| -> Option<String> {
+    let side = |expression: &Expr| {
         let part = Formula { text: formula.text.clone(), root: expression.clone() };
         match evaluate(&part, edition.values) {
-            Ok(Outcome::Quantity(quantity)) => {
-                Some(edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " "))
-            }
+            Ok(Outcome::Quantity(quantity)) => Some(quantity),
             _ => None,
         }
     };
-    match (side(left), side(right)) {
-        (Some(left), Some(right)) => format!("{left} against {right}"),
-        _ => String::new(),
+    let (Some(left), Some(right)) = (side(left), side(right)) else { return String::new() };
+    let told = Told::of(edition, left, right);
+    if left == right {
+        return format!("both come to {}", told.one);
     }
+    format!("{} against {}{}", told.one, told.other, told.apart)
 }

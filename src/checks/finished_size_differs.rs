@@ -22,8 +22,8 @@
 //! from the allowances at which they are sewn and hemmed, to a millimetre. Silent for other
 //! outlines, and where an edge is neither sewn nor finished.
 
+use super::apart::Told;
 use super::judge::Judge;
-use super::words::length;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group};
 use crate::resolve::Edition;
@@ -40,14 +40,12 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let Fault::SewnDiffers { row, stated, sewn } = fault else { continue };
         let row = &edition.draft.facts.finished[*row];
         let span = row.value.get(edition.size()).map_or(row.name.span, |value| value.span());
+        let told = Told::lengths(edition, *stated, *sewn);
         findings.push(
             CHECK
                 .at(span, format!("“{}” is not what the sewing gives", row.name.text))
                 .hint("mend the measurement, the piece or the allowance: they must come to the same")
-                .in_size(
-                    edition.size(),
-                    format!("stated as {}, sewn to {}", length(edition, *stated), length(edition, *sewn)),
-                ),
+                .in_size(edition.size(), format!("stated as {}, sewn to {}{}", told.one, told.other, told.apart)),
         );
     }
 }

@@ -8,6 +8,7 @@ mod allowance_differs;
 mod allowance_missing;
 mod alt_missing;
 mod amount_too_small;
+mod apart;
 mod both_systems_disagree;
 mod boxed_before_sewn;
 mod closed_zip_before_turning;

@@ -49,10 +49,12 @@
 //! the edges has no notch, where the lengths differ already, and where a seam states `ease:` or
 //! `gather:`, since how the longer edge is spread over its notches is the maker's to see.
 
+use super::apart::{fine, millimetres};
 use super::judge::Judge;
 use super::words::length;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Finding, Findings, Group};
+use crate::measure::NumberStyle;
 use crate::resolve::Edition;
 
 /// The check.
@@ -60,6 +62,22 @@ pub(super) static CHECK: Judge = Judge::construction(
     &Check::error("notches-differ", Group::Work, include_str!("notches_differ.rs")).waivable(),
     run,
 );
+
+/// The places on both edges in words; finer where rounding makes them alike.
+fn listed(edition: &Edition<'_>, places: &(Vec<f64>, Vec<f64>)) -> (String, String) {
+    let list = |places: &[f64], word: &dyn Fn(f64) -> String| match places {
+        [] => "none".to_owned(),
+        places => places.iter().map(|place| word(*place)).collect::<Vec<_>>().join(", "),
+    };
+    let usual = |place: f64| length(edition, place);
+    let (own, others) = (list(&places.0, &usual), list(&places.1, &usual));
+    if own != others {
+        return (own, others);
+    }
+    let system = edition.draft.facts.show.first;
+    let finer = |place: f64| fine(millimetres(place), system, NumberStyle::Decimal);
+    (list(&places.0, &finer), list(&places.1, &finer))
+}
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
@@ -71,12 +89,8 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             finding.notes.push((sewn.verb, seam));
             continue;
         }
-        let list = |places: &[f64]| match places {
-            [] => "none".to_owned(),
-            places => places.iter().map(|place| length(edition, *place)).collect::<Vec<_>>().join(", "),
-        };
-        let detail =
-            format!("at {} on `{}`, where `{}` has them at {}", list(&places.0), edges.0, edges.1, list(&places.1));
+        let (own, others) = listed(edition, places);
+        let detail = format!("at {own} on `{}`, where `{}` has them at {others}", edges.0, edges.1);
         let finding = CHECK.at( *notch, format!("the notches of `{}` and `{}` do not meet", edges.0, edges.1))
             .hint("place them so that they meet when the pieces lie right sides together: the turned piece runs the other way")
             .note(sewn.verb, seam)

@@ -21,8 +21,8 @@
 //! with a `grain:` keeps its way on the cloth. Silent for a fabric with no `widths:`.
 
 use super::Subject;
+use super::apart::Told;
 use super::judge::Judge;
-use super::words::length;
 use crate::diag::{Check, Findings, Group};
 
 /// The check.
@@ -35,16 +35,19 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (edition, laid) in subject.editions.iter().zip(subject.cloth) {
         for fault in laid.iter().filter_map(|one| one.as_ref().err()) {
             let fabric = &facts.fabrics[fault.bolt.fabric];
-            let room = if fault.bolt.folded { "between the fold and the selvedge" } else { "between the selvedges" };
+            let between = if fault.bolt.folded { "between the fold and the selvedge" } else { "between the selvedges" };
             let span = fabric.widths.get(fault.bolt.width_at).map_or(fabric.id.span, |width| width.span());
             for (piece, needed) in &fault.pieces {
+                let told = Told::lengths(edition, *needed, fault.bolt.room());
+                let only =
+                    if told.apart.is_empty() { String::new() } else { format!(", where there are {}", told.other) };
                 let piece = &facts.pieces[*piece].id;
                 findings.push(
                     CHECK
                         .at(span, format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text))
                         .hint("take the width out, or cut the piece in two; a piece with no `grain:` may be turned")
                         .note(piece.span, "the piece")
-                        .in_size(edition.size(), format!("it needs {} {room}", length(edition, *needed))),
+                        .in_size(edition.size(), format!("it needs {} {between}{only}", told.one)),
                 );
             }
         }

@@ -28,12 +28,17 @@
 //! against the `tolerance` under `show:` (1/8 in unless you say otherwise). Formulas with `stock`,
 //! `round`, `up` or `down` are passed over: they jump on purpose.
 
+use std::collections::BTreeMap;
+
+use super::apart::Told;
 use super::both_systems_disagree::disagreement;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group};
+use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::{
-    Dimension, Exact, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
+    Dimension, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, ProblemKind, Quantity, System, evaluate,
 };
+use crate::model::Expression;
 use crate::resolve::{Edition, Worked, in_system, rounded_in};
 
 /// The check.
@@ -45,7 +50,7 @@ pub(super) static CHECK: Judge = Judge::edition(
 /// Holds each formula against the printed figures of its names, in each system.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     let show = &edition.draft.facts.show;
-    let systems = [Some(show.first), show.second];
+    let mut pairs = Pairs { edition, known: BTreeMap::new() };
     for measurement in &edition.draft.facts.measurements {
         let Some(expression) = measurement.value.get(edition.size()) else { continue };
         let Some(worked) = edition.values.get(&measurement.name.text) else { continue };
@@ -53,42 +58,81 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         if one_figure || worked.quantity.dimension != Dimension::Length || jumps(&expression.formula.root) {
             continue;
         }
-        if leans_on_a_false_pair(edition, &expression.formula, 0) {
+        if pairs.any_false(&expression.formula) {
             continue;
         }
-        for system in systems.into_iter().flatten() {
-            let names = Rounded { edition, system };
-            let Ok(Outcome::Quantity(sum)) = evaluate(&expression.formula, &names) else { continue };
-            let shown = in_system(&worked, system, show);
-            let apart = shown.quantity.value - sum.value;
-            if apart <= show.tolerance && -apart <= show.tolerance {
-                continue;
-            }
-            let other = in_system(&Worked { quantity: sum, stated: None }, system, show);
-            let name = &measurement.name.text;
-            findings.push(
-                CHECK.at(
-                    expression.span(),
-                    format!("`{name}` does not close in {} figures", system.name()),
-                )
-                .hint(format!(
-                    "state the measurements it is made of in both systems so that the figures add up in each; or state `{name}` itself, a pair for each size; or allow more: `show: {{tolerance: 4 mm}}`"
-                ))
-                .in_size(edition.size(), format!("it is shown as {shown}, but its parts as shown come to {other}").replace('\u{a0}', " ")),
-            );
+        for system in [Some(show.first), show.second].into_iter().flatten() {
+            let found = finding(edition, &measurement.name.text, expression, &worked, system);
+            findings.extend(found);
         }
     }
 }
 
-/// Whether a formula is made, near or far, of a measurement whose two figures disagree: then that is
-/// the fault, and the sum only follows.
-fn leans_on_a_false_pair(edition: &Edition<'_>, formula: &Formula, depth: usize) -> bool {
-    formula.names().iter().any(|(name, _)| {
-        let false_pair =
-            edition.values.get(name).is_some_and(|worked| disagreement(&worked, &edition.draft.facts.show).is_some());
-        let behind = || edition.values.expression(name).filter(|_| depth < 20);
-        false_pair || behind().is_some_and(|inner| leans_on_a_false_pair(edition, &inner.formula, depth + 1))
-    })
+/// The finding on one formula in one system; `None` when it closes.
+fn finding(
+    edition: &Edition<'_>,
+    name: &str,
+    expression: &Expression,
+    worked: &Worked,
+    system: System,
+) -> Option<Finding> {
+    let show = &edition.draft.facts.show;
+    let too_large = || {
+        NUMBER_TOO_LARGE
+            .at(
+                expression.span(),
+                format!("`{name}` is too large, or too finely divided, to be added up in {} figures", system.name()),
+            )
+            .hint("use smaller numbers, or round a part of the formula: round(x, 1 mm)")
+            .in_size(edition.size(), "")
+    };
+    let sum = match evaluate(&expression.formula, &Rounded { edition, system }) {
+        Ok(Outcome::Quantity(sum)) => sum,
+        Err(problems) if problems.iter().any(|problem| problem.kind == ProblemKind::Overflow) => {
+            return Some(too_large());
+        }
+        Ok(_) | Err(_) => return None,
+    };
+    let shown = in_system(worked, system, show);
+    let Some(apart) = shown.quantity.value.distance(sum.value) else { return Some(too_large()) };
+    if apart <= show.tolerance {
+        return None;
+    }
+    let other = in_system(&Worked { quantity: sum, stated: None }, system, show);
+    let told = Told::from(shown.to_string(), other.to_string(), [shown.quantity, sum], system);
+    let words = format!("it is shown as {}, but its parts as shown come to {}{}", told.one, told.other, told.apart);
+    let finding = CHECK.at(expression.span(), format!("`{name}` does not close in {} figures", system.name())).hint(
+        format!(
+            "state the measurements it is made of in both systems so that the figures add up in each; or state `{name}` itself, a pair for each size; or allow more: `show: {{tolerance: 4 mm}}`"
+        ),
+    );
+    Some(finding.in_size(edition.size(), words))
+}
+
+/// Which names are made, near or far, of a measurement whose two figures disagree: then that is the
+/// fault, and a sum only follows. Formulas share their parts, so each name is looked through once.
+struct Pairs<'a> {
+    edition: &'a Edition<'a>,
+    known: BTreeMap<String, bool>,
+}
+
+impl Pairs<'_> {
+    fn any_false(&mut self, formula: &Formula) -> bool {
+        formula.names().into_iter().any(|(name, _)| self.is_false(name))
+    }
+
+    fn is_false(&mut self, name: &str) -> bool {
+        if let Some(known) = self.known.get(name) {
+            return *known;
+        }
+        // A ring of formulas is told elsewhere; here it only has to end.
+        self.known.insert(name.to_owned(), false);
+        let (values, show) = (&self.edition.values, &self.edition.draft.facts.show);
+        let own = values.get(name).is_some_and(|worked| disagreement(&worked, show).is_some());
+        let found = own || values.expression(name).is_some_and(|behind| self.any_false(&behind.formula));
+        self.known.insert(name.to_owned(), found);
+        found
+    }
 }
 
 /// Rounding and stocked lengths jump by design: they cannot be expected to close.
@@ -121,7 +165,7 @@ impl Names for Rounded<'_> {
     fn figure(&self, measure: &Measure) -> Quantity {
         let worked = Worked { quantity: measure.first.quantity, stated: Some(*measure) };
         match measure.first.quantity.dimension {
-            Dimension::Length if measure.first.quantity.value != Exact::from_integer(0) => {
+            Dimension::Length if !measure.first.quantity.value.is_zero() => {
                 rounded_in(&worked, self.system, &self.edition.draft.facts.show)
             }
             _ => measure.first.quantity,

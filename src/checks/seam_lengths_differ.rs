@@ -48,8 +48,8 @@
 //! order when the several come to it. `ease:` allows a difference, `gather:` says what length the
 //! longer edge is gathered to. Zips and whole pieces are not measured.
 
+use super::apart::Told;
 use super::judge::Judge;
-use super::words::length;
 use crate::construct::Moment;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Finding, Findings, Group};
@@ -75,10 +75,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             }
             continue;
         }
-        let length = |mm: f64| length(edition, mm);
-        let mut detail = format!("{} against {}", length(first.1), length(second.1));
+        let told_apart = Told::lengths(edition, first.1, second.1);
+        let mut detail = format!("{} against {}{}", told_apart.one, told_apart.other, told_apart.apart);
         if *eased > 0.0 {
-            detail = format!("{detail}, more than the ease of {}", length(*eased));
+            let ease = Told::lengths(edition, (first.1 - second.1).abs(), *eased);
+            if told_apart.apart.is_empty() && !ease.apart.is_empty() {
+                detail = format!("{detail}, {} apart", ease.one);
+            }
+            detail = format!("{detail}, more than the ease of {}", ease.other);
         }
         let finding = CHECK.at( sewn.verb, format!("{edges} are sewn together and differ in length"))
             .hint("mend the piece that is wrong; where one edge is meant to be longer, say how much with `ease:` or `gather:`")

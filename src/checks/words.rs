@@ -2,15 +2,12 @@
 
 use super::Subject;
 use crate::construct::Moment;
-use crate::measure::{Dimension, Exact, Quantity, ratio};
 use crate::model::{Inline, Text};
 use crate::resolve::{Edition, Worked};
 
 /// A length in mm as the booklet shows it in its first system: to the millimetre.
 pub(super) fn length(edition: &Edition<'_>, millimetres: f64) -> String {
-    let tenths = (millimetres * 10.0).round();
-    let value = if tenths.abs() < 1e15 { ratio(tenths as i128, 10) } else { None };
-    let quantity = Quantity { value: value.unwrap_or(Exact::from_integer(0)), dimension: Dimension::Length };
+    let quantity = super::apart::millimetres(millimetres);
     edition.figures(&Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " ")
 }
 

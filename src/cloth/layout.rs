@@ -57,8 +57,8 @@ pub struct ClothLayout {
     pub bolt: Bolt,
     /// The length that the pieces take, in mm.
     pub length: f64,
-    /// The length to buy in mm, to the next 0.1 m and to the next 1/8 yd.
-    pub buy: (Exact, Exact),
+    /// The length to buy in mm, to the next 0.1 m and to the next 1/8 yd. `None` when it cannot be held.
+    pub buy: Option<(Exact, Exact)>,
     /// The pieces.
     pub pieces: Vec<LaidPiece>,
 }
@@ -70,6 +70,13 @@ pub struct ClothFault {
     pub bolt: Bolt,
     /// The pieces, by their places in the facts, each with the width that it needs in mm.
     pub pieces: Vec<(usize, f64)>,
+}
+
+impl Bolt {
+    /// The width that can be cut from, in mm: between the selvedges, or from the fold to the selvedge.
+    pub fn room(&self) -> f64 {
+        if self.folded { self.width / 2.0 - self.selvedge } else { self.width - 2.0 * self.selvedge }
+    }
 }
 
 impl ClothLayout {
@@ -188,9 +195,8 @@ fn fold_to_left(outline: &BezPath, fold: &BezPath) -> BezPath {
 /// Lays the pieces of one bolt; `Err` with the pieces (by their places in the facts) that are wider
 /// than the cloth, each with the width that it needs in mm.
 pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<(usize, f64)>> {
-    let width = if bolt.folded { bolt.width / 2.0 - bolt.selvedge } else { bolt.width - 2.0 * bolt.selvedge };
     let items: Vec<Item> = bolt.cuts.iter().map(|cut| cut.item.clone()).collect();
-    let layout = nest(&items, &Strip { width, gap: GAP }, effort).map_err(|faults| {
+    let layout = nest(&items, &Strip { width: bolt.room(), gap: GAP }, effort).map_err(|faults| {
         faults
             .iter()
             .filter_map(|fault| match fault {
@@ -225,13 +231,12 @@ fn laid(outline: &BezPath, place: &Place) -> BezPath {
 }
 
 /// The pieces' length and the spare, grown by what the wash takes, to the next length that shops cut:
-/// 0.1 m, and 1/8 yd (1 yd = 914.4 mm).
-fn to_buy(bolt: &Bolt, length: f64) -> (Exact, Exact) {
-    let one = Exact::from_integer(1);
+/// 0.1 m, and 1/8 yd (1 yd = 914.4 mm). `None` when it cannot be held.
+fn to_buy(bolt: &Bolt, length: f64) -> Option<(Exact, Exact)> {
     // Up to the next tenth of a millimetre, so that nothing is lost on the way to an exact number.
-    let needed = ratio((length * 10.0).ceil() as i128, 10).unwrap_or_default() + bolt.spare;
-    let keeps =
-        if bolt.shrinkage >= Exact::from_integer(0) && bolt.shrinkage < one { one - bolt.shrinkage } else { one };
-    let needed = needed / keeps;
-    (up_to(needed, Exact::from_integer(100)), up_to(needed, Exact::new(9144, 80)))
+    let needed = ratio((length * 10.0).ceil() as i128, 10)?.checked_add(bolt.spare)?;
+    let shrinks = !bolt.shrinkage.is_negative() && bolt.shrinkage < Exact::ONE;
+    let keeps = if shrinks { Exact::ONE.checked_sub(bolt.shrinkage)? } else { Exact::ONE };
+    let needed = needed.checked_div(keeps)?;
+    Some((up_to(needed, Exact::from_integer(100))?, up_to(needed, Exact::of::<9144, 80>())?))
 }

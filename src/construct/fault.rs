@@ -51,7 +51,7 @@ pub enum Fault {
     /// Edges are never sewn, finished or declared raw; each with its piece.
     EdgesRaw { edges: Vec<(usize, String)>, twice: Vec<(String, Moment)> },
     /// A seam's allowance is not the piece's own (both in mm).
-    AllowanceDiffers { edge: String, own: f64, sewn: Moment, stated: Span },
+    AllowanceDiffers { edge: String, own: f64, taken: f64, sewn: Moment, stated: Span },
     /// A finished measurement is not what the sewing gives (both in mm).
     SewnDiffers { row: usize, stated: f64, sewn: f64 },
 }

@@ -124,14 +124,14 @@ impl Player<'_> {
         if stated.quantity.dimension != Dimension::Length {
             return;
         }
-        let stated = to_f64(stated.quantity.value);
+        let taken = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
             let piece = self.cast.members[*copy].piece;
             let Some(own) = self.edition.values.allowance(piece, edge) else { continue };
             let own = to_f64(own);
-            if (own - stated).abs() > 0.01 {
+            if (own - taken).abs() > 0.01 {
                 let edge = self.edge_name(*copy, edge);
-                self.faults.push(Fault::AllowanceDiffers { edge, own, sewn: moment, stated: formula.span() });
+                self.faults.push(Fault::AllowanceDiffers { edge, own, taken, sewn: moment, stated: formula.span() });
                 return;
             }
         }
@@ -230,8 +230,8 @@ impl Player<'_> {
         let (one, two) = (&self.cast.members[first.0], &self.cast.members[second.0]);
         let clockwise = |member: &super::Member, edge: &str| {
             let shape = self.edition.values.shape(member.piece)?;
-            let at = |share: i128| shape.point_at(edge, Along::Fraction(Exact::new(share, 1000)));
-            let (here, next) = (at(500)?, at(501)?);
+            let at = |share: Exact| shape.point_at(edge, Along::Fraction(share));
+            let (here, next) = (at(Exact::of::<500, 1000>())?, at(Exact::of::<501, 1000>())?);
             let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
             // Walking clockwise as seen, the inside is at the right hand.
             let inside = here.inward[0] * -walk[1] + here.inward[1] * walk[0] > 0.0;

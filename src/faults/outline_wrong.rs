@@ -38,8 +38,8 @@
 //! ## Limits
 //! Each size is built by itself. Told here are outlines that are not closed or cross themselves,
 //! two edges with one name, edges that are named by `allowance` or `fold` and not there, folds that
-//! are not straight, allowances below nothing or too wide for the piece, and drawings that are
-//! moved by a `transform`, state no true size or lack the `id`.
+//! are not straight, allowances below nothing or too wide for the piece, and drawings that
+//! are moved by a transform that cannot be read, state no true size or lack the `id`.
 
 use crate::diag::{Check, Group};
 

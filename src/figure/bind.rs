@@ -12,7 +12,7 @@ use super::drawing::Drawing;
 use super::markup::escape;
 use super::numbers;
 use crate::diag::Findings;
-use crate::faults::{CHOICE_NOT_COVERED, FIGURE_FORMULA};
+use crate::faults::{CHOICE_NOT_COVERED, FIGURE_FORMULA, NUMBER_TOO_LARGE};
 use crate::measure::{Dimension, Unit};
 use crate::model::{Brace, Inline, Show, Size};
 use crate::resolve::{Scope, Shown};
@@ -198,7 +198,19 @@ impl Binder<'_, '_> {
     fn number(&mut self, worked: crate::resolve::Worked, span: Span) -> Option<String> {
         let quantity = worked.quantity;
         match quantity.dimension {
-            Dimension::Length => Some(numbers::decimal(quantity.value / self.drawing.scale / self.drawing.unit)),
+            Dimension::Length => {
+                let drawn = quantity.value.checked_div(self.drawing.scale);
+                let Some(drawn) = drawn.and_then(|drawn| drawn.checked_div(self.drawing.unit)) else {
+                    self.findings.push(
+                        NUMBER_TOO_LARGE
+                            .at(span, "this length is too large, or too finely divided, to be drawn at this scale")
+                            .hint("use smaller numbers, or round a part of the formula: round(x, 1 mm)")
+                            .in_size(self.scope.values.size(), ""),
+                    );
+                    return None;
+                };
+                Some(numbers::decimal(drawn))
+            }
             Dimension::Count | Dimension::Angle => Some(numbers::decimal(quantity.value)),
             other => {
                 self.findings.push(

@@ -2,7 +2,7 @@
 
 use crate::diag::{Finding, Findings, Waiver, did_you_mean};
 use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
-use crate::measure::Exact;
+use crate::measure::{Exact, ratio};
 use crate::model::Text;
 use crate::source::{FileId, Sources, Span};
 
@@ -54,8 +54,8 @@ impl Drawing {
         let mut drawing = Drawing {
             file,
             root: start,
-            scale: Exact::from_integer(1),
-            unit: Exact::from_integer(1),
+            scale: Exact::ONE,
+            unit: Exact::ONE,
             classes: Vec::new(),
             symbols: Vec::new(),
             waivers: Vec::new(),
@@ -85,9 +85,9 @@ impl Drawing {
         let wide = view.value().split([' ', ',']).filter(|part| !part.is_empty()).nth(2).and_then(exact);
         let width = root.attribute("width").and_then(paper_length);
         if let (Some(wide), Some(width)) = (wide, width)
-            && wide > Exact::from_integer(0)
+            && let Some(unit) = width.checked_div(wide).filter(|unit| unit.is_positive())
         {
-            self.unit = width / wide;
+            self.unit = unit;
         }
         if let Some(scale) = root.attribute_node("data-scale") {
             match read_scale(scale.value()) {
@@ -142,17 +142,16 @@ pub(super) fn tag_length(rest: &str) -> usize {
 /// `76mm`, `7.6cm`, `3in`; `None` for other units, which say nothing of paper.
 fn paper_length(written: &str) -> Option<Exact> {
     let written = written.trim();
-    let (number, factor) =
-        [("mm", Exact::from_integer(1)), ("cm", Exact::from_integer(10)), ("in", Exact::new(254, 10))]
-            .into_iter()
-            .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
-    Some(exact(number.trim())? * factor)
+    let (number, factor) = [("mm", Exact::ONE), ("cm", Exact::from_integer(10)), ("in", Exact::of::<254, 10>())]
+        .into_iter()
+        .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))?;
+    exact(number.trim())?.checked_mul(factor)
 }
 
 fn read_scale(written: &str) -> Option<Exact> {
     let (paper, cloth) = written.split_once(':')?;
     let (paper, cloth) = (exact(paper.trim())?, exact(cloth.trim())?);
-    (paper > Exact::from_integer(0) && cloth > Exact::from_integer(0)).then(|| cloth / paper)
+    if paper.is_positive() && cloth.is_positive() { cloth.checked_div(paper) } else { None }
 }
 
 /// A plain decimal number.
@@ -162,5 +161,5 @@ fn exact(written: &str) -> Option<Exact> {
         return None;
     }
     let digits: i128 = format!("{whole}{part}").parse().ok()?;
-    Some(Exact::new(digits, 10i128.pow(u32::try_from(part.len()).ok()?)))
+    ratio(digits, 10i128.pow(u32::try_from(part.len()).ok()?))
 }

@@ -5,7 +5,7 @@ use crate::resolve::{Shown, ShownFigure};
 
 /// A number for an attribute: at most four decimal places, a thousandth of a hair on paper.
 pub(super) fn decimal(number: Exact) -> String {
-    let rounded = to_f64(round_to(number, Exact::new(1, 10_000)));
+    let rounded = to_f64(round_to(number, Exact::of::<1, 10_000>()).unwrap_or(number));
     let written = format!("{rounded:.4}");
     let written = written.trim_end_matches('0').trim_end_matches('.');
     if written == "-0" { "0".into() } else { written.to_owned() }

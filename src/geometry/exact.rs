@@ -2,7 +2,6 @@
 //! between exact points, and allowances along the axes.
 
 use kurbo::Rect;
-use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Signed, Zero};
 
 use super::ring::{ExactPoint, Seg};
 use crate::measure::{Exact, square_root, to_f64};
@@ -10,36 +9,36 @@ use crate::measure::{Exact, square_root, to_f64};
 /// The length of a straight run, in mm. `None` when it is not a ratio of whole numbers or cannot be
 /// held.
 pub(super) fn run_length([from, to]: [ExactPoint; 2]) -> Option<Exact> {
-    let across = to[0].checked_sub(&from[0])?;
-    let down = to[1].checked_sub(&from[1])?;
+    let across = to[0].checked_sub(from[0])?;
+    let down = to[1].checked_sub(from[1])?;
     if across.is_zero() || down.is_zero() {
         return Some(across.abs().max(down.abs()));
     }
-    let square = across.checked_mul(&across)?.checked_add(&down.checked_mul(&down)?)?;
+    let square = across.checked_mul(across)?.checked_add(down.checked_mul(down)?)?;
     let root = square_root(square)?;
-    (root.checked_mul(&root)? == square).then_some(root)
+    (root.checked_mul(root)? == square).then_some(root)
 }
 
 /// The length of the runs together; `None` unless all are straight between exact points.
 pub(super) fn length<'a>(segs: impl Iterator<Item = &'a Seg>) -> Option<Exact> {
-    let mut sum = Exact::zero();
+    let mut sum = Exact::ZERO;
     for seg in segs {
         let ends = seg.ends.filter(|_| seg.is_straight())?;
-        sum = sum.checked_add(&run_length(ends)?)?;
+        sum = sum.checked_add(run_length(ends)?)?;
     }
     Some(sum)
 }
 
 /// The area inside straight runs between exact points, in mm².
 pub(super) fn area(segs: &[Seg]) -> Option<Exact> {
-    let mut twice = Exact::zero();
+    let mut twice = Exact::ZERO;
     for seg in segs {
         let [from, to] = seg.ends.filter(|_| seg.is_straight())?;
-        let one = from[0].checked_mul(&to[1])?;
-        let other = from[1].checked_mul(&to[0])?;
-        twice = twice.checked_add(&one.checked_sub(&other)?)?;
+        let one = from[0].checked_mul(to[1])?;
+        let other = from[1].checked_mul(to[0])?;
+        twice = twice.checked_add(one.checked_sub(other)?)?;
     }
-    twice.checked_div(&Exact::from_integer(2))
+    twice.checked_div(Exact::from_integer(2))
 }
 
 /// The width and the height of the box round a line. `None` unless the points that reach furthest
@@ -53,7 +52,7 @@ pub(super) fn box_size(segs: &[Seg], bounds: Rect) -> Option<(Exact, Exact)> {
     if !reaches {
         return None;
     }
-    Some((right.checked_sub(&left)?, bottom.checked_sub(&top)?))
+    Some((right.checked_sub(left)?, bottom.checked_sub(top)?))
 }
 
 /// The exact ends of every run of an offset line whose runs all lie along the axes. `None` when one
@@ -83,11 +82,11 @@ impl Axis {
         if from[0] == to[0] {
             // Downwards the outside lies to the right, upwards to the left.
             let out = if to[1] > from[1] { distance } else { -distance };
-            let at = from[0].checked_add(&out)?;
+            let at = from[0].checked_add(out)?;
             Some(Self { upright: true, at, end: to })
         } else if from[1] == to[1] {
             let out = if to[0] > from[0] { -distance } else { distance };
-            let at = from[1].checked_add(&out)?;
+            let at = from[1].checked_add(out)?;
             Some(Self { upright: false, at, end: to })
         } else {
             None

@@ -2,8 +2,8 @@
 
 use kurbo::{Affine, ParamCurve, PathSeg, Point, Shape as _, Vec2};
 
-use super::JOIN_WITHIN;
 use super::fault::ShapeFault;
+use super::limits::JOIN_WITHIN;
 use super::outline::Outline;
 use super::ring::{Seg, to_path};
 

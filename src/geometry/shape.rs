@@ -1,14 +1,14 @@
 //! One piece with both of its lines: what can be asked of it once it is built.
 
 use kurbo::{BezPath, ParamCurve, ParamCurveArclen, PathSeg, Point};
-use num_traits::{CheckedMul, Signed};
 
 use super::fault::ShapeFault;
 use super::fold::Fold;
+use super::limits::FARTHEST;
 use super::outline::Outline;
 use super::ring::{self, Ring, Seg, direction, outward, to_path};
 use super::spec::{Allowances, Drawn, Spec};
-use super::{FARTHEST, exact, offset, read};
+use super::{exact, offset, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
@@ -214,7 +214,7 @@ impl Shape {
     pub fn exact_area(&self) -> Option<Exact> {
         let area = exact::area(&self.cutting.segs)?;
         if self.fold.is_some() {
-            return area.checked_mul(&Exact::from_integer(2));
+            return area.checked_mul(Exact::from_integer(2));
         }
         Some(area)
     }
@@ -297,7 +297,7 @@ fn widths(ring: &Ring, allowances: &Allowances) -> Result<Vec<Exact>, Vec<ShapeF
     }
     if let Some(name) = &allowances.fold {
         match place(ring, name) {
-            Some(edge) => widths[edge] = Exact::from_integer(0),
+            Some(edge) => widths[edge] = Exact::ZERO,
             None => faults.push(unknown(name)),
         }
     }

@@ -10,6 +10,7 @@ mod number;
 mod problem;
 mod quantity;
 mod read;
+mod scan;
 pub mod shapers;
 mod show;
 mod unit;

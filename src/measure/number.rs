@@ -3,9 +3,9 @@
 
 use std::ops::Range;
 
-use super::exact::{self, Exact, ratio};
+use super::exact::{Exact, ratio};
 use super::problem::{Problem, ProblemKind};
-use super::read::{Found, skip_spaces, unit_at};
+use super::scan::{Found, skip_spaces, unit_at, vulgar_fraction};
 use super::show::{NumberStyle, show};
 use super::unit::Unit;
 
@@ -51,8 +51,8 @@ pub(super) fn number_at(text: &str, start: usize, slash: Slash) -> Result<(Exact
     match part {
         None => Ok((Exact::from_integer(whole), whole_end)),
         Some((part, end)) => {
-            let value = exact::add(Exact::from_integer(whole), part).ok_or_else(|| Problem::overflow(start..end))?;
-            if part >= Exact::from_integer(1) {
+            let value = Exact::from_integer(whole).checked_add(part).ok_or_else(|| Problem::overflow(start..end))?;
+            if part >= Exact::ONE {
                 return Err(Problem::unreadable(
                     at..end,
                     "the fraction after a whole number is not less than one",
@@ -109,7 +109,7 @@ fn denominator(text: &str, at: usize) -> Option<Range<usize>> {
 
 fn fraction(text: &str, top: Range<usize>, bottom: Range<usize>) -> Result<Exact, Problem> {
     let (numer, denom) = (integer(text, top.clone())?, integer(text, bottom.clone())?);
-    ratio(numer, denom).ok_or_else(|| nothing_below(top.start..bottom.end))
+    ratio(numer.into(), denom.into()).ok_or_else(|| nothing_below(top.start..bottom.end))
 }
 
 fn nothing_below(range: Range<usize>) -> Problem {
@@ -127,8 +127,8 @@ fn fraction_sign_at(text: &str, at: usize) -> Result<Option<(Exact, usize)>, Pro
         return Ok(None);
     };
     let end = at + first.len_utf8();
-    if let Some((numer, denom)) = vulgar_fraction(first) {
-        return Ok(Some((Exact::new(numer, denom), end)));
+    if let Some(value) = vulgar_fraction(first) {
+        return Ok(Some((value, end)));
     }
     if first != '\u{215f}' {
         return Ok(None);
@@ -141,7 +141,7 @@ fn fraction_sign_at(text: &str, at: usize) -> Result<Option<(Exact, usize)>, Pro
             "write the fraction in full, as in 1/8",
         ));
     }
-    match ratio(1, integer(text, end..below_end)?) {
+    match ratio(1, integer(text, end..below_end)?.into()) {
         Some(value) => Ok(Some((value, below_end))),
         None => Err(nothing_below(at..below_end)),
     }
@@ -152,7 +152,7 @@ fn digits_end(text: &str, at: usize) -> usize {
     at + rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len())
 }
 
-fn integer(text: &str, range: Range<usize>) -> Result<i128, Problem> {
+fn integer(text: &str, range: Range<usize>) -> Result<i64, Problem> {
     let digits = &text[range.clone()];
     let read = digits.parse().ok().filter(|_| digits.len() <= MOST_DIGITS);
     read.ok_or_else(|| too_many_digits(range))
@@ -212,29 +212,4 @@ fn decimal_comma(text: &str, start: usize, comma: usize) -> Problem {
         )
     };
     Problem::unreadable(start..end, "a comma inside a number", hint)
-}
-
-pub(super) fn vulgar_fraction(sign: char) -> Option<(i128, i128)> {
-    let parts = match sign {
-        '¼' => (1, 4),
-        '½' => (1, 2),
-        '¾' => (3, 4),
-        '⅐' => (1, 7),
-        '⅑' => (1, 9),
-        '⅒' => (1, 10),
-        '⅓' => (1, 3),
-        '⅔' => (2, 3),
-        '⅕' => (1, 5),
-        '⅖' => (2, 5),
-        '⅗' => (3, 5),
-        '⅘' => (4, 5),
-        '⅙' => (1, 6),
-        '⅚' => (5, 6),
-        '⅛' => (1, 8),
-        '⅜' => (3, 8),
-        '⅝' => (5, 8),
-        '⅞' => (7, 8),
-        _ => return None,
-    };
-    Some(parts)
 }

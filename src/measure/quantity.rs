@@ -4,9 +4,7 @@
 use std::cmp::Ordering;
 use std::fmt;
 
-use num_traits::{Signed, Zero};
-
-use super::exact::{self, Exact, Way};
+use super::exact::{Exact, round_to};
 use super::show::{NumberStyle, show};
 use super::unit::{Dimension, System, Unit};
 
@@ -79,13 +77,13 @@ impl Quantity {
     /// The sum of two quantities of one sort; temperatures are not added.
     pub fn checked_add(self, other: Quantity) -> Result<Quantity, Fault> {
         self.additive("plus", other)?;
-        Quantity::holding(exact::add(self.value, other.value), self.dimension)
+        Quantity::holding(self.value.checked_add(other.value), self.dimension)
     }
 
     /// The difference of two quantities of one sort; temperatures are not subtracted.
     pub fn checked_sub(self, other: Quantity) -> Result<Quantity, Fault> {
         self.additive("minus", other)?;
-        Quantity::holding(exact::sub(self.value, other.value), self.dimension)
+        Quantity::holding(self.value.checked_sub(other.value), self.dimension)
     }
 
     /// A product: a plain number times anything but a temperature, or two lengths to an area.
@@ -97,7 +95,7 @@ impl Quantity {
             (Length, Length) => Area,
             _ => return Err(self.mismatch("times", other)),
         };
-        Quantity::holding(exact::mul(self.value, other.value), dimension)
+        Quantity::holding(self.value.checked_mul(other.value), dimension)
     }
 
     /// A quotient: anything but a temperature by a plain number or by its like, or an area by a
@@ -114,7 +112,7 @@ impl Quantity {
         if other.value.is_zero() {
             return Err(Fault::DivisionByZero);
         }
-        Quantity::holding(exact::div(self.value, other.value), dimension)
+        Quantity::holding(self.value.checked_div(other.value), dimension)
     }
 
     /// Which of two quantities of one sort is greater; temperatures may be compared.
@@ -134,7 +132,7 @@ impl Quantity {
             return self.dimension.name().to_owned();
         };
         let style = match unit.system() {
-            Some(System::Imperial) if *number.denom() <= 64 => NumberStyle::Fraction,
+            Some(System::Imperial) if number.denom() <= 64 => NumberStyle::Fraction,
             _ => NumberStyle::Decimal,
         };
         let shown = show(number, unit, style);
@@ -225,5 +223,5 @@ pub fn convert(quantity: Quantity, unit: Unit) -> Option<Exact> {
 /// `None` when the quantity is no length, the step is 0, or the result cannot be held.
 pub fn nearest_fraction(quantity: Quantity, step: Exact) -> Option<Stated> {
     let inches = convert(quantity, Unit::In)?;
-    Stated::new(exact::to_step(inches, step, Way::Nearest)?, Unit::In)
+    Stated::new(round_to(inches, step)?, Unit::In)
 }

@@ -4,9 +4,10 @@
 
 use std::ops::Range;
 
-use super::number::{Slash, number_at, vulgar_fraction};
+use super::number::{Slash, number_at};
 use super::problem::{Problem, ProblemKind};
 use super::quantity::{Measure, Stated};
+use super::scan::{Found, skip_spaces, unit_at, vulgar_fraction};
 use super::unit::{Dimension, Unit, unit_meant};
 
 /// Characters that a figure or a formula may hold.
@@ -61,10 +62,6 @@ pub(super) fn starts_figure(text: &str, at: usize) -> bool {
         Some(first) => first.is_ascii_digit() || first == '\u{215f}' || vulgar_fraction(first).is_some(),
         None => false,
     }
-}
-
-pub(super) fn skip_spaces(text: &str, at: usize) -> usize {
-    text.len() - text[at..].trim_start().len()
 }
 
 /// Reads a figure and, if a bracket follows it, the figure of the other system; gives the place
@@ -165,33 +162,4 @@ fn not_a_unit(text: &str, number: Range<usize>, word: Range<usize>) -> Problem {
         ),
     };
     Problem::unreadable(word, format!("“{spelt}” is not a unit"), hint)
-}
-
-/// What stands where a unit may stand.
-pub(super) enum Found {
-    Unit(Unit, usize),
-    Word(Range<usize>),
-    Nothing,
-}
-
-/// Looks for a unit; `at` is past the spaces.
-pub(super) fn unit_at(text: &str, at: usize) -> Found {
-    let rest = &text[at..];
-    let first = rest.chars().next().unwrap_or(' ');
-    let length = match first {
-        '"' | '″' | '%' => first.len_utf8(),
-        '°' => first.len_utf8() + word_length(&rest[first.len_utf8()..]),
-        '℃' | '℉' => first.len_utf8(),
-        _ if first.is_alphabetic() => word_length(rest),
-        _ => return Found::Nothing,
-    };
-    match Unit::parse(&rest[..length]) {
-        Some(unit) => Found::Unit(unit, at + length),
-        None => Found::Word(at..at + length),
-    }
-}
-
-fn word_length(text: &str) -> usize {
-    let inside = |c: char| c.is_alphabetic() || c.is_ascii_digit() || matches!(c, '_' | '.' | '²');
-    text.find(|c| !inside(c)).unwrap_or(text.len())
 }

@@ -3,8 +3,6 @@
 
 use std::fmt;
 
-use num_traits::Signed;
-
 use super::exact::Exact;
 use super::unit::Unit;
 
@@ -113,7 +111,7 @@ pub fn in_words(number: Exact) -> Option<String> {
     if !number.is_integer() {
         return None;
     }
-    let number = usize::try_from(*number.numer()).ok()?;
+    let number = usize::try_from(number.numer()).ok()?;
     let (hundreds, rest) = (number / 100, number % 100);
     let rest_in_words = match (rest / 10, rest % 10) {
         (0 | 1, _) => UNDER_TWENTY[rest].to_owned(),

@@ -5,7 +5,7 @@
 //! appendix B, and NIST Handbook 44, appendix C, print the same. Fahrenheit to Celsius:
 //! (F − 32) / 1.8, NIST SP 811, appendix B.
 
-use super::exact::{self, Exact};
+use super::exact::Exact;
 
 /// The two systems that a maker works in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -123,7 +123,7 @@ pub enum Unit {
 }
 
 /// One row of the table: symbol as shown, spellings as read, sort, system, size in the base unit.
-struct Facts(&'static str, &'static [&'static str], Dimension, Option<System>, (i128, i128));
+struct Facts(&'static str, &'static [&'static str], Dimension, Option<System>, Exact);
 
 impl Unit {
     /// Every unit, in the order of the table.
@@ -157,28 +157,28 @@ impl Unit {
         use Dimension::{Angle, Area, Count, Length, Mass, Temperature, Time};
         let (metric, imperial) = (Some(System::Metric), Some(System::Imperial));
         match self {
-            Unit::Mm => Facts("mm", &["mm"], Length, metric, (1, 1)),
-            Unit::Cm => Facts("cm", &["cm"], Length, metric, (10, 1)),
-            Unit::M => Facts("m", &["m"], Length, metric, (1000, 1)),
-            Unit::In => Facts("in", &["in", "\"", "″"], Length, imperial, (127, 5)),
-            Unit::Ft => Facts("ft", &["ft"], Length, imperial, (1524, 5)),
-            Unit::Yd => Facts("yd", &["yd"], Length, imperial, (4572, 5)),
-            Unit::Mm2 => Facts("mm²", &["mm²", "mm2"], Area, metric, (1, 1)),
-            Unit::Cm2 => Facts("cm²", &["cm²", "cm2"], Area, metric, (100, 1)),
-            Unit::M2 => Facts("m²", &["m²", "m2"], Area, metric, (1_000_000, 1)),
-            Unit::In2 => Facts("in²", &["in²", "in2"], Area, imperial, (127 * 127, 25)),
-            Unit::Yd2 => Facts("yd²", &["yd²", "yd2"], Area, imperial, (4572 * 4572, 25)),
-            Unit::Deg => Facts("°", &["°", "deg"], Angle, None, (1, 1)),
-            Unit::Celsius => Facts("°C", &["°C"], Temperature, metric, (1, 1)),
-            Unit::Fahrenheit => Facts("°F", &["°F"], Temperature, imperial, (5, 9)),
-            Unit::Second => Facts("s", &["s"], Time, None, (1, 1)),
-            Unit::Minute => Facts("min", &["min"], Time, None, (60, 1)),
-            Unit::Hour => Facts("h", &["h"], Time, None, (3600, 1)),
-            Unit::Gram => Facts("g", &["g"], Mass, metric, (1, 1)),
-            Unit::Kilogram => Facts("kg", &["kg"], Mass, metric, (1000, 1)),
-            Unit::Ounce => Facts("oz", &["oz"], Mass, imperial, (45_359_237, 1_600_000)),
-            Unit::Percent => Facts("%", &["%"], Count, None, (1, 100)),
-            Unit::Count => Facts("", &[], Count, None, (1, 1)),
+            Unit::Mm => Facts("mm", &["mm"], Length, metric, Exact::of::<1, 1>()),
+            Unit::Cm => Facts("cm", &["cm"], Length, metric, Exact::of::<10, 1>()),
+            Unit::M => Facts("m", &["m"], Length, metric, Exact::of::<1000, 1>()),
+            Unit::In => Facts("in", &["in", "\"", "″"], Length, imperial, Exact::of::<127, 5>()),
+            Unit::Ft => Facts("ft", &["ft"], Length, imperial, Exact::of::<1524, 5>()),
+            Unit::Yd => Facts("yd", &["yd"], Length, imperial, Exact::of::<4572, 5>()),
+            Unit::Mm2 => Facts("mm²", &["mm²", "mm2"], Area, metric, Exact::of::<1, 1>()),
+            Unit::Cm2 => Facts("cm²", &["cm²", "cm2"], Area, metric, Exact::of::<100, 1>()),
+            Unit::M2 => Facts("m²", &["m²", "m2"], Area, metric, Exact::of::<1_000_000, 1>()),
+            Unit::In2 => Facts("in²", &["in²", "in2"], Area, imperial, Exact::of::<{ 127 * 127 }, 25>()),
+            Unit::Yd2 => Facts("yd²", &["yd²", "yd2"], Area, imperial, Exact::of::<{ 4572 * 4572 }, 25>()),
+            Unit::Deg => Facts("°", &["°", "deg"], Angle, None, Exact::of::<1, 1>()),
+            Unit::Celsius => Facts("°C", &["°C"], Temperature, metric, Exact::of::<1, 1>()),
+            Unit::Fahrenheit => Facts("°F", &["°F"], Temperature, imperial, Exact::of::<5, 9>()),
+            Unit::Second => Facts("s", &["s"], Time, None, Exact::of::<1, 1>()),
+            Unit::Minute => Facts("min", &["min"], Time, None, Exact::of::<60, 1>()),
+            Unit::Hour => Facts("h", &["h"], Time, None, Exact::of::<3600, 1>()),
+            Unit::Gram => Facts("g", &["g"], Mass, metric, Exact::of::<1, 1>()),
+            Unit::Kilogram => Facts("kg", &["kg"], Mass, metric, Exact::of::<1000, 1>()),
+            Unit::Ounce => Facts("oz", &["oz"], Mass, imperial, Exact::of::<45_359_237, 1_600_000>()),
+            Unit::Percent => Facts("%", &["%"], Count, None, Exact::of::<1, 100>()),
+            Unit::Count => Facts("", &[], Count, None, Exact::of::<1, 1>()),
         }
     }
 
@@ -206,8 +206,7 @@ impl Unit {
 
     /// Base units to one of this unit. For a temperature it is the size of one degree only.
     pub fn factor(self) -> Exact {
-        let (numer, denom) = self.facts().4;
-        Exact::new(numer, denom)
+        self.facts().4
     }
 
     // Where the scale starts, in this unit: only Fahrenheit starts apart from its base.
@@ -217,12 +216,12 @@ impl Unit {
 
     /// A number of this unit in the base unit. `None` on overflow.
     pub fn to_base(self, number: Exact) -> Option<Exact> {
-        exact::mul(exact::sub(number, self.start())?, self.factor())
+        number.checked_sub(self.start())?.checked_mul(self.factor())
     }
 
     /// A value in the base unit as a number of this unit. `None` on overflow.
     pub fn from_base(self, value: Exact) -> Option<Exact> {
-        exact::add(exact::div(value, self.factor())?, self.start())
+        value.checked_div(self.factor())?.checked_add(self.start())
     }
 }
 

@@ -41,7 +41,7 @@ pub struct Draft {
     /// The parts, in the order of the booklet.
     pub parts: Vec<Part>,
     /// Outlines drawn elsewhere, by file and id: each edge's name (empty for the only one) and its
-    /// path in mm, as SVG path data.
+    /// path in mm, as SVG path data. Without edges where a fault of the drawing was told.
     pub outlines: BTreeMap<(String, String), Vec<(String, String)>>,
     /// Whether every part could be read: what is missing from the words may otherwise stand in one
     /// that could not, and is not reported.

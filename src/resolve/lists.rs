@@ -5,7 +5,8 @@ use super::printed::Block;
 use super::prose::Printer;
 use super::scope::Scope;
 use super::shown::{Shown, bought_figures, width_figures};
-use super::values::{Values, Worked};
+use super::values::Values;
+use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact};
@@ -213,5 +214,5 @@ impl Lister<'_> {
 fn whole(worked: Worked) -> Option<u32> {
     let value = worked.quantity.value;
     let counts = worked.quantity.dimension == Dimension::Count && value.is_integer() && value >= Exact::from_integer(1);
-    if counts { u32::try_from(value.to_integer()).ok() } else { None }
+    if counts { u32::try_from(value.numer()).ok() } else { None }
 }

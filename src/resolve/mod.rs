@@ -13,6 +13,7 @@ mod shapes;
 mod shown;
 mod stable;
 mod values;
+mod worked;
 mod works;
 
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
@@ -22,5 +23,6 @@ pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 pub use scope::Scope;
 pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, in_system, rounded_in, stitch_figures};
 pub use stable::{Ids, slug};
-pub use values::{Values, Worked};
+pub use values::{Printed, Values};
+pub use worked::Worked;
 pub use works::EditionWork;

@@ -3,7 +3,7 @@
 use super::edition::Targets;
 use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
 use super::scope::Scope;
-use super::shown::Shown;
+use super::shown::{Shown, stitch_figures};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
@@ -17,6 +17,15 @@ pub(super) struct Printer<'a> {
     pub targets: &'a Targets,
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
+}
+
+/// Words behind a figure that make it a distance, however long the stitches are: "3 mm from the edge".
+const OF_DISTANCES: [&str; 12] =
+    ["from", "away", "in", "inside", "outside", "beyond", "past", "below", "above", "wide", "deep", "beside"];
+
+fn is_distance(after: &str) -> bool {
+    let word: String = after.trim_start().chars().take_while(|letter| letter.is_alphabetic()).collect();
+    OF_DISTANCES.contains(&word.as_str())
 }
 
 impl Printer<'_> {
@@ -99,7 +108,7 @@ impl Printer<'_> {
 
     pub fn inlines(&mut self, content: &[model::Inline]) -> Vec<Inline> {
         let mut printed = Vec::new();
-        for inline in content {
+        for (at, inline) in content.iter().enumerate() {
             match inline {
                 model::Inline::Text(text) => printed.push(Inline::Text { text: text.text.clone() }),
                 model::Inline::Strong(inner) => {
@@ -112,7 +121,13 @@ impl Printer<'_> {
                 }
                 model::Inline::Code(text) => printed.push(Inline::Code { text: text.clone() }),
                 model::Inline::Break => printed.push(Inline::Break),
-                model::Inline::Brace(brace) => self.brace(brace, &mut printed),
+                model::Inline::Brace(brace) => {
+                    let after = match content.get(at + 1) {
+                        Some(model::Inline::Text(text)) => text.text.as_str(),
+                        _ => "",
+                    };
+                    self.brace(brace, after, &mut printed);
+                }
                 model::Inline::Reference(reference) => {
                     let inline = self.reference(reference);
                     printed.push(inline);
@@ -137,7 +152,8 @@ impl Printer<'_> {
         printed
     }
 
-    fn brace(&mut self, brace: &Brace, printed: &mut Vec<Inline>) {
+    /// `after` is what stands behind the braces.
+    fn brace(&mut self, brace: &Brace, after: &str, printed: &mut Vec<Inline>) {
         match brace {
             Brace::Print { value, filter, .. } => {
                 if let Some(param) = self.scope.param_of(value)
@@ -146,7 +162,7 @@ impl Printer<'_> {
                     printed.push(Inline::Text { text: param.text.text.clone() });
                     return;
                 }
-                if let Some(inline) = self.value(value, filter.as_ref()) {
+                if let Some(inline) = self.value(value, filter.as_ref(), after) {
                     printed.push(inline);
                 }
             }
@@ -182,10 +198,14 @@ impl Printer<'_> {
         }
     }
 
-    fn value(&mut self, value: &Expression, filter: Option<&Filter>) -> Option<Inline> {
+    fn value(&mut self, value: &Expression, filter: Option<&Filter>, after: &str) -> Option<Inline> {
         let worked = self.scope.work_out(value, self.findings)?;
         let show = &self.draft.facts.show;
-        let figures = self.scope.figures(value, worked, show, filter.is_none());
+        let stitch = !is_distance(after) && self.scope.is_stitch_length(value, &worked);
+        let figures = match stitch {
+            true => stitch_figures(&worked, show),
+            false => self.scope.figures(value, worked, show, filter.is_none()),
+        };
         let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
         let fault = |message: String, hint: &str| UNIT_MISMATCH.at(filter.span, message).hint(hint);
         match filter.name.as_str() {

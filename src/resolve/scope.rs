@@ -4,11 +4,12 @@
 use std::path::Path;
 
 use crate::faults::UNKNOWN_NAME;
-use crate::measure::{Lookup, Names};
+use crate::measure::{Dimension, Exact, Lookup, Names, Quantity};
 use crate::model::{Param, Step, Work};
 
 use super::shown::Shown;
-use super::values::{Values, Worked};
+use super::values::Values;
+use super::worked::Worked;
 use crate::diag::Findings;
 use crate::model::Expression;
 
@@ -90,6 +91,31 @@ impl<'a> Scope<'a> {
         outside.work_out(formula, findings)
     }
 
+    /// Whether a figure typed into the words of a step says how long its stitches are: a length of 1 to
+    /// 6 mm in one system that is the stitch length of the step's work and no other figure of it. The
+    /// range is what household machines sew; common practice, no source.
+    pub(super) fn is_stitch_length(&self, expression: &Expression, worked: &Worked) -> bool {
+        let typed = expression.formula.as_measure().is_some_and(|measure| measure.other.is_none());
+        let sewn = Exact::ONE..=Exact::from_integer(6);
+        let length = worked.quantity;
+        if !typed || length.dimension != Dimension::Length || !sewn.contains(&length.value) {
+            return false;
+        }
+        let is = |name: &&str| self.own_facts(name).contains(&length);
+        is(&"stitch") && !OWN.iter().filter(|name| **name != "stitch").any(is)
+    }
+
+    /// The different values that the step's work gives to one of its facts; faults are told elsewhere.
+    fn own_facts(&self, name: &str) -> Vec<Quantity> {
+        let mut found: Vec<Quantity> = Vec::new();
+        let works = self.step.map_or(&[][..], |step| &step.works);
+        for formula in works.iter().filter_map(|work| fact(work, name)) {
+            let value = self.work_out_fact(formula, &mut Findings::default()).map(|worked| worked.quantity);
+            found.extend(value.filter(|value| !found.contains(value)));
+        }
+        found
+    }
+
     /// A value as the booklet prints it, a stitch length as a stitch length. What is printed in both
     /// systems is taken down for the check that they agree; `both` says whether it is.
     pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Shown {
@@ -97,7 +123,7 @@ impl<'a> Scope<'a> {
             Some("stitch") => super::shown::stitch_figures(&worked, show),
             _ => {
                 if both {
-                    self.values.note_printed(expression, worked);
+                    self.values.note_printed(expression, worked, self.own_facts("stitch").len() == 1);
                 }
                 Shown::of(&worked, show)
             }

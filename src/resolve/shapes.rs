@@ -45,10 +45,9 @@ impl Values<'_> {
     /// A place along an edge: a share of it, or a length from its beginning or end.
     pub fn along(&self, formula: &Expression, from_end: bool) -> Option<Along> {
         let value = self.quiet(formula)?.quantity;
-        let one = Exact::from_integer(1);
         match (value.dimension, from_end) {
             (Dimension::Count, false) => Some(Along::Fraction(value.value)),
-            (Dimension::Count, true) => Some(Along::Fraction(one - value.value)),
+            (Dimension::Count, true) => Some(Along::Fraction(Exact::ONE.checked_sub(value.value)?)),
             (Dimension::Length, false) => Some(Along::FromStart(value.value)),
             (Dimension::Length, true) => Some(Along::FromEnd(value.value)),
             _ => None,
@@ -175,6 +174,8 @@ impl Values<'_> {
             Outline::Drawing { file, id } => {
                 let id = self.draft.figure_path(&id.text, self.size());
                 match self.draft.outlines.get(&(file.text.clone(), id.clone())) {
+                    // A fault of the drawing itself is told where it is read.
+                    Some(paths) if paths.is_empty() => None,
                     Some(paths) => Some(Spec::Drawing(paths.clone())),
                     None => {
                         self.note(
@@ -232,7 +233,7 @@ impl Values<'_> {
     }
 
     /// A formula's value; a fault is noted for this size.
-    fn heard(&self, formula: &Expression) -> Option<super::values::Worked> {
+    fn heard(&self, formula: &Expression) -> Option<super::worked::Worked> {
         let mut own = Findings::default();
         let worked = self.work_out(formula, self, &mut own);
         self.findings.borrow_mut().extend(own.iter().cloned());
@@ -240,7 +241,7 @@ impl Values<'_> {
     }
 
     /// A formula's value, without a word about faults, which have been reported.
-    pub fn quiet(&self, formula: &Expression) -> Option<super::values::Worked> {
+    pub fn quiet(&self, formula: &Expression) -> Option<super::worked::Worked> {
         self.work_out(formula, self, &mut Findings::default())
     }
 }

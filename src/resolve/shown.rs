@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::values::Worked;
+use super::worked::Worked;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, round_to, show, up_to};
 use crate::model::Show;
 
@@ -70,13 +70,26 @@ impl Shown {
         let number = match (stated, unit.system()) {
             (Some(stated), _) => stated.number,
             (None, Some(system)) if unit.dimension() == Dimension::Length => {
-                let step = convert(step_quantity(system, settings), unit).unwrap_or(number);
-                round_to(number, step)
+                round_to(number, convert(step_quantity(system, settings), unit)?)?
             }
-            (None, _) => round_to(number, Exact::new(1, 100)),
+            (None, _) => round_to(number, Exact::of::<1, 100>())?,
         };
-        Some(Shown { exact: worked.quantity, first: figure(number, unit), second: None })
+        Some(Shown { exact: worked.quantity, first: figure(number, unit)?, second: None })
     }
+}
+
+/// Whether a value can be said in every unit of its sort and be held against its other figure; one that
+/// cannot is a finding where it is worked out, and nothing later needs to think of it.
+pub(super) fn can_be_shown(worked: &Worked, settings: &Show) -> bool {
+    let dimension = worked.quantity.dimension;
+    let mut units = Unit::ALL.into_iter().filter(|unit| unit.dimension() == dimension);
+    let systems = [System::Metric, System::Imperial].map(|system| figure_in(worked, system, settings));
+    let [Some(metric), Some(imperial)] = systems else { return false };
+    let apart = |one: &Quantity, other: &Quantity| one.value.distance(other.value).is_some();
+    units.all(|unit| Shown::in_unit(worked, unit, settings).is_some())
+        && apart(&metric.quantity, &imperial.quantity)
+        && apart(&metric.quantity, &worked.quantity)
+        && apart(&imperial.quantity, &worked.quantity)
 }
 
 /// How stitch lengths are told where machines work in inches.
@@ -86,14 +99,17 @@ pub const STITCHES_PER_INCH: &str = "stitches per inch";
 /// inches are marked (25.4 mm to the inch by definition; whole stitches).
 pub fn stitch_figures(worked: &Worked, settings: &Show) -> Shown {
     let length = worked.quantity;
-    if length.dimension != Dimension::Length || length.value <= Exact::from_integer(0) {
-        return Shown::of(worked, settings);
-    }
+    let per_inch = Exact::of::<254, 10>().checked_div(length.value).and_then(|count| round_to(count, Exact::ONE));
+    let tenth = Exact::of::<1, 10>();
     let millimetres = match worked.stated.and_then(|measure| measure.in_system(System::Metric).copied()) {
-        Some(stated) => figure(stated.number, stated.unit),
-        None => figure(round_to(length.value, Exact::new(1, 10)), Unit::Mm),
+        Some(stated) => Some(stated_figure(stated)),
+        None => round_to(length.value, tenth).and_then(|number| figure(number, Unit::Mm)),
     };
-    let per_inch = round_to(Exact::new(254, 10) / length.value, Exact::from_integer(1));
+    let (Some(per_inch), Some(millimetres), Dimension::Length, true) =
+        (per_inch, millimetres, length.dimension, length.value.is_positive())
+    else {
+        return Shown::of(worked, settings);
+    };
     let stitches = ShownFigure {
         number: show(per_inch, Unit::Count, NumberStyle::Decimal).number,
         unit: STITCHES_PER_INCH.into(),
@@ -109,14 +125,17 @@ pub fn stitch_figures(worked: &Worked, settings: &Show) -> Shown {
 
 /// The width of a cloth: in the other system to the nearest half inch or centimetre, as shops name it.
 pub fn width_figures(worked: &Worked, settings: &Show) -> Shown {
-    let coarse = Show { metric_step: Exact::from_integer(10), imperial_step: Exact::new(127, 10), ..*settings };
+    let coarse = Show { metric_step: Exact::from_integer(10), imperial_step: Exact::of::<127, 10>(), ..*settings };
     Shown::of(worked, &coarse)
 }
 
 /// An amount to buy: what is not stated is rounded up, so that nobody buys too little.
 pub fn bought_figures(worked: &Worked, settings: &Show) -> Shown {
     let more = |step: Exact| Worked {
-        quantity: Quantity { value: up_to(worked.quantity.value, step), ..worked.quantity },
+        quantity: Quantity {
+            value: up_to(worked.quantity.value, step).unwrap_or(worked.quantity.value),
+            ..worked.quantity
+        },
         stated: worked.stated.filter(|measure| measure.other.is_some()),
     };
     let show = |system: System| match worked.stated.as_ref().and_then(|measure| measure.in_system(system)) {
@@ -127,17 +146,26 @@ pub fn bought_figures(worked: &Worked, settings: &Show) -> Shown {
     Shown { exact: worked.quantity, first: show(settings.first), second: settings.second.map(show) }
 }
 
-/// The figure of one system.
+/// The figure of one system. A value that cannot be held in the system's unit stands in the unit that
+/// it is reckoned in, which is never wrong.
 pub fn in_system(worked: &Worked, system: System, settings: &Show) -> ShownFigure {
+    figure_in(worked, system, settings).unwrap_or_else(|| {
+        let Quantity { value, dimension } = worked.quantity;
+        written(value, base_unit(dimension), worked.quantity)
+    })
+}
+
+/// The figure of one system; `None` when it cannot be held.
+fn figure_in(worked: &Worked, system: System, settings: &Show) -> Option<ShownFigure> {
     if let Some(stated) = worked.stated.as_ref().and_then(|measure| measure.in_system(system)) {
-        return figure(stated.number, stated.unit);
+        return Some(stated_figure(*stated));
     }
     if let Some(measure) = worked.stated
         && measure.first.unit.system().is_none()
     {
-        return figure(measure.first.number, measure.first.unit);
+        return Some(stated_figure(measure.first));
     }
-    let (unit, number) = convert_for(worked, system, settings);
+    let (unit, number) = convert_for(worked, system, settings)?;
     figure(number, unit)
 }
 
@@ -159,42 +187,45 @@ fn step_quantity(system: System, settings: &Show) -> Quantity {
     Quantity { value, dimension: Dimension::Length }
 }
 
-/// Unit and rounded number for a value that is not stated in a system.
-fn convert_for(worked: &Worked, system: System, settings: &Show) -> (Unit, Exact) {
+/// Unit and rounded number for a value that is not stated in a system; `None` when it cannot be held.
+fn convert_for(worked: &Worked, system: System, settings: &Show) -> Option<(Unit, Exact)> {
     let quantity = worked.quantity;
-    let of = |unit: Unit| convert(quantity, unit).unwrap_or(quantity.value);
-    let size = if quantity.value < Exact::from_integer(0) { -quantity.value } else { quantity.value };
+    let size = quantity.value.abs();
+    let nearest = |unit: Unit, step: Exact| Some((unit, round_to(convert(quantity, unit)?, step)?));
+    let next = |unit: Unit, step: Exact| Some((unit, up_to(convert(quantity, unit)?, step)?));
+    let half = Exact::of::<1, 2>();
     match (quantity.dimension, system) {
         // Cloth is bought by the metre or by the yard, and never a little too short.
-        (Dimension::Length, System::Imperial) if stated_in(worked, Unit::M) => {
-            (Unit::Yd, up_to(of(Unit::Yd), Exact::new(1, 8)))
-        }
-        (Dimension::Length, System::Metric) if stated_in(worked, Unit::Yd) => {
-            (Unit::M, up_to(of(Unit::M), Exact::new(1, 10)))
-        }
-        (Dimension::Length, System::Imperial) => {
-            (Unit::In, round_to(of(Unit::In), settings.imperial_step / Exact::new(254, 10)))
-        }
+        (Dimension::Length, System::Imperial) if stated_in(worked, Unit::M) => next(Unit::Yd, Exact::of::<1, 8>()),
+        (Dimension::Length, System::Metric) if stated_in(worked, Unit::Yd) => next(Unit::M, Exact::of::<1, 10>()),
+        (Dimension::Length, System::Imperial) => nearest(Unit::In, convert(step_quantity(system, settings), Unit::In)?),
         (Dimension::Length, System::Metric) => {
-            let rounded = round_to(quantity.value, settings.metric_step);
-            if size < Exact::from_integer(10) { (Unit::Mm, rounded) } else { (Unit::Cm, rounded / 10) }
+            let unit = if size < Exact::from_integer(10) { Unit::Mm } else { Unit::Cm };
+            nearest(unit, convert(step_quantity(system, settings), unit)?)
         }
-        (Dimension::Area, System::Metric) if size < Exact::from_integer(1_000_000) => {
-            (Unit::Cm2, round_to(of(Unit::Cm2), Exact::from_integer(1)))
-        }
-        (Dimension::Area, System::Metric) => (Unit::M2, round_to(of(Unit::M2), Exact::new(1, 100))),
-        (Dimension::Area, System::Imperial) => (Unit::In2, round_to(of(Unit::In2), Exact::from_integer(1))),
-        (Dimension::Temperature, System::Metric) => {
-            (Unit::Celsius, round_to(of(Unit::Celsius), Exact::from_integer(5)))
-        }
-        (Dimension::Temperature, System::Imperial) => {
-            (Unit::Fahrenheit, round_to(of(Unit::Fahrenheit), Exact::from_integer(5)))
-        }
-        (Dimension::Mass, System::Metric) => (Unit::Gram, round_to(of(Unit::Gram), Exact::from_integer(1))),
-        (Dimension::Mass, System::Imperial) => (Unit::Ounce, round_to(of(Unit::Ounce), Exact::new(1, 4))),
-        (Dimension::Angle, _) => (Unit::Deg, round_to(quantity.value, Exact::new(1, 2))),
-        (Dimension::Time, _) => (Unit::Minute, round_to(of(Unit::Minute), Exact::new(1, 2))),
-        (Dimension::Count, _) => (Unit::Count, quantity.value),
+        (Dimension::Area, System::Metric) if size < Exact::from_integer(1_000_000) => nearest(Unit::Cm2, Exact::ONE),
+        (Dimension::Area, System::Metric) => nearest(Unit::M2, Exact::of::<1, 100>()),
+        (Dimension::Area, System::Imperial) => nearest(Unit::In2, Exact::ONE),
+        (Dimension::Temperature, System::Metric) => nearest(Unit::Celsius, Exact::from_integer(5)),
+        (Dimension::Temperature, System::Imperial) => nearest(Unit::Fahrenheit, Exact::from_integer(5)),
+        (Dimension::Mass, System::Metric) => nearest(Unit::Gram, Exact::ONE),
+        (Dimension::Mass, System::Imperial) => nearest(Unit::Ounce, Exact::of::<1, 4>()),
+        (Dimension::Angle, _) => nearest(Unit::Deg, half),
+        (Dimension::Time, _) => nearest(Unit::Minute, half),
+        (Dimension::Count, _) => Some((Unit::Count, quantity.value)),
+    }
+}
+
+/// The unit that values of a sort are reckoned in.
+fn base_unit(dimension: Dimension) -> Unit {
+    match dimension {
+        Dimension::Count => Unit::Count,
+        Dimension::Length => Unit::Mm,
+        Dimension::Area => Unit::Mm2,
+        Dimension::Angle => Unit::Deg,
+        Dimension::Temperature => Unit::Celsius,
+        Dimension::Time => Unit::Second,
+        Dimension::Mass => Unit::Gram,
     }
 }
 
@@ -202,13 +233,20 @@ fn stated_in(worked: &Worked, unit: Unit) -> bool {
     worked.stated.is_some_and(|measure: crate::measure::Measure| measure.first.unit == unit)
 }
 
-fn figure(number: Exact, unit: Unit) -> ShownFigure {
-    let decimal = show(number, unit, NumberStyle::Decimal);
-    let shown = match unit.system() {
-        Some(System::Imperial) if unit.dimension() == Dimension::Length => show(number, unit, NumberStyle::Fraction),
-        _ => decimal,
+/// A number of some unit as printed; `None` when its value cannot be held.
+fn figure(number: Exact, unit: Unit) -> Option<ShownFigure> {
+    Stated::new(number, unit).map(stated_figure)
+}
+
+fn stated_figure(stated: Stated) -> ShownFigure {
+    written(stated.number, stated.unit, stated.quantity)
+}
+
+fn written(number: Exact, unit: Unit, quantity: Quantity) -> ShownFigure {
+    let style = match unit.system() {
+        Some(System::Imperial) if unit.dimension() == Dimension::Length => NumberStyle::Fraction,
+        _ => NumberStyle::Decimal,
     };
-    let quantity = Stated::new(number, unit)
-        .map_or(Quantity { value: number, dimension: unit.dimension() }, |stated| stated.quantity);
+    let shown = show(number, unit, style);
     ShownFigure { number: shown.number, unit: shown.unit.to_owned(), quantity }
 }

@@ -5,8 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::names::{Catalogue, NameKind};
+use super::shown::can_be_shown;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, UNIT_MISMATCH};
+use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, NUMBER_TOO_LARGE, UNIT_MISMATCH};
 use crate::geometry::Shape;
 use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Quantity, Unit, evaluate};
 use crate::model::{BySize, Draft, Expression, is_for};
@@ -16,13 +18,15 @@ use crate::syntax::problem_to_finding;
 /// The longest chain of formulas that lean on one another.
 const LONGEST_CHAIN: usize = 100;
 
-/// A value and, when its formula is one figure, the figure as stated.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Worked {
-    /// The exact value.
-    pub quantity: Quantity,
-    /// The figure as the author wrote it; `None` for a formula.
-    pub stated: Option<Measure>,
+/// A value that a formula of its own printed.
+#[derive(Debug, Clone, Copy)]
+pub struct Printed {
+    /// The formula.
+    pub span: Span,
+    /// What it comes to.
+    pub worked: Worked,
+    /// Whether it stands in the words of a step whose work has one stitch length.
+    pub beside_stitch: bool,
 }
 
 /// The values of one size.
@@ -36,7 +40,7 @@ pub struct Values<'a> {
     open: RefCell<Vec<(String, Span)>>,
     pub(super) findings: RefCell<Findings>,
     used: RefCell<BTreeSet<String>>,
-    printed: RefCell<Vec<(Span, Worked)>>,
+    printed: RefCell<Vec<Printed>>,
 }
 
 impl<'a> Values<'a> {
@@ -89,14 +93,14 @@ impl<'a> Values<'a> {
 
     /// Takes down that a value was printed by a formula of its own, for the checks of both systems.
     /// A bare name is left out: its figures are judged where it is defined.
-    pub fn note_printed(&self, expression: &Expression, worked: Worked) {
+    pub fn note_printed(&self, expression: &Expression, worked: Worked, beside_stitch: bool) {
         if !matches!(expression.formula.root.kind, ExprKind::Name(_)) {
-            self.printed.borrow_mut().push((expression.span(), worked));
+            self.printed.borrow_mut().push(Printed { span: expression.span(), worked, beside_stitch });
         }
     }
 
     /// The values that formulas of their own printed, and where those stand.
-    pub fn printed(&self) -> Vec<(Span, Worked)> {
+    pub fn printed(&self) -> Vec<Printed> {
         self.printed.borrow().clone()
     }
 
@@ -104,7 +108,19 @@ impl<'a> Values<'a> {
     pub fn work_out(&self, expression: &Expression, names: &dyn Names, findings: &mut Findings) -> Option<Worked> {
         let outcome = self.outcome(expression, names, findings)?;
         match outcome {
-            Outcome::Quantity(quantity) => Some(Worked { quantity, stated: self.stated(expression) }),
+            Outcome::Quantity(quantity) => {
+                let worked = Worked { quantity, stated: self.stated(expression) };
+                if can_be_shown(&worked, &self.draft.facts.show) {
+                    return Some(worked);
+                }
+                findings.push(
+                    NUMBER_TOO_LARGE
+                        .at(expression.span(), "this is too large, or too finely divided, to be printed")
+                        .hint("use smaller numbers, or round a part of the formula: round(x, 1 mm)")
+                        .in_size(self.size, ""),
+                );
+                None
+            }
             Outcome::Truth(_) => {
                 findings.push(
                     UNIT_MISMATCH
@@ -150,7 +166,7 @@ impl<'a> Values<'a> {
     pub fn by_size(&self, value: &BySize, findings: &mut Findings) -> Option<Worked> {
         let expression = value.get(self.size)?;
         let worked = self.work_out(expression, self, findings)?;
-        self.note_printed(expression, worked);
+        self.note_printed(expression, worked, false);
         Some(worked)
     }
 

@@ -3,7 +3,7 @@
 use super::names::{Catalogue, NameKind};
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
-use super::values::Worked;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact};
@@ -50,12 +50,12 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let mut length = |formula: &Option<Expression>| {
             let worked = length(formula)?;
-            scope.values.note_printed(formula.as_ref()?, worked);
+            scope.values.note_printed(formula.as_ref()?, worked, false);
             Some(worked)
         };
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
-        let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i128| {
+        let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i64| {
             let (formula, worked) = (formula.as_ref()?, worked?);
             match fault(key, formula, worked, most, scope.values.size()) {
                 Some(finding) => {
@@ -101,7 +101,7 @@ impl<'a> EditionWork<'a> {
 }
 
 /// What is wrong with a length of a work fact: no length at all, or none that a maker could mean.
-fn fault(key: &str, formula: &Expression, worked: Worked, most: i128, size: usize) -> Option<Finding> {
+fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize) -> Option<Finding> {
     let quantity = worked.quantity;
     let text = formula.formula.text.trim();
     let finding = if quantity.dimension != Dimension::Length {

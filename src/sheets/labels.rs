@@ -182,7 +182,9 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
         if let Some(zip) = zip_at(piece.piece, &edge.name, edition) {
             text = format!("{text}, {zip}");
         }
-        let Some(at) = shape.point_at(&edge.name, crate::geometry::Along::Fraction(Exact::new(1, 4))) else { continue };
+        let Some(at) = shape.point_at(&edge.name, crate::geometry::Along::Fraction(Exact::of::<1, 4>())) else {
+            continue;
+        };
         let inward = kurbo::Vec2::new(at.inward[0], at.inward[1]);
         let seam = Point::new(at.stitching[0], at.stitching[1]) + inward * 3.2;
         // From the author's drawing to the plan: the piece may be turned by a quarter.

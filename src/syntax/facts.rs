@@ -163,7 +163,7 @@ impl SystemWord {
 }
 
 fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
-    let eighth = Exact::new(254, 80);
+    let eighth = Exact::of::<254, 80>();
     let mut show = Show {
         first: System::Metric,
         second: Some(System::Imperial),

@@ -145,20 +145,31 @@ pub(super) fn list(node: &Node) -> Vec<&Node> {
     }
 }
 
-/// A name in the booklet's one space of names: small letters, digits and underscores.
+/// A name in the booklet's one space of names: small letters, digits and underscores, a letter first,
+/// since formulas would take a digit for a figure.
 pub(super) fn name(text: &Text, findings: &mut Findings) -> Name {
+    let starts = |letter: char| letter.is_ascii_lowercase();
+    spelt(text, starts, "a letter first", findings)
+}
+
+/// The name of a size, which no formula holds: sizes are often numbers.
+pub(super) fn size_name(text: &Text, findings: &mut Findings) -> Name {
+    let starts = |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit();
+    spelt(text, starts, "a letter or a digit first", findings)
+}
+
+fn spelt(text: &Text, starts: impl Fn(char) -> bool, first: &str, findings: &mut Findings) -> Name {
     let right = |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_';
-    let starts = text.text.starts_with(|letter: char| letter.is_ascii_lowercase());
-    if !starts || !text.text.chars().all(right) {
+    if !text.text.starts_with(&starts) || !text.text.chars().all(right) {
         let mut better: String =
             text.text.to_lowercase().chars().map(|letter| if right(letter) { letter } else { '_' }).collect();
-        if !better.starts_with(|letter: char| letter.is_ascii_lowercase()) {
+        if !better.starts_with(&starts) {
             better = format!("a{better}");
         }
         findings.push(
             VALUE_UNREADABLE
                 .at(text.span, format!("`{}` cannot be a name", text.text))
-                .hint(format!("names have small letters, digits and underscores, a letter first: `{better}`")),
+                .hint(format!("names have small letters, digits and underscores, {first}: `{better}`")),
         );
     }
     Name { text: text.text.clone(), span: text.span }

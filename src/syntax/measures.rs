@@ -5,9 +5,15 @@ use super::fields;
 use super::sizes;
 use super::yaml::{Node, Value};
 use crate::diag::Findings;
-use crate::faults::{KEY_MISSING, SIZE_MISSING, SIZE_UNKNOWN, VALUE_UNREADABLE};
+use crate::faults::{KEY_MISSING, OUT_OF_RANGE, SIZE_MISSING, SIZE_UNKNOWN, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, read_measure};
 use crate::model::{BySize, Expression, Size, Text};
+
+/// No ruler shows less, in mm, and no setting can be meant so small.
+const FINEST: Exact = Exact::of::<1, 100>();
+
+/// No setting can be meant longer, in mm.
+const LONGEST: Exact = Exact::from_integer(100_000);
 
 /// Reads one value or one for each size; `what` names it in messages.
 pub(super) fn by_size(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Option<BySize> {
@@ -98,10 +104,18 @@ pub(super) fn plain_length(node: &Node, key: &str, written: &str, into: &mut Exa
     let span = entries.iter().find(|(name, _)| name.text == key).map_or(node.span, |(_, node)| node.span);
     match read_measure(written) {
         Ok(measure)
-            if measure.first.quantity.dimension == Dimension::Length
-                && measure.first.quantity.value > Exact::from_integer(0) =>
+            if measure.first.quantity.dimension == Dimension::Length && measure.first.quantity.value.is_positive() =>
         {
-            *into = measure.first.quantity.value;
+            let value = measure.first.quantity.value;
+            if (FINEST..=LONGEST).contains(&value) {
+                *into = value;
+                return;
+            }
+            findings.push(
+                OUT_OF_RANGE
+                    .at(span, format!("`{written}` cannot be meant as `{key}`"))
+                    .hint("see whether the unit is right: write a length from 0.01 mm to 100 m"),
+            );
         }
         _ => findings.push(
             VALUE_UNREADABLE

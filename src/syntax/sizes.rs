@@ -11,7 +11,7 @@ use crate::source::Span;
 pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
     let mut sizes = Vec::new();
     for (key, node) in fields::named(node, "sizes", findings) {
-        let id = fields::name(key, findings);
+        let id = fields::size_name(key, findings);
         let (name, wearer) = match &node.value {
             Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", &["name", "wearer"], findings) {
                 Some(record) => {
@@ -61,11 +61,11 @@ pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findi
 /// The finding for a size that the booklet does not have.
 pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
     let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
-        word,
-        names.iter().copied(),
-        &format!("its sizes are: {}", names.join(", ")),
-    ))
+    let all = format!("its sizes are: {}", names.join(", "));
+    // One number is as near to another as the next: only words are slips of the hand.
+    let number = word.chars().all(|letter| letter.is_ascii_digit());
+    let hint = if number { all } else { did_you_mean(word, names.iter().copied(), &all) };
+    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(hint)
 }
 
 /// The key `for:` of a record: a list of sizes; `None` when it is absent.

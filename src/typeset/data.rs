@@ -226,7 +226,7 @@ impl Setter<'_> {
             "size": self.names(&[layout.size]).first(),
             "width": layout.width.as_ref().map(amount),
             "folded": layout.folded,
-            "buy": amount(&layout.buy),
+            "buy": layout.buy.as_ref().map(amount),
             "path": path(&layout.drawing),
             "drawn_width": drawing.map_or(0.0, |drawing| drawing.width),
             "drawn_height": drawing.map_or(0.0, |drawing| drawing.height),

@@ -66,8 +66,12 @@ fn hung() -> impl Strategy<Value = Vec<Run>> {
 }
 
 /// The same runs, every figure times `times`.
+fn product(one: Exact, other: Exact) -> Exact {
+    one.checked_mul(other).expect("small numbers are held")
+}
+
 fn scaled(runs: &[Run], times: Exact) -> Vec<Run> {
-    let point = |[x, y]: [Exact; 2]| [x * times, y * times];
+    let point = |point: [Exact; 2]| point.map(|at| product(at, times));
     let kind = |kind: &RunKind| match kind {
         RunKind::Cubic(controls) => RunKind::Cubic(controls.map(point)),
         RunKind::Arc {
@@ -75,7 +79,7 @@ fn scaled(runs: &[Run], times: Exact) -> Vec<Run> {
             left,
             large,
         } => RunKind::Arc {
-            radius: *radius * times,
+            radius: product(*radius, times),
             left: *left,
             large: *large,
         },
@@ -176,7 +180,7 @@ proptest! {
     fn scaling_scales_every_length(runs in hung(), times in 1_i128..40, width in 0_i128..15) {
         let times = exact(times, 8);
         let allowances = all(mm(width));
-        let grown = all(mm(width) * times);
+        let grown = all(product(mm(width), times));
         for drawn in [Drawn::Cutting, Drawn::Stitching] {
             let one = super::built(&Spec::Path(runs.clone()), drawn, &allowances);
             let other = super::built(&Spec::Path(scaled(&runs, times)), drawn, &grown);

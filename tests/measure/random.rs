@@ -48,8 +48,8 @@ impl Names for Scaled {
             "b" => 1,
             _ => 2,
         };
-        let value = exact(self.0[index], 10) * self.1;
-        match Quantity::of(value, Unit::Mm) {
+        let value = exact(self.0[index], 10).checked_mul(self.1);
+        match value.and_then(|value| Quantity::of(value, Unit::Mm)) {
             Some(quantity) => Lookup::Found(quantity),
             None => Lookup::Unknown,
         }
@@ -81,7 +81,7 @@ proptest! {
         let shown = show(number, Unit::Cm, NumberStyle::Decimal);
         let read = read_measure(&shown.to_string()).map(|measure| measure.first.number);
         let read = read.expect("a decimal");
-        let off = if read > number { read - number } else { number - read };
+        let off = read.distance(number).expect("small numbers are held");
         prop_assert!(off <= exact(1, 2000));
         prop_assert_eq!(shown.exact, off == exact(0, 1));
     }
@@ -98,16 +98,16 @@ proptest! {
     #[test]
     fn rounding_lands_on_a_step_close_by(number in a_number(), parts in 1..64i128) {
         let step = exact(3, parts);
-        let (near, up, down) =
-            (round_to(number, step), up_to(number, step), down_to(number, step));
+        let rounded = [round_to, up_to, down_to].map(|round| round(number, step));
+        let [near, up, down] = rounded.map(|held| held.expect("small numbers are held"));
         for rounded in [near, up, down] {
-            prop_assert!((rounded / step).is_integer());
+            prop_assert!(rounded.checked_div(step).is_some_and(Exact::is_integer));
         }
         prop_assert!(down <= number && number <= up);
-        prop_assert!(up - down == step || up == down);
-        let off = |rounded: Exact| if rounded > number { rounded - number } else { number - rounded };
-        prop_assert!(off(near) <= off(up) && off(near) <= off(down));
-        prop_assert_eq!(round_to(-number, step), -near);
+        prop_assert!(up.checked_sub(down) == Some(step) || up == down);
+        prop_assert!(number.distance(near) <= number.distance(up));
+        prop_assert!(number.distance(near) <= number.distance(down));
+        prop_assert_eq!(round_to(-number, step), Some(-near));
     }
 
     #[test]
@@ -127,7 +127,7 @@ proptest! {
         let plain = worth(Scaled(lengths, exact(1, 1)));
         let scaled = worth(Scaled(lengths, by));
         prop_assert_eq!(plain.dimension, quantity("1 mm").dimension);
-        prop_assert_eq!(plain.value * by, scaled.value);
+        prop_assert_eq!(plain.value.checked_mul(by), Some(scaled.value));
     }
 
     #[test]

@@ -231,7 +231,8 @@ fn what_is_bought_is_enough_and_a_length_that_shops_cut() {
         let needed = layout.length / keeps + to_f64(bolt.spare);
         let most = (layout.length + 0.1 + to_f64(bolt.spare)) / keeps;
         let mut wrong = Vec::new();
-        for (buy, cut) in [(layout.buy.0, 100.0), (layout.buy.1, 914.4 / 8.0)] {
+        let (metres, yards) = layout.buy.expect("a length that shops sell");
+        for (buy, cut) in [(metres, 100.0), (yards, 914.4 / 8.0)] {
             let buy = to_f64(buy);
             let parts = buy / cut;
             if (parts - parts.round()).abs() > 1e-9 {

@@ -66,6 +66,28 @@ pub fn tests() -> PathBuf {
 /// Writes `blocks` over the base booklet and compiles it. A booklet that brings templates of its
 /// own is also set, since only that can show what is wrong with them.
 pub fn run(blocks: &[&Block]) -> Outcome {
+    let sets = blocks
+        .iter()
+        .any(|block| block.file.starts_with("templates/"));
+    let (found, places) = written(blocks, |compiled| {
+        let mut found = list(&compiled.report, compiled);
+        if sets && compiled.report.errors() == 0 {
+            found.extend(list(&set(compiled), compiled));
+        }
+        found
+    });
+    Outcome { found, places }
+}
+
+/// What `look` makes of the booklet that `blocks` over the base booklet come to.
+pub fn with_compiled<R>(blocks: &[&Block], look: impl FnOnce(&Compiled<'_>) -> R) -> R {
+    written(blocks, look).0
+}
+
+fn written<R>(
+    blocks: &[&Block],
+    look: impl FnOnce(&Compiled<'_>) -> R,
+) -> (R, Vec<(String, Vec<usize>)>) {
     let folder = tempfile::tempdir().expect("a folder of our own");
     let home = folder.path().join(HOME);
     let base = base();
@@ -92,17 +114,8 @@ pub fn run(blocks: &[&Block]) -> Outcome {
         name: HOME.into(),
         path: HOME.into(),
     };
-    let sets = blocks
-        .iter()
-        .any(|block| block.file.starts_with("templates/"));
-    let found = compile(&opened, &booklet, |compiled| {
-        let mut found = list(&compiled.report, &compiled);
-        if sets && compiled.report.errors() == 0 {
-            found.extend(list(&set(&compiled), &compiled));
-        }
-        found
-    });
-    Outcome { found, places }
+    let made = compile(&opened, &booklet, |compiled| look(&compiled));
+    (made, places)
 }
 
 /// A block as it is written to disk, and whose line each line is.

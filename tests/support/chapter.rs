@@ -48,6 +48,20 @@ pub struct Block {
     lines: Range<usize>,
 }
 
+impl Block {
+    /// A file without marks; `+` before its name lays it over the base's.
+    pub fn new(name: &str, text: &str) -> Block {
+        Block {
+            file: name.trim_start_matches('+').to_owned(),
+            over: name.starts_with('+'),
+            hex: false,
+            text: text.lines().map(str::to_owned).collect(),
+            marks: Vec::new(),
+            lines: 0..0,
+        }
+    }
+}
+
 impl Chapter {
     /// Reads a file of cases.
     pub fn read(path: &Path) -> Chapter {

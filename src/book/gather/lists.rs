@@ -58,7 +58,7 @@ impl Gatherer<'_> {
             .enumerate()
             .map(|(at, width)| WidthNeed {
                 width: Some(Value::of(width)),
-                amounts: vec![stated.clone().or_else(|| layout(at).map(|layout| to_buy(layout, show)))],
+                amounts: vec![stated.clone().or_else(|| to_buy(layout(at)?, show))],
             })
             .collect()
     }
@@ -162,9 +162,10 @@ impl Gatherer<'_> {
                     width: row.and_then(|row| row.widths.get(layout.bolt.width_at)).map(Amount::of),
                     folded: layout.bolt.folded,
                     // What the author states to buy goes before what is reckoned.
-                    buy: row
-                        .and_then(|row| row.amount.as_ref())
-                        .map_or_else(|| to_buy(layout, &edition.draft.facts.show), Amount::of),
+                    buy: match row.and_then(|row| row.amount.as_ref()) {
+                        Some(stated) => Some(Amount::of(stated)),
+                        None => to_buy(layout, &edition.draft.facts.show),
+                    },
                     drawing,
                 }
             })
@@ -191,22 +192,24 @@ pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
     (entry, Drawing { svg: map.svg.clone(), width: map.size.0, height: map.size.1, origin: None })
 }
 
-/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard.
-fn to_buy(layout: &ClothLayout, settings: &Show) -> Amount {
+/// A length of cloth as shops cut it: tenths of a metre, eighths of a yard. `None` where it could not be
+/// held, which a check tells.
+fn to_buy(layout: &ClothLayout, settings: &Show) -> Option<Amount> {
     let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
     let figure = |value: Exact, unit: Unit, style: NumberStyle| {
-        let shown = show(convert(length(value), unit).unwrap_or(value), unit, style);
-        Figure { number: shown.number, unit: shown.unit.to_owned() }
+        let shown = show(convert(length(value), unit)?, unit, style);
+        Some(Figure { number: shown.number, unit: shown.unit.to_owned() })
     };
-    let metric = figure(layout.buy.0, Unit::M, NumberStyle::Decimal);
-    let imperial = figure(layout.buy.1, Unit::Yd, NumberStyle::Fraction);
-    in_order(ExactAmount::of(length(layout.buy.0)), metric, imperial, settings)
+    let (metres, yards) = layout.buy?;
+    let metric = figure(metres, Unit::M, NumberStyle::Decimal)?;
+    let imperial = figure(yards, Unit::Yd, NumberStyle::Fraction)?;
+    Some(in_order(ExactAmount::of(length(metres)), metric, imperial, settings))
 }
 
 /// Thread in whole metres and whole yards (1 yd = 0.9144 m, exactly).
 fn whole_lengths(metres: f64, settings: &Show) -> Amount {
     let figure = |number: f64, unit: &str| Figure { number: format!("{number:.0}"), unit: unit.to_owned() };
-    let whole = Exact::from_integer(metres.round() as i128 * 1000);
+    let whole = Exact::from_integer(metres.round() as i64 * 1000);
     let exact = ExactAmount::of(Quantity { value: whole, dimension: Dimension::Length });
     in_order(exact, figure(metres, "m"), figure((metres / 0.9144).ceil(), "yd"), settings)
 }

@@ -14,8 +14,8 @@ use kurbo::{Line, ParamCurve, PathSeg, Point};
 use super::super::crossing::chord_count;
 use super::super::fault::ShapeFault;
 use super::super::ring::{Ring, Seg, length};
-use super::close_up;
 use super::joint::Stretch;
+use super::trim::close_up;
 
 /// Curves are followed with chords this close, in mm, to find the crossings; what is kept are the
 /// curves themselves.

@@ -2,11 +2,11 @@
 
 use kurbo::{CubicBez, Line, PathSeg, Point};
 
-use super::super::JOIN_WITHIN;
 use super::super::fault::ShapeFault;
+use super::super::limits::JOIN_WITHIN;
 use super::super::ring::{Ring, Seg};
+use super::edges::{name_edges, too_far};
 use super::svg::one_line;
-use super::{name_edges, too_far};
 
 /// Reads the pieces of one outline and joins them end to start.
 pub(super) fn read(entries: &[(String, String)]) -> Result<Ring, Vec<ShapeFault>> {

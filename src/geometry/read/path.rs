@@ -1,12 +1,11 @@
 //! Paths written run by run: straight lines, curves and arcs from point to point.
 
 use kurbo::{Arc, CubicBez, Line, PathSeg, Point, SvgArc, Vec2};
-use num_traits::Signed;
 
 use super::super::fault::ShapeFault;
 use super::super::ring::{ExactPoint, Ring, Seg, point};
 use super::super::spec::{Run, RunKind};
-use super::{ARC_WITHIN, name_edges, too_far};
+use super::edges::{ARC_WITHIN, name_edges, too_far};
 use crate::measure::{Exact, to_f64};
 
 /// Ends that lie closer together than this, in mm, are one point.

@@ -1,10 +1,9 @@
 //! Rectangles, with or without corners taken out: the outline of most bags and cushions.
 
 use kurbo::{Line, PathSeg};
-use num_traits::{CheckedAdd, CheckedSub, Signed, Zero};
 
-use super::super::FARTHEST;
 use super::super::fault::ShapeFault;
+use super::super::limits::FARTHEST;
 use super::super::ring::{ExactPoint, Named, Ring, Seg, point};
 use super::super::spec::CornerOut;
 use crate::measure::{Exact, to_f64};
@@ -30,7 +29,7 @@ pub(super) fn read(width: Exact, height: Exact, corners: &[CornerOut]) -> Result
     if !faults.is_empty() {
         return Err(faults);
     }
-    let none = [Exact::zero(); 2];
+    let none = [Exact::ZERO; 2];
     let ([top_in, top_down], [bottom_in, bottom_up]) = (top.unwrap_or(none), bottom.unwrap_or(none));
     for (edge, whole, cuts) in [
         ("top", width, [top_in, top_in]),
@@ -58,16 +57,16 @@ fn check(value: Exact, edge: &str, faults: &mut Vec<ShapeFault>) {
 }
 
 fn leaves_something(whole: Exact, [one, other]: [Exact; 2]) -> bool {
-    one.checked_add(&other).is_some_and(|cut| cut < whole)
+    one.checked_add(other).is_some_and(|cut| cut < whole)
 }
 
 /// Each corner with the edge that begins there, clockwise. `None` when a figure cannot be held.
 fn corners_of(width: Exact, height: Exact, top: Cut, bottom: Cut) -> Option<Vec<(&'static str, ExactPoint)>> {
-    let zero = Exact::zero();
+    let zero = Exact::ZERO;
     let mut corners = Vec::new();
     match top {
         Some([across, down]) => {
-            let right = width.checked_sub(&across)?;
+            let right = width.checked_sub(across)?;
             corners.push(("top", [across, zero]));
             corners.push(("top_right_corner", [right, zero]));
             corners.push(("top_right_corner", [right, down]));
@@ -80,7 +79,7 @@ fn corners_of(width: Exact, height: Exact, top: Cut, bottom: Cut) -> Option<Vec<
     }
     match bottom {
         Some([across, up]) => {
-            let (right, high) = (width.checked_sub(&across)?, height.checked_sub(&up)?);
+            let (right, high) = (width.checked_sub(across)?, height.checked_sub(up)?);
             corners.push(("bottom_right_corner", [width, high]));
             corners.push(("bottom_right_corner", [right, high]));
             corners.push(("bottom", [right, height]));

@@ -1,10 +1,11 @@
 //! SVG path data as runs. The arcs are turned into cubics here, because readers of path data do so
 //! to a tenth of a unit, which is enough for a screen and not for cloth.
 
-use kurbo::{Arc, CubicBez, Line, PathSeg, Point, QuadBez, SvgArc, Vec2};
+use kurbo::{Affine, Arc, CubicBez, Line, PathSeg, Point, QuadBez, SvgArc, Vec2};
 use svgtypes::{PathParser, PathSegment};
 
-use super::ARC_WITHIN;
+use super::super::ring::to_path;
+use super::edges::ARC_WITHIN;
 
 /// Runs shorter than this, in mm, are left out: programs that draw leave such crumbs behind.
 const CRUMB: f64 = 1e-6;
@@ -16,6 +17,8 @@ const TWO_LINES: &str = "it holds more than one line";
 #[derive(Default)]
 struct Pen {
     runs: Vec<PathSeg>,
+    /// How far a cubic may leave its arc.
+    arc_within: f64,
     start: Option<Point>,
     at: Point,
     /// The last control point, when the last command was a cubic.
@@ -25,9 +28,27 @@ struct Pen {
     closed: bool,
 }
 
+/// Path data that holds one unbroken line, moved: with `to_mm` from the units of a drawing into mm. Arcs
+/// come back as cubics, true to the same hundred-thousandth of a millimetre as everywhere.
+///
+/// # Errors
+/// What is wrong with the data, in words.
+pub fn moved_path(data: &str, to_mm: Affine) -> Result<String, String> {
+    let [a, b, c, d, ..] = to_mm.as_coeffs();
+    // No length grows by more than this on its way.
+    let most = (a * a + b * b + c * c + d * d).sqrt();
+    let runs = runs_within(data, ARC_WITHIN / most.max(f64::MIN_POSITIVE))?;
+    let moved: Vec<PathSeg> = runs.into_iter().map(|run| to_mm * run).collect();
+    Ok(to_path(moved.iter(), false).to_svg())
+}
+
 /// The runs of path data that holds one unbroken line, or what is wrong with it.
 pub(super) fn one_line(data: &str) -> Result<Vec<PathSeg>, String> {
-    let mut pen = Pen::default();
+    runs_within(data, ARC_WITHIN)
+}
+
+fn runs_within(data: &str, arc_within: f64) -> Result<Vec<PathSeg>, String> {
+    let mut pen = Pen { arc_within, ..Pen::default() };
     for segment in PathParser::from(data) {
         pen.draw(segment.map_err(|error| error.to_string())?)?;
     }
@@ -121,7 +142,7 @@ impl Pen {
             self.line(drawn.to);
             return;
         };
-        arc.to_cubic_beziers(ARC_WITHIN, |first, second, end| self.curve(first, second, end));
+        arc.to_cubic_beziers(self.arc_within, |first, second, end| self.curve(first, second, end));
         self.cubic = None;
     }
 }

@@ -4,14 +4,13 @@
 use std::cmp::Ordering;
 use std::ops::Range;
 
-use num_traits::{Signed, Zero};
-
 use super::mismatch::{Side, TEMPERATURE_HINT, unlike};
-use super::{Expr, ExprKind, Outcome};
-use crate::measure::exact::{self, Way, square_root};
+use super::outcome::Outcome;
+use super::tree::{Expr, ExprKind};
+use crate::measure::exact::{Way, square_root, to_step};
 use crate::measure::problem::{Problem, ProblemKind};
 use crate::measure::quantity::Quantity;
-use crate::measure::shapers::SHAPERS;
+use crate::measure::shapers::table::SHAPERS;
 use crate::measure::unit::{Dimension, Unit};
 
 /// One function: how it is written, what it means, how it is worked out.
@@ -183,7 +182,7 @@ fn step(given: &Given<'_>, way: Way) -> Result<Quantity, Problem> {
             "give a step above 0, such as 5 mm or 1/8 in",
         ));
     }
-    let rounded = exact::to_step(value.value, step.value, way).ok_or_else(|| given.overflow())?;
+    let rounded = to_step(value.value, step.value, way).ok_or_else(|| given.overflow())?;
     Ok(Quantity { value: rounded, ..value })
 }
 

@@ -3,11 +3,12 @@
 
 use std::ops::Range;
 
-use super::Comparison;
+use super::tree::Comparison;
 use crate::measure::number::Slash;
 use crate::measure::problem::Problem;
 use crate::measure::quantity::Measure;
-use crate::measure::read::{measure_at, skip_spaces, starts_figure};
+use crate::measure::read::{measure_at, starts_figure};
+use crate::measure::scan::skip_spaces;
 
 /// The sorts of token.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

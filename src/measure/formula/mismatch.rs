@@ -3,7 +3,7 @@
 
 use std::ops::Range;
 
-use super::{Expr, ExprKind};
+use super::tree::{Expr, ExprKind};
 use crate::measure::exact::Exact;
 use crate::measure::problem::{Problem, ProblemKind};
 use crate::measure::quantity::Measure;
@@ -101,9 +101,7 @@ fn hyphened_fraction(text: &str, left: Side<'_>, right: Side<'_>) -> Option<Stri
         return None;
     };
     let between = text.get(left.expr.range.end..right.expr.range.start)?;
-    let fits = whole.first.number.is_integer()
-        && !part.first.number.is_integer()
-        && part.first.number < Exact::from_integer(1);
+    let fits = whole.first.number.is_integer() && !part.first.number.is_integer() && part.first.number < Exact::ONE;
     (fits && between.trim() == "-").then(|| {
         let (whole, part) = (&text[left.expr.range.clone()], &text[right.expr.range.clone()]);
         format!("{whole} {part}")

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use super::functions::{FunctionDoc, find_function, function_names};
 use super::lex::{Kind, Token, tokens};
-use super::{Expr, ExprKind, Operator};
+use super::tree::{Expr, ExprKind, Formula, Operator};
 use crate::measure::problem::{Problem, ProblemKind};
 use crate::measure::read::check_length;
 use crate::measure::unit::Dimension;
@@ -13,8 +13,15 @@ use crate::measure::unit::Dimension;
 /// Brackets and minus signs that may stand inside one another.
 const DEEPEST: usize = 64;
 
-/// Reads a whole formula.
-pub(super) fn parse(text: &str) -> Result<Expr, Vec<Problem>> {
+impl Formula {
+    /// Reads a formula. Every fault that can be told apart is given; none is given twice.
+    pub fn parse(text: &str) -> Result<Formula, Vec<Problem>> {
+        let root = whole(text)?;
+        Ok(Formula { text: text.to_owned(), root })
+    }
+}
+
+fn whole(text: &str) -> Result<Expr, Vec<Problem>> {
     check_length(text).map_err(|problem| vec![problem])?;
     let mut problems = Vec::new();
     let tokens = match tokens(text, &mut problems) {

@@ -1,9 +1,7 @@
 //! Bias strips: what a square of cloth gives, and what square a length needs.
 
-use num_traits::CheckedSub;
-
-use super::{above_0, div, mul};
-use crate::measure::{Exact, square_root, up_to};
+use super::sums::above_0;
+use crate::measure::exact::{Exact, square_root, up_to};
 
 /// The length of a strip of width `width` cut from one square of side `side` on the bias in one
 /// go: the area of the square divided by the width of the strip. In mm.
@@ -16,7 +14,7 @@ pub fn bias_length(side: Exact, width: Exact) -> Option<Exact> {
     if width > side {
         return None;
     }
-    div(mul(side, side)?, width)
+    side.checked_mul(side)?.checked_div(width)
 }
 
 /// The side of the square that gives `length` of strip of width `width`, in mm: the root of their
@@ -24,7 +22,7 @@ pub fn bias_length(side: Exact, width: Exact) -> Option<Exact> {
 ///
 /// Source: as [`bias_length`].
 pub fn bias_square(length: Exact, width: Exact) -> Option<Exact> {
-    square_root(mul(above_0(length)?, above_0(width)?)?)
+    square_root(above_0(length)?.checked_mul(above_0(width)?)?)
 }
 
 /// How many seams join the strips when `length` is pieced from strips of `longest` each: one fewer
@@ -33,6 +31,6 @@ pub fn bias_square(length: Exact, width: Exact) -> Option<Exact> {
 /// Source: counting; each strip is taken to give its whole length. `None` when a figure is not above
 /// 0.
 pub fn bias_joins(length: Exact, longest: Exact) -> Option<Exact> {
-    let strips = up_to(div(above_0(length)?, above_0(longest)?)?, Exact::from_integer(1));
-    strips.checked_sub(&Exact::from_integer(1))
+    let strips = above_0(length)?.checked_div(above_0(longest)?)?;
+    up_to(strips, Exact::ONE)?.checked_sub(Exact::ONE)
 }

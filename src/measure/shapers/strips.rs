@@ -1,7 +1,7 @@
 //! Boxed bases, gathers, bindings, linings and zips: sums that are simple and still go wrong.
 
-use super::{above_0, add, div, double, half, mul, not_below_0, sub};
-use crate::measure::{Exact, up_to};
+use super::sums::{above_0, double, half, not_below_0};
+use crate::measure::exact::{Exact, up_to};
 
 /// The side of the square to take out of each lower corner, on the stitching lines, so that the
 /// base becomes `depth` deep: half of the depth. In mm.
@@ -25,8 +25,8 @@ pub fn boxed_depth(up: Exact) -> Option<Exact> {
 ///
 /// Source: half of the depth lies to each side of the front; common practice, no source.
 pub fn boxed_side(width: Exact, depth: Exact, allowance: Exact) -> Option<Exact> {
-    let finished = add(above_0(width)?, above_0(depth)?)?;
-    add(finished, double(not_below_0(allowance)?)?)
+    let finished = above_0(width)?.checked_add(above_0(depth)?)?;
+    finished.checked_add(double(not_below_0(allowance)?)?)
 }
 
 /// The length of a strip that is gathered to `finished` at a fullness of `fullness` (2 is twice as
@@ -34,10 +34,10 @@ pub fn boxed_side(width: Exact, depth: Exact, allowance: Exact) -> Option<Exact>
 ///
 /// Source: the meaning of fullness; common practice, no source. `None` when the fullness is under 1.
 pub fn gathered(finished: Exact, fullness: Exact) -> Option<Exact> {
-    if fullness < Exact::from_integer(1) {
+    if fullness < Exact::ONE {
         return None;
     }
-    mul(above_0(finished)?, fullness)
+    above_0(finished)?.checked_mul(fullness)
 }
 
 /// How many strips of `strip` each make up `length`, when every seam between two of them takes
@@ -47,10 +47,9 @@ pub fn gathered(finished: Exact, fullness: Exact) -> Option<Exact> {
 /// allowances leave nothing of a strip.
 pub fn joined_strips(length: Exact, strip: Exact, allowance: Exact) -> Option<Exact> {
     let taken = double(not_below_0(allowance)?)?;
-    let each = above_0(sub(above_0(strip)?, taken)?)?;
-    let one = Exact::from_integer(1);
-    let strips = up_to(div(sub(above_0(length)?, taken)?, each)?, one);
-    Some(strips.max(one))
+    let each = above_0(above_0(strip)?.checked_sub(taken)?)?;
+    let strips = up_to(above_0(length)?.checked_sub(taken)?.checked_div(each)?, Exact::ONE)?;
+    Some(strips.max(Exact::ONE))
 }
 
 /// The width to cut a single binding (folded in four) that shows `finished` on either side: four
@@ -58,7 +57,7 @@ pub fn joined_strips(length: Exact, strip: Exact, allowance: Exact) -> Option<Ex
 ///
 /// Source: two widths show and two are turned under; common practice, no source.
 pub fn binding_single(finished: Exact) -> Option<Exact> {
-    mul(above_0(finished)?, Exact::from_integer(4))
+    above_0(finished)?.checked_mul(Exact::from_integer(4))
 }
 
 /// The width to cut a double binding (folded in half, sewn through two layers and turned over) that
@@ -66,7 +65,7 @@ pub fn binding_single(finished: Exact) -> Option<Exact> {
 ///
 /// Source: each of its two layers is in front, behind and in the seam; common practice, no source.
 pub fn binding_double(finished: Exact) -> Option<Exact> {
-    mul(above_0(finished)?, Exact::from_integer(6))
+    above_0(finished)?.checked_mul(Exact::from_integer(6))
 }
 
 /// The width of a lining that lies inside `outer` without creasing: `less` narrower. In mm.
@@ -74,7 +73,7 @@ pub fn binding_double(finished: Exact) -> Option<Exact> {
 /// Source: common practice, no source; how much less is the designer's to say. `None` when nothing
 /// would be left.
 pub fn lining_within(outer: Exact, less: Exact) -> Option<Exact> {
-    above_0(sub(above_0(outer)?, not_below_0(less)?)?)
+    above_0(above_0(outer)?.checked_sub(not_below_0(less)?)?)
 }
 
 /// The length of zip between its two tabs, when zip and tabs together fill `opening` and each tab
@@ -83,5 +82,5 @@ pub fn lining_within(outer: Exact, less: Exact) -> Option<Exact> {
 /// Source: the tabs and the zip lie end to end; common practice, no source. `None` when nothing
 /// would be left.
 pub fn zip_tape(opening: Exact, tab: Exact) -> Option<Exact> {
-    above_0(sub(above_0(opening)?, double(not_below_0(tab)?)?)?)
+    above_0(above_0(opening)?.checked_sub(double(not_below_0(tab)?)?)?)
 }

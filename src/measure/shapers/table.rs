@@ -1,10 +1,13 @@
 //! All formulas of the trade in one table: help pages and formulas of authors walk it.
 
-use super::{
-    bias_joins, bias_length, bias_square, binding_double, binding_single, boxed_corner, boxed_depth, boxed_side,
-    circle_hem, circle_radius, gathered, joined_strips, lining_within, zip_tape,
+use super::bias::{bias_joins, bias_length, bias_square};
+use super::circle::{circle_hem, circle_radius};
+use super::strips::{
+    binding_double, binding_single, boxed_corner, boxed_depth, boxed_side, gathered, joined_strips, lining_within,
+    zip_tape,
 };
-use crate::measure::{Dimension, Exact};
+use crate::measure::exact::Exact;
+use crate::measure::unit::Dimension;
 
 /// One formula: how it is written, what it gives, where it comes from.
 #[derive(Debug, Clone, Copy)]
