@@ -24,9 +24,7 @@
 use super::Subject;
 use super::judge::Judge;
 use super::words::length;
-use crate::cloth::ClothLayout;
 use crate::diag::{Check, Findings, Group};
-use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -42,8 +40,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let fabric = &facts.fabrics[layout.bolt.fabric];
             let value = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size()));
             let Some(value) = value.filter(|_| layout.exceeds_stated()) else { continue };
-            let Some(width) = width(edition, layout) else { continue };
-            let width = edition.figures(&width).first;
+            let Some(width) = edition.cloth_width(layout.bolt.fabric, layout.bolt.width_at) else { continue };
+            let width = width.first;
             findings.push(
                 CHECK
                     .at(value.span(), format!("this is less of `{}` than the pieces need", fabric.id.text))
@@ -56,9 +54,4 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     }
-}
-
-fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<crate::resolve::Worked> {
-    let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
-    edition.values.quiet(fabric.widths.get(layout.bolt.width_at)?)
 }

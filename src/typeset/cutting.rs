@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
-use crate::cloth::ClothLayout;
+use crate::cloth::{ClothLayout, LaidPiece, Layers};
 use crate::measure::{Dimension, Quantity};
 use crate::measure::{Exact, NumberStyle, Unit, convert, show};
-use crate::resolve::{Edition, FabricRow, Shown, ShownFigure};
+use crate::resolve::{CutRow, Edition, FabricRow, Shown, ShownFigure};
 use crate::sheets::PageMap;
 
 /// The map of the sheets, its drawing put among the files.
@@ -42,8 +42,11 @@ pub(super) fn layouts(
             json!({
                 "fabric": fabric.name.text,
                 "id": fabric.id.text,
-                "width": width(edition, layout),
+                "width": edition.cloth_width(layout.bolt.fabric, layout.bolt.width_at),
                 "folded": layout.bolt.folded,
+                "single_layer": named(edition, layout, |piece| layout.single_layer(piece)),
+                "turned_over": named(edition, layout, |piece| piece.turned_over && piece.layers == Layers::One),
+                "opened": named(edition, layout, |piece| piece.opened),
                 // What the author states to buy goes before what is reckoned.
                 "buy": stated(edition, layout).unwrap_or_else(|| amount(layout)),
                 "path": path,
@@ -54,14 +57,26 @@ pub(super) fn layouts(
         .collect()
 }
 
-fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
-    edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric)?.amount.clone()
+/// The names of the pieces that something holds for, each once.
+fn named(edition: &Edition<'_>, layout: &ClothLayout, holds: impl Fn(&LaidPiece) -> bool) -> Vec<String> {
+    let mut pieces: Vec<usize> = layout.pieces.iter().filter(|one| holds(one)).map(|one| one.piece).collect();
+    pieces.sort_unstable();
+    pieces.dedup();
+    pieces.into_iter().map(|piece| edition.draft.facts.pieces[piece].name.text.clone()).collect()
 }
 
-fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
-    let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
-    let width = fabric.widths.get(layout.bolt.width_at)?;
-    Some(edition.figures(&edition.values.quiet(width)?))
+/// How many copies of a row are cut from a single layer of folded cloth, in the width where most are.
+pub(super) fn on_single_layer(row: &CutRow, cloth: &[(ClothLayout, String, (f64, f64))]) -> usize {
+    let layouts = cloth.iter().map(|(layout, ..)| layout).filter(|layout| layout.bolt.fabric == row.fabric);
+    let singles = |layout: &ClothLayout| {
+        let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
+        pieces.filter(|one| layout.single_layer(one)).count()
+    };
+    layouts.map(singles).max().unwrap_or(0)
+}
+
+fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
+    edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric)?.amount.clone()
 }
 
 /// The length to buy, for each width of a fabric; the author's own amount goes before it.

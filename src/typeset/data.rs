@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::cutting;
 use super::paper::Paper;
-use crate::cloth::ClothLayout;
+use crate::cloth::{ClothLayout, lies_at_fold};
 use crate::construct::{History, thread};
 use crate::draw::Overview;
 use crate::figure::{Figures, key};
@@ -120,7 +120,7 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
         "key": entries,
         "finished": finished(edition),
         "needs": needs(edition, history, labels, &cloth),
-        "pieces": pieces(edition, drawings, overview.scale),
+        "pieces": pieces(edition, drawings, overview.scale, &cloth),
         "parts": edition.parts.iter().enumerate().map(|(at, part)| json!({
             "id": part.part.id.as_ref().map_or_else(|| format!("{}", at + 1), |id| id.text.clone()),
             "title": part.title,
@@ -289,7 +289,12 @@ fn whole_lengths(metres: f64) -> Shown {
     Shown { first: figure(metres, "m"), second: Some(figure((metres / 0.9144).ceil(), "yd")) }
 }
 
-fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
+fn pieces(
+    edition: &Edition<'_>,
+    drawings: Vec<Value>,
+    scale: u32,
+    cloth: &[(ClothLayout, String, (f64, f64))],
+) -> Value {
     let facts = &edition.draft.facts;
     let mut fabrics: Vec<Value> = Vec::new();
     for (at, fabric) in facts.fabrics.iter().enumerate() {
@@ -306,6 +311,10 @@ fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
                     "count": row.count,
                     "fold": piece.fold.is_some(),
                     "mirrored": piece.mirrored,
+                    "half": piece.fold.is_some(),
+                    // Its fold does not run along the cloth, so it is laid whole.
+                    "opened": piece.fold.is_some() && !lies_at_fold(edition, row.piece, row.fabric),
+                    "single_layer": cutting::on_single_layer(row, cloth),
                     "dimensions": [row.dimensions.as_ref().map(|(width, height)| json!([width, height]))],
                     "note": as_line(&row.note),
                 })
