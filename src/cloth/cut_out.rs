@@ -8,7 +8,7 @@
 use kurbo::BezPath;
 
 use super::hand::{has_no_hand, turned_over};
-use super::layout::Layers;
+use super::layers::Layers;
 use super::lie::{Lie, lie};
 use crate::geometry::Outline;
 use crate::nest::Item;
@@ -58,9 +58,9 @@ impl CutOut {
             ..self.clone()
         };
         // A piece without a left and a right is not worth the words "turned over".
-        let same = has_no_hand(&self.outline, self.item.turns);
-        let other = if same { self.outline.clone() } else { turned_over(&self.outline) };
-        [single(self.outline.clone(), self.turned_over), single(other, self.turned_over != !same)]
+        let has_hand = !has_no_hand(&self.outline, self.item.turns);
+        let other = if has_hand { turned_over(&self.outline) } else { self.outline.clone() };
+        [single(self.outline.clone(), self.turned_over), single(other, self.turned_over != has_hand)]
     }
 }
 

@@ -2,7 +2,8 @@
 
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _};
 
-use super::layout::{ClothLayout, LaidPiece, Layers};
+use super::layers::Layers;
+use super::layout::{ClothLayout, LaidPiece};
 use crate::figure::{Dresser, escape, svg_data};
 
 /// The room for a layout, in mm.

@@ -8,7 +8,8 @@ use kurbo::{Affine, BezPath, Shape as _};
 use super::amounts::to_buy;
 use super::bolt::Bolt;
 use super::cut_out::CutOut;
-use super::layout::{ClothLayout, LaidPiece, Layers, TooWide};
+use super::layers::Layers;
+use super::layout::{ClothLayout, LaidPiece, TooWide};
 use crate::nest::{Effort, Item, NestFault, Place, Strip, nest};
 
 /// The least distance between two pieces on cloth, in mm: room for the scissors.
@@ -42,18 +43,17 @@ pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<TooWide>>
 /// needs it.
 fn folded(bolt: &Bolt, cuts: &[&CutOut], effort: Effort) -> Result<Stretch, Vec<TooWide>> {
     let together = strip(cuts, bolt.folded_room(), 0.0, effort);
-    let single = |cut: &CutOut| cut.layers == Layers::One;
     let wide = together.as_ref().err().map_or(&[][..], Vec::as_slice);
     let too_wide = |cut: &CutOut| wide.iter().any(|fault| (fault.piece, fault.layers) == (cut.piece, cut.layers));
+    let single = |cut: &CutOut| cut.layers == Layers::One;
+    let wide_pair = |cut: &CutOut| cut.layers == Layers::Both && too_wide(cut);
     // A pair too wide for half of the cloth is cut one by one.
-    let split: Vec<CutOut> =
-        cuts.iter().filter(|cut| cut.layers == Layers::Both && too_wide(cut)).flat_map(|cut| cut.singly()).collect();
+    let split: Vec<CutOut> = cuts.iter().filter(|cut| wide_pair(cut)).flat_map(|cut| cut.singly()).collect();
     let behind: Vec<&CutOut> = cuts.iter().copied().filter(|cut| single(cut)).chain(&split).collect();
     if behind.is_empty() {
         return together;
     }
-    let stays = |cut: &&CutOut| !single(cut) && !(cut.layers == Layers::Both && too_wide(cut));
-    let doubled: Vec<&CutOut> = cuts.iter().copied().filter(stays).collect();
+    let doubled: Vec<&CutOut> = cuts.iter().copied().filter(|cut| !single(cut) && !wide_pair(cut)).collect();
     let apart = apart(bolt, &doubled, &behind, effort);
     match (together, apart) {
         (Ok(together), Ok(apart)) if apart.length + WORTH < together.length => Ok(apart),

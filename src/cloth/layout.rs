@@ -3,19 +3,8 @@
 use kurbo::BezPath;
 
 use super::bolt::Bolt;
+use super::layers::Layers;
 use crate::measure::{Exact, to_f64};
-
-/// The layers that a piece is cut through.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Layers {
-    /// One, right side up. Where the cloth is folded, it is opened out for such a piece, or the lower
-    /// layer alone is cut.
-    One,
-    /// Both layers of folded cloth: the upper one gives the piece turned over.
-    Both,
-    /// Both layers, with an edge at the fold: one whole piece.
-    Fold,
-}
 
 /// A piece on the cloth.
 #[derive(Debug, Clone)]

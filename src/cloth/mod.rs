@@ -7,12 +7,14 @@ mod bolt;
 mod cut_out;
 mod drawing;
 mod hand;
+mod layers;
 mod laying;
 mod layout;
 mod lie;
 
 pub use bolt::{Bolt, bolts};
 pub use drawing::{cloth_scale, draw_cloth};
+pub use layers::Layers;
 pub use laying::lay_out;
-pub use layout::{ClothFault, ClothLayout, LaidPiece, Layers, TooWide};
+pub use layout::{ClothFault, ClothLayout, LaidPiece, TooWide};
 pub use lie::lies_at_fold;
