@@ -2,19 +2,14 @@
 
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _};
 
-use super::layers::Layers;
-use super::layout::{ClothLayout, LaidPiece};
+use super::label::{LINE, label};
+use super::layout::ClothLayout;
 use crate::figure::{Dresser, escape, svg_data};
 
 /// The room for a layout, in mm.
 const ROOM: (f64, f64) = (150.0, 78.0);
 /// Room for the words above and below the cloth, in mm.
 const RIM: f64 = 6.0;
-
-/// The height of the type of labels, and how far apart their lines stand, in mm.
-const LINE: f64 = 2.9;
-/// The width of a letter, nearly, in mm.
-const LETTER: f64 = 1.6;
 
 /// The cloth that is drawn, in mm: x across it from the fold or the first selvedge, y along it.
 fn extent(layout: &ClothLayout) -> Rect {
@@ -59,14 +54,16 @@ pub fn draw_cloth(
         path("nb-piece", &piece.outline);
     }
     for piece in &layout.pieces {
-        let bounds = (place * piece.outline.clone()).bounding_box();
-        let lines = label(layout, piece, bounds, names(piece.piece), numbers(piece.piece));
+        let outline = place * piece.outline.clone();
+        let Some((lines, middle)) = label(layout, piece, &outline, &names(piece.piece), numbers(piece.piece)) else {
+            continue;
+        };
         for (at, text) in lines.iter().enumerate() {
             let down = (at as f64 - (lines.len() - 1) as f64 / 2.0) * LINE;
             inside.push_str(&format!(
                 r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">{}</text>"#,
-                bounds.center().x,
-                bounds.center().y + 1.0 + down,
+                middle.x,
+                middle.y + 1.0 + down,
                 escape(text)
             ));
         }
@@ -115,24 +112,4 @@ fn edge_names(layout: &ClothLayout, cloth: Rect) -> Vec<(&'static str, Point)> {
         names.push(("selvedge", Point::new(cloth.x0, from)));
     }
     names
-}
-
-/// What stands on a piece: its name where there is room for it, else its number, and how it is laid where
-/// that is not the usual way. `bounds` is its room on paper, in mm.
-fn label(layout: &ClothLayout, piece: &LaidPiece, bounds: Rect, name: String, number: usize) -> Vec<String> {
-    if bounds.width() <= LETTER || bounds.height() <= LETTER {
-        return Vec::new();
-    }
-    let fits = |text: &str| text.chars().count() as f64 * LETTER <= bounds.width();
-    let mut lines = vec![if fits(&name) { name } else { number.to_string() }];
-    let notes = [
-        (layout.single_layer(piece), "single layer"),
-        (piece.turned_over && piece.layers == Layers::One, "turned over"),
-    ];
-    for note in notes.into_iter().filter(|(holds, _)| *holds).map(|(_, note)| note) {
-        if fits(note) && bounds.height() > (lines.len() + 1) as f64 * LINE {
-            lines.push(note.to_owned());
-        }
-    }
-    lines
 }

@@ -7,6 +7,7 @@ mod bolt;
 mod cut_out;
 mod drawing;
 mod hand;
+mod label;
 mod layers;
 mod laying;
 mod layout;

@@ -39,7 +39,10 @@ fn block(number: usize, piece: usize, outlines: &[(usize, Plan)], edition: &Edit
             Some(_) if at.is_some_and(|at| !lies_at_fold(edition, piece, at)) => ", opened out at the fold line",
             Some(_) => " on the fold",
         };
-        let mirrored = if own.mirrored { ", half of them turned over" } else { "" };
+        let mirrored = match (own.mirrored, cut.copies.count() / 2) {
+            (false, _) | (true, 0) => String::new(),
+            (true, over) => format!(", {over} of them turned over"),
+        };
         lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
     }
     let names: Vec<String> = own

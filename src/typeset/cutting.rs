@@ -65,14 +65,14 @@ fn named(edition: &Edition<'_>, layout: &ClothLayout, holds: impl Fn(&LaidPiece)
     pieces.into_iter().map(|piece| edition.draft.facts.pieces[piece].name.text.clone()).collect()
 }
 
-/// How many copies of a row are cut from a single layer of folded cloth, in the width where most are.
+/// How many copies of a row are cut from a single layer of folded cloth, whatever its width.
 pub(super) fn on_single_layer(row: &CutRow, cloth: &[(ClothLayout, String, (f64, f64))]) -> usize {
     let layouts = cloth.iter().map(|(layout, ..)| layout).filter(|layout| layout.bolt.fabric == row.fabric);
     let singles = |layout: &ClothLayout| {
         let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
         pieces.filter(|one| layout.single_layer(one)).count()
     };
-    layouts.map(singles).max().unwrap_or(0)
+    layouts.map(singles).min().unwrap_or(0)
 }
 
 fn stated(edition: &Edition<'_>, layout: &ClothLayout) -> Option<Shown> {
