@@ -15,6 +15,10 @@ mod counts;
 mod drawn;
 #[path = "sheets/dump.rs"]
 mod dump;
+#[path = "sheets/hands.rs"]
+mod hands;
+#[path = "sheets/lengths.rs"]
+mod lengths;
 #[path = "sheets/pages.rs"]
 mod pages;
 #[path = "sheets/printed.rs"]
@@ -24,6 +28,8 @@ mod printed;
 mod reader;
 #[path = "sheets/refusals.rs"]
 mod refusals;
+#[path = "sheets/tables.rs"]
+mod tables;
 
 use notchbook::pipeline::Compiled;
 use notchbook::resolve::Edition;

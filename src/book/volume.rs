@@ -206,6 +206,11 @@ pub struct CutRow {
     pub count: u32,
     /// Whether it is cut on the fold.
     pub fold: bool,
+    /// Whether it is cut on the fold in name only: its fold does not run along the cloth, so that it is
+    /// laid whole.
+    pub opened: bool,
+    /// How many copies are cut from a single layer of folded cloth, whatever its width.
+    pub single_layer: usize,
     /// Whether every second copy is cut from the outline turned over.
     pub mirrored: bool,
     /// Width and height over all, one pair for each size shown; `None` where a size does not cut it.
@@ -227,6 +232,12 @@ pub struct Layout {
     pub width: Option<Amount>,
     /// Whether the cloth is folded along its length.
     pub folded: bool,
+    /// The names of the pieces that are cut from a single layer of folded cloth.
+    pub single_layer: Vec<String>,
+    /// The names of those among them that are laid turned over.
+    pub turned_over: Vec<String>,
+    /// The names of the pieces that lie where folded cloth is opened out.
+    pub opened: Vec<String>,
     /// How much to buy; `None` where it could not be reckoned.
     pub buy: Option<Amount>,
     /// Its name among the drawings.

@@ -24,12 +24,10 @@
 use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
-use crate::cloth::ClothLayout;
 use crate::diag::{Check, Finding, Findings, Group};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::to_f64;
 use crate::model::Fabric;
-use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -48,8 +46,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             }
             let value = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size()));
             let Some(value) = value.filter(|_| layout.exceeds_stated()) else { continue };
-            let Some(width) = width(edition, layout) else { continue };
-            let width = edition.figures(&width).first;
+            let Some(width) = edition.cloth_width(layout.bolt.fabric, layout.bolt.width_at) else { continue };
+            let width = width.first;
             let stated = layout.bolt.stated.map_or(0.0, to_f64);
             let told = Told::lengths(edition, layout.unwashed(), stated);
             let stated = if told.apart.is_empty() { String::new() } else { format!(", and {} are stated", told.other) };
@@ -73,9 +71,4 @@ fn unheld(fabric: &Fabric, size: usize) -> Finding {
         .at(span, format!("the length of `{}` to buy is too large to be told", fabric.id.text))
         .hint("see whether `shrinkage` is meant, such as `3 %`, and `spare` under `sheets:`, such as `5 cm`")
         .in_size(size, "")
-}
-
-fn width(edition: &Edition<'_>, layout: &ClothLayout) -> Option<crate::resolve::Worked> {
-    let fabric = &edition.draft.facts.fabrics[layout.bolt.fabric];
-    edition.values.quiet(fabric.widths.get(layout.bolt.width_at)?)
 }

@@ -18,11 +18,13 @@
 //!
 //! ## Limits
 //! Every width of the fabric is tried in every size, less the selvedges that `sheets:` states. A piece
-//! with a `grain:` keeps its way on the cloth. Silent for a fabric with no `widths:`.
+//! with a `grain:` keeps its way on the cloth. Where the cloth is folded for another piece, what goes on
+//! it opened out is laid there. Silent for a fabric with no `widths:`.
 
 use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
+use crate::cloth::Layers;
 use crate::diag::{Check, Findings, Group};
 
 /// The check.
@@ -35,13 +37,16 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (edition, laid) in subject.editions.iter().zip(subject.cloth) {
         for fault in laid.iter().filter_map(|one| one.as_ref().err()) {
             let fabric = &facts.fabrics[fault.bolt.fabric];
-            let between = if fault.bolt.folded { "between the fold and the selvedge" } else { "between the selvedges" };
             let span = fabric.widths.get(fault.bolt.width_at).map_or(fabric.id.span, |width| width.span());
-            for (piece, needed) in &fault.pieces {
-                let told = Told::lengths(edition, *needed, fault.bolt.room());
+            for wide in &fault.pieces {
+                let piece = &facts.pieces[wide.piece].id;
+                let (between, room) = match wide.layers {
+                    Layers::One => ("between the selvedges", fault.bolt.flat_room()),
+                    Layers::Both | Layers::Fold => ("between the fold and the selvedges", fault.bolt.folded_room()),
+                };
+                let told = Told::lengths(edition, wide.needed, room);
                 let only =
                     if told.apart.is_empty() { String::new() } else { format!(", where there are {}", told.other) };
-                let piece = &facts.pieces[*piece].id;
                 findings.push(
                     CHECK
                         .at(span, format!("`{}` does not fit on this width of `{}`", piece.text, fabric.id.text))

@@ -1,9 +1,21 @@
-//! Pieces laid on cloth: bolts, the fold, the nap, layouts as drawings, and how much to buy.
+//! Pieces laid on cloth: bolts, the fold, the nap, hands, layouts as drawings, and how much to buy.
 //!
 //! All numbers are mm at true size.
 
+mod amounts;
+mod bolt;
+mod cut_out;
 mod drawing;
+mod hand;
+mod label;
+mod layers;
+mod laying;
 mod layout;
+mod lie;
 
+pub use bolt::{Bolt, bolts};
 pub use drawing::{cloth_scale, draw_cloth};
-pub use layout::{Bolt, ClothFault, ClothLayout, LaidPiece, bolts, lay_out};
+pub use layers::Layers;
+pub use laying::lay_out;
+pub use layout::{ClothFault, ClothLayout, LaidPiece, TooWide};
+pub use lie::lies_at_fold;

@@ -93,7 +93,8 @@ fn piece<'a>(
         (Some(from), false) => format!("{count}{from}"),
     };
     let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && Some(row.fabric) == lot.fabric);
-    if let Some((width, height)) = row.and_then(|row| row.dimensions.as_ref()).filter(|_| measured) {
+    let plain = matches!(facts.pieces[lot.piece].outline, Some(Outline::Rectangle { .. }));
+    if let Some((width, height)) = row.and_then(|row| row.dimensions.as_ref()).filter(|_| measured && plain) {
         let top = all.y0.min(drawn.y0.min(bounds.y0)) - 1.8;
         page.dimension(
             Point::new(bounds.x0, top),

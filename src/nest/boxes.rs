@@ -5,58 +5,13 @@
 //! the boxes in a given order below a limit; the search changes the order, keeps what leaves less
 //! area over, and lowers the limit as soon as nothing is left over.
 
+use super::crates::{Crate, Spot};
 use super::random::Random;
 use super::skyline::{Bench, Choice};
 
 /// How many boxes the first climbs compare before another start is tried; later climbs last longer.
 /// It does not depend on the budget, so a greater budget never gives a longer layout.
 const FIRST_CLIMB: u64 = 400_000;
-
-/// A box that is to be laid.
-pub(super) struct Crate {
-    /// Its size, one for each way it may lie.
-    pub(super) poses: Vec<Size>,
-    /// In square units.
-    pub(super) area: i128,
-    /// Lies with its left edge on the left edge of the strip.
-    pub(super) on_fold: bool,
-}
-
-impl Crate {
-    /// A box with its poses; poses of one size are kept apart by their number only.
-    pub(super) fn new(poses: Vec<Size>, on_fold: bool) -> Crate {
-        let area = poses.first().map_or(0, |size| i128::from(size.width) * i128::from(size.height));
-        Crate { poses, area, on_fold }
-    }
-}
-
-impl Crate {
-    /// The box in one of its poses only.
-    fn held(&self, pose: usize) -> Crate {
-        Crate { poses: self.poses.get(pose).copied().into_iter().collect(), area: self.area, on_fold: self.on_fold }
-    }
-
-    /// The first pose of each size.
-    fn distinct_poses(&self) -> Vec<usize> {
-        (0..self.poses.len()).filter(|at| !self.poses[..*at].contains(&self.poses[*at])).collect()
-    }
-}
-
-/// In units.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) struct Size {
-    pub(super) width: i64,
-    pub(super) height: i64,
-}
-
-/// Where a box lies: its corner nearest the start and the left edge, in units, and the number of
-/// its pose.
-#[derive(Clone, Copy)]
-pub(super) struct Spot {
-    pub(super) x: i64,
-    pub(super) y: i64,
-    pub(super) pose: usize,
-}
 
 /// Every box laid.
 pub(super) struct Stack {

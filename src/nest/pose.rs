@@ -1,8 +1,8 @@
 //! The ways a piece may lie: as drawn, turned, flipped over, whatever its cloth allows.
 
-use super::outline::{Parts, Point, area, bounds, grown, turned};
+use super::item::{Item, Turns};
+use super::outline::{Parts, Point, area, bounds, cleaned, grown, turned};
 use super::slabs::Slabs;
-use super::{Item, Turns};
 
 /// Outlines whose points differ by less than this (mm) are the same.
 const SAME: f64 = 1e-6;
@@ -40,7 +40,7 @@ impl Piece {
         if item.outline.iter().flatten().any(|value| !value.is_finite()) {
             return None;
         }
-        let cleaned = super::outline::cleaned(&item.outline);
+        let cleaned = cleaned(&item.outline);
         let covered: f64 = cleaned.iter().map(|part| area(part)).sum();
         let [left, top, right, bottom] = bounds(item.outline.iter().copied());
         let boxed = (right - left) * (bottom - top);

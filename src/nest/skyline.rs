@@ -2,7 +2,7 @@
 //! lowest stretch: boxes are laid from the start of the strip onwards, each as near to the start
 //! as the ones before it allow.
 
-use super::boxes::{Crate, Spot};
+use super::crates::{Crate, Spot};
 
 /// A level stretch of the contour, in units.
 #[derive(Clone, Copy)]

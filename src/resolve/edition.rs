@@ -5,7 +5,7 @@ use super::names::Catalogue;
 use super::printed::{Aim, Block, FigureUse, Inline};
 use super::prose::Printer;
 use super::scope::Scope;
-use super::shown::Shown;
+use super::shown::{Shown, width_figures};
 use super::values::Values;
 use super::worked::Worked;
 use super::works::EditionWork;
@@ -113,6 +113,13 @@ impl<'a> Edition<'a> {
             }
         }
         uses
+    }
+
+    /// The width of a cloth as the booklet prints it wherever it names it: which fabric and which of
+    /// its widths, by their places in the facts.
+    pub fn cloth_width(&self, fabric: usize, width_at: usize) -> Option<Shown> {
+        let width = self.draft.facts.fabrics.get(fabric)?.widths.get(width_at)?;
+        Some(width_figures(&self.values.quiet(width)?, &self.draft.facts.show))
     }
 
     /// The value as the booklet prints it.

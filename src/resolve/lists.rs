@@ -9,7 +9,7 @@ use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
-use crate::measure::{Dimension, Exact};
+use crate::measure::{Dimension, Exact, Quantity};
 use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
 
 /// A fabric to buy.
@@ -51,7 +51,8 @@ pub struct CutRow {
     pub copies: Vec<String>,
     /// How many.
     pub count: u32,
-    /// Width and height, for a rectangle without curves.
+    /// Width and height of the cutting line overall, of its half for a piece cut on the fold; `None`
+    /// where its outline has a fault.
     pub dimensions: Option<(Shown, Shown)>,
     /// More to know.
     pub note: Vec<Block>,
@@ -82,11 +83,11 @@ impl Lister<'_> {
             let widths = fabric
                 .widths
                 .iter()
-                .filter_map(|width| self.length(width, "a width", findings))
+                .filter_map(|width| self.width(width, findings))
                 .map(|worked| width_figures(&worked, &self.draft.facts.show))
                 .collect();
             let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.values.size()));
-            let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", findings));
+            let amount = amount.and_then(|amount| self.above_nothing(amount, "an amount of fabric", findings));
             let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
             rows.push(FabricRow {
                 fabric: at,
@@ -109,6 +110,50 @@ impl Lister<'_> {
             UNIT_MISMATCH
                 .at(formula.span(), format!("{what} is a length, not {}", worked.quantity.dimension.name()))
                 .hint(format!("give it a unit: `{} cm`", formula.formula.text.trim()))
+                .in_size(self.values.size(), ""),
+        );
+        None
+    }
+
+    /// A length that must be above nothing.
+    fn above_nothing(&self, formula: &Expression, what: &str, findings: &mut Findings) -> Option<Worked> {
+        let worked = self.length(formula, what, findings)?;
+        if worked.quantity.value > Exact::from_integer(0) {
+            return Some(worked);
+        }
+        let text = formula.formula.text.trim();
+        findings.push(
+            OUT_OF_RANGE
+                .at(formula.span(), format!("{what} is above nothing, not `{text}`"))
+                .hint("write how long it is, such as `110 cm`, or look at what its formula comes to")
+                .in_size(self.values.size(), ""),
+        );
+        None
+    }
+
+    /// The width of a cloth, of which the selvedges must leave something to cut from.
+    fn width(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
+        let worked = self.above_nothing(formula, "a width", findings)?;
+        let facts = &self.draft.facts;
+        let selvedge = facts.sheets.selvedge;
+        if selvedge.checked_add(selvedge).is_some_and(|both| worked.quantity.value > both) {
+            return Some(worked);
+        }
+        let shown = |value: Exact| {
+            let quantity = Quantity { value, dimension: Dimension::Length };
+            self.figures(Worked { quantity, stated: None }).first.to_string().replace('\u{a0}', " ")
+        };
+        findings.push(
+            OUT_OF_RANGE
+                .at(
+                    formula.span(),
+                    format!(
+                        "two selvedges of {} leave nothing to cut from on cloth {} wide",
+                        shown(selvedge),
+                        shown(worked.quantity.value)
+                    ),
+                )
+                .hint("make `selvedge:` under `sheets:` smaller: it is what is not used along one edge of the cloth")
                 .in_size(self.values.size(), ""),
         );
         None
@@ -177,12 +222,15 @@ impl Lister<'_> {
                 continue;
             }
             let note = self.prose(&piece.note, findings);
-            let dimensions = match &piece.outline {
+            let stated = match &piece.outline {
                 Some(Outline::Rectangle { width, height, .. }) => {
                     self.values.by_size(width, findings).zip(self.values.by_size(height, findings))
                 }
                 _ => None,
             };
+            let larger = piece.cut_larger.as_ref();
+            let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", findings));
+            let dimensions = self.values.cut_size(at, stated, larger.map(|worked| worked.quantity.value));
             for cut in &piece.cut {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
@@ -202,7 +250,7 @@ impl Lister<'_> {
                     fabric,
                     copies,
                     count: cut.copies.count(),
-                    dimensions: dimensions.map(|(width, height)| (self.figures(width), self.figures(height))),
+                    dimensions: dimensions.map(|size| (self.figures(size.width), self.figures(size.height))),
                     note: note.clone(),
                 });
             }

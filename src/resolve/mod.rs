@@ -3,6 +3,7 @@
 //! What cannot be worked out is a finding in that size. Whether the result is right is not judged
 //! here: that is the work of the checks.
 
+mod cut_size;
 mod edition;
 mod lists;
 mod names;

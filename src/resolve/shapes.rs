@@ -266,7 +266,7 @@ fn place(piece: &Piece, fault: &ShapeFault) -> Span {
 }
 
 /// A drawn length as an exact one, to a hundredth of a millimetre.
-fn hundredths(value: f64) -> Option<Exact> {
+pub(super) fn hundredths(value: f64) -> Option<Exact> {
     let rounded = (value * 100.0).round();
     (rounded.abs() < 1e15).then(|| ratio(rounded as i128, 100)).flatten()
 }

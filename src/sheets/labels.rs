@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::plan::{PlacedPiece, SheetPlan};
+use crate::cloth::lies_at_fold;
 use crate::draw::Plan;
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
@@ -31,10 +32,17 @@ fn block(number: usize, piece: usize, outlines: &[(usize, Plan)], edition: &Edit
     let shown: Vec<&str> = outlines.iter().map(|(size, _)| facts.sizes[*size].name.as_str()).collect();
     let mut lines = vec![format!("{number}  {}", own.name.text), shown.join(", ")];
     for cut in &own.cut {
-        let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == cut.fabric.text);
-        let fabric = fabric.map_or(cut.fabric.text.as_str(), |fabric| fabric.name.text.as_str());
-        let on_fold = if own.fold.is_some() { " on the fold" } else { "" };
-        let mirrored = if own.mirrored { ", half of them turned over" } else { "" };
+        let at = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text);
+        let fabric = at.map_or(cut.fabric.text.as_str(), |at| facts.fabrics[at].name.text.as_str());
+        let on_fold = match own.fold {
+            None => "",
+            Some(_) if at.is_some_and(|at| !lies_at_fold(edition, piece, at)) => ", opened out at the fold line",
+            Some(_) => " on the fold",
+        };
+        let mirrored = match (own.mirrored, cut.copies.count() / 2) {
+            (false, _) | (true, 0) => String::new(),
+            (true, over) => format!(", {over} of them turned over"),
+        };
         lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
     }
     let names: Vec<String> = own

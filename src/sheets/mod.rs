@@ -5,16 +5,19 @@
 
 mod arrange;
 mod drawing;
+mod endless;
 mod frame;
 mod gauge;
 mod labels;
 mod map;
 mod paper;
 mod plan;
+mod planning;
 mod window;
 
 pub use arrange::naive_count;
 pub use drawing::{Page, SheetSet, draw_sheets};
 pub use map::{PageMap, page_map};
 pub use paper::SheetPaper;
-pub use plan::{PlacedPiece, SheetPlan, plan_all_sizes, plan_one_size};
+pub use plan::{PlacedPiece, SheetPlan};
+pub use planning::{plan_all_sizes, plan_one_size};

@@ -148,6 +148,14 @@ fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
     for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
         let fabric = fields::name(key, findings);
         let copies = match &node.value {
+            Value::List(items) if items.is_empty() => {
+                findings.push(
+                    VALUE_UNREADABLE
+                        .at(node.span, "this list names no copy, so nothing is cut")
+                        .hint("name each copy (`[front, back]`), or write how many (`2`)"),
+                );
+                continue;
+            }
             Value::List(items) => CutCopies::Named(
                 items
                     .iter()

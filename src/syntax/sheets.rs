@@ -7,7 +7,7 @@ use super::measures;
 use super::yaml::Node;
 use crate::diag::Findings;
 use crate::faults::OUT_OF_RANGE;
-use crate::measure::Exact;
+use crate::measure::{Dimension, Exact, read_measure};
 use crate::model::SheetSettings;
 
 /// The record before its lengths are read.
@@ -29,8 +29,11 @@ pub(super) fn read(node: Option<&Node>, findings: &mut Findings) -> SheetSetting
     }
     let Some(record) = fields::record::<Record>(node, "`sheets`", findings) else { return settings };
     let mut length = |key: &str, written: Option<String>, into: &mut Exact| {
-        if let Some(written) = written {
-            measures::plain_length(node, key, &written, into, findings);
+        match written {
+            // Paper may be printed to its edge, and cloth used to its last thread.
+            Some(written) if is_nought(&written) => *into = Exact::from_integer(0),
+            Some(written) => measures::plain_length(node, key, &written, into, findings),
+            None => {}
         }
     };
     length("margin", record.margin, &mut settings.margin);
@@ -46,4 +49,12 @@ pub(super) fn read(node: Option<&Node>, findings: &mut Findings) -> SheetSetting
         settings = SheetSettings::default();
     }
     settings
+}
+
+/// Whether a length is none at all; a nought needs no unit.
+fn is_nought(written: &str) -> bool {
+    read_measure(written).is_ok_and(|measure| {
+        let quantity = measure.first.quantity;
+        quantity.value == Exact::from_integer(0) && matches!(quantity.dimension, Dimension::Length | Dimension::Count)
+    })
 }

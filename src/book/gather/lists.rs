@@ -6,11 +6,11 @@ use crate::book::volume::{
     CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, NotionAmount, NotionNeed, PieceDrawing, PieceDrawings,
     SheetMap, WidthNeed,
 };
-use crate::cloth::ClothLayout;
+use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
 use crate::model::{Kind, Show};
-use crate::resolve::FabricRow;
+use crate::resolve::{self, FabricRow};
 use crate::sheets::PageMap;
 
 impl Gatherer<'_> {
@@ -131,6 +131,8 @@ impl Gatherer<'_> {
                         copies: row.copies.clone(),
                         count: row.count,
                         fold: piece.fold.is_some(),
+                        opened: piece.fold.is_some() && !lies_at_fold(edition, row.piece, row.fabric),
+                        single_layer: self.on_single_layer(row),
                         mirrored: piece.mirrored,
                         dimensions: vec![dimensions.map(|(width, height)| (Amount::of(width), Amount::of(height)))],
                         note: self.blocks(&row.note, &piece.id.text),
@@ -161,6 +163,9 @@ impl Gatherer<'_> {
                     size: self.size,
                     width: row.and_then(|row| row.widths.get(layout.bolt.width_at)).map(Amount::of),
                     folded: layout.bolt.folded,
+                    single_layer: self.named(layout, |piece| layout.single_layer(piece)),
+                    turned_over: self.named(layout, |piece| piece.turned_over && piece.layers == Layers::One),
+                    opened: self.named(layout, |piece| piece.opened),
                     // What the author states to buy goes before what is reckoned.
                     buy: match row.and_then(|row| row.amount.as_ref()) {
                         Some(stated) => Some(Amount::of(stated)),
@@ -170,6 +175,24 @@ impl Gatherer<'_> {
                 }
             })
             .collect()
+    }
+
+    /// How many copies of a row are cut from a single layer of folded cloth, whatever its width.
+    fn on_single_layer(&self, row: &resolve::CutRow) -> usize {
+        let layouts = self.supplies.cloth.iter().map(|(layout, ..)| layout);
+        let singles = |layout: &ClothLayout| {
+            let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
+            pieces.filter(|one| layout.single_layer(one)).count()
+        };
+        layouts.filter(|layout| layout.bolt.fabric == row.fabric).map(singles).min().unwrap_or(0)
+    }
+
+    /// The names of the pieces that something holds for, each once.
+    fn named(&self, layout: &ClothLayout, holds: impl Fn(&LaidPiece) -> bool) -> Vec<String> {
+        let mut pieces: Vec<usize> = layout.pieces.iter().filter(|one| holds(one)).map(|one| one.piece).collect();
+        pieces.sort_unstable();
+        pieces.dedup();
+        pieces.into_iter().map(|piece| self.edition.draft.facts.pieces[piece].name.text.clone()).collect()
     }
 
     pub fn map(&mut self) -> Option<SheetMap> {
