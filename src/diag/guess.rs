@@ -2,6 +2,10 @@
 
 /// The candidate nearest to `word`, if one is near enough to be a slip of the hand.
 pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    // One number is as near to another as the next: only words are slips of the hand.
+    if word.chars().all(|letter| letter.is_ascii_digit()) {
+        return None;
+    }
     let word_lower = word.to_lowercase();
     let allowed = match word.chars().count() {
         0..=2 => 1,

@@ -61,11 +61,12 @@ pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findi
 /// The finding for a size that the booklet does not have.
 pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
     let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-    let all = format!("its sizes are: {}", names.join(", "));
-    // One number is as near to another as the next: only words are slips of the hand.
-    let number = word.chars().all(|letter| letter.is_ascii_digit());
-    let hint = if number { all } else { did_you_mean(word, names.iter().copied(), &all) };
-    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(hint)
+    let otherwise = format!("its sizes are: {}", names.join(", "));
+    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
+        word,
+        names.iter().copied(),
+        &otherwise,
+    ))
 }
 
 /// The key `for:` of a record: a list of sizes; `None` when it is absent.
