@@ -14,7 +14,7 @@ use crate::faults::{FILE_UNREADABLE, TYPESETTING_FAILED};
 use crate::figure::{self, Figures, Studio};
 use crate::model::{Draft, Text};
 use crate::nest::Effort;
-use crate::resolve::{Catalogue, Edition, Values, resolve};
+use crate::resolve::{Catalogue, Edition, PieceId, Values, resolve};
 use crate::sheets::{page_map, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
@@ -182,10 +182,10 @@ impl Compiled<'_> {
         let studio = Studio::new(&self.house, &facts.style.accent.text);
         let dresser = studio.dresser();
         let overview = draw::overview(edition, dresser);
-        let names = |piece: usize| facts.pieces[piece].name.text.clone();
+        let names = |piece: PieceId| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper.of_sheets());
         let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
-        let numbers = |piece: usize| edition.piece_number(piece);
+        let numbers = |piece: PieceId| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
         let scale = cloth_scale(laid);
         let cloth = laid
@@ -197,7 +197,6 @@ impl Compiled<'_> {
             .collect();
         let supplies = Supplies {
             paper,
-            history: &self.histories[edition.size()],
             figures: &self.figures,
             overview: &overview,
             labels: &labels,

@@ -48,9 +48,11 @@
 //! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
 use super::judge::Judge;
-use crate::construct::{Fault, History};
+use crate::construct::{Fault, History, RawOf};
 use crate::diag::{Check, Findings, Group};
+use crate::model::Facts;
 use crate::resolve::Edition;
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge =
@@ -60,20 +62,22 @@ pub(super) static CHECK: Judge =
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::EdgesRaw { edges, twice } = fault else { continue };
-        let pieces = &edition.draft.facts.pieces;
+        let facts = &edition.draft.facts;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
         let message = match names.as_slice() {
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
-        let mut finding = CHECK.at( place(*first, edition), message)
+        let mut finding = CHECK.at( place(*first, facts), message)
             .hint("sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw");
         let mut told = vec![*first];
-        for (piece, _) in edges {
-            if !told.contains(piece) && *piece < pieces.len() {
-                told.push(*piece);
-                finding = finding.note(pieces[*piece].id.span, "and of this piece");
+        for (of, _) in edges {
+            if let RawOf::Piece(piece) = of
+                && !told.contains(of)
+            {
+                told.push(*of);
+                finding = finding.note(facts.pieces[*piece].id.span, "and of this piece");
             }
         }
         for (edge, later) in twice {
@@ -84,11 +88,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
     }
 }
 
-/// Where a raw edge is told: at its piece; at the first zip for an edge of a zip.
-fn place(piece: usize, edition: &Edition<'_>) -> crate::source::Span {
-    let facts = &edition.draft.facts;
-    let zip =
-        || facts.notions.iter().find(|notion| notion.kind == crate::model::Kind::Zip).map(|notion| notion.id.span);
-    let own = facts.pieces.get(piece).map(|piece| piece.id.span);
-    own.or_else(zip).unwrap_or(facts.title.span)
+/// Where a raw edge is told: at its piece or its zip.
+fn place(of: RawOf, facts: &Facts) -> Span {
+    match of {
+        RawOf::Piece(piece) => facts.pieces[piece].id.span,
+        RawOf::Zip(zip) => facts.notions[zip].id.span,
+    }
 }

@@ -56,7 +56,7 @@ use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
 use crate::draw::Plan;
 use crate::model::is_for;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
@@ -66,12 +66,12 @@ pub(super) static CHECK: Judge = Judge::edition(
 
 /// Looks at every piece of one size that states its grain.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
-    for (at, piece) in edition.draft.facts.pieces.iter().enumerate() {
+    for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
         let Some(grain) = &piece.grain else { continue };
         if !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
-        let Some(plan) = Plan::of(edition, at) else { continue };
+        let Some(plan) = Plan::of(edition, id) else { continue };
         if !plan.grain_lies_on_piece() {
             findings.push(
                 CHECK

@@ -35,7 +35,7 @@
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, NotionId};
 
 /// The check.
 pub(super) static CHECK: Judge =
@@ -47,7 +47,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         return;
     }
     let size = edition.size();
-    for notion in &edition.draft.facts.notions {
+    for (at, notion) in NotionId::each(&edition.draft.facts.notions) {
         let id = notion.id.text.as_str();
         if !is_for(notion.sizes.as_ref(), size) {
             continue;
@@ -55,8 +55,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let worked = edition
             .steps()
             .flat_map(|step| &step.works)
-            .flat_map(|work| &work.touches)
-            .any(|name| name.text.split('.').next() == Some(id));
+            .flat_map(|work| &work.targets)
+            .any(|target| target.notion() == Some(at));
         let sewn = edition.steps().flat_map(|step| &step.works).any(|work| work.verb.stitches());
         if notion.kind == Kind::Thread && sewn {
             continue;

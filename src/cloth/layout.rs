@@ -9,13 +9,13 @@ use kurbo::{Affine, BezPath, Shape as _};
 use crate::measure::{Dimension, Exact, ratio, to_f64, up_to};
 use crate::model::is_for;
 use crate::nest::{Effort, Item, NestFault, Place, Strip, Turns, nest};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, FabricId, PieceId};
 
 /// Cloth of one width, and what is cut from it in one size.
 #[derive(Debug, Clone)]
 pub struct Bolt {
     /// The fabric, by its place in the facts.
-    pub fabric: usize,
+    pub fabric: FabricId,
     /// Which of its widths, by its place among them.
     pub width_at: usize,
     /// The cloth's whole width, in mm.
@@ -36,7 +36,7 @@ pub struct Bolt {
 /// One outline to lay.
 #[derive(Debug, Clone)]
 struct CutOut {
-    piece: usize,
+    piece: PieceId,
     outline: BezPath,
     item: Item,
 }
@@ -45,7 +45,7 @@ struct CutOut {
 #[derive(Debug, Clone)]
 pub struct LaidPiece {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// Its outline at its place, in mm: x across the cloth from the fold or the selvedge, y along it.
     pub outline: BezPath,
 }
@@ -69,7 +69,7 @@ pub struct ClothFault {
     /// The cloth.
     pub bolt: Bolt,
     /// The pieces, by their places in the facts, each with the width that it needs in mm.
-    pub pieces: Vec<(usize, f64)>,
+    pub pieces: Vec<(PieceId, f64)>,
 }
 
 impl ClothLayout {
@@ -92,14 +92,14 @@ const GAP: f64 = 4.0;
 pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
     let facts = &edition.draft.facts;
     let mut bolts = Vec::new();
-    for (at, fabric) in facts.fabrics.iter().enumerate() {
+    for (id, fabric) in FabricId::each(&facts.fabrics) {
         if !is_for(fabric.sizes.as_ref(), edition.size()) {
             continue;
         }
         let share = |value: &crate::model::Expression| edition.values.quiet(value).map(|worked| worked.quantity.value);
         let shrinkage = fabric.shrinkage.as_ref().and_then(share).unwrap_or_default();
         let stated = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size())).and_then(share);
-        let (pieces, folded) = cut_outs(edition, at);
+        let (pieces, folded) = cut_outs(edition, id);
         for (width_at, width) in fabric.widths.iter().enumerate() {
             let Some(width) = edition.values.quiet(width).filter(|one| one.quantity.dimension == Dimension::Length)
             else {
@@ -107,7 +107,7 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
             };
             if !pieces.is_empty() {
                 bolts.push(Bolt {
-                    fabric: at,
+                    fabric: id,
                     width_at,
                     width: to_f64(width.quantity.value),
                     selvedge: to_f64(facts.sheets.selvedge),
@@ -123,7 +123,7 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
     bolts
 }
 
-fn cut_outs(edition: &Edition<'_>, fabric: usize) -> (Vec<CutOut>, bool) {
+fn cut_outs(edition: &Edition<'_>, fabric: FabricId) -> (Vec<CutOut>, bool) {
     let facts = &edition.draft.facts;
     let napped = facts.fabrics[fabric].nap;
     let rows: Vec<_> = edition.cuts.iter().filter(|row| row.fabric == fabric).collect();
@@ -187,7 +187,7 @@ fn fold_to_left(outline: &BezPath, fold: &BezPath) -> BezPath {
 
 /// Lays the pieces of one bolt; `Err` with the pieces (by their places in the facts) that are wider
 /// than the cloth, each with the width that it needs in mm.
-pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<(usize, f64)>> {
+pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<(PieceId, f64)>> {
     let width = if bolt.folded { bolt.width / 2.0 - bolt.selvedge } else { bolt.width - 2.0 * bolt.selvedge };
     let items: Vec<Item> = bolt.cuts.iter().map(|cut| cut.item.clone()).collect();
     let layout = nest(&items, &Strip { width, gap: GAP }, effort).map_err(|faults| {

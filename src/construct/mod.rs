@@ -5,7 +5,6 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
-mod cast;
 mod end;
 mod fault;
 mod joins;
@@ -16,8 +15,7 @@ mod state;
 mod tell;
 mod thread;
 
-pub use cast::{Cast, Member, Target};
-pub use fault::{Fault, Moment};
+pub use fault::{Fault, Moment, RawOf};
 pub use look::SewnSeam;
 pub use play::{History, play};
 pub use sewn::{SewnMeasure, sewn};

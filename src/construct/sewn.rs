@@ -13,12 +13,11 @@
 //! and without boxed corners the width is w less both side allowances, the height h less those at the
 //! top and the base.
 
-use super::cast::Cast;
 use super::fault::Fault;
 use super::state::State;
 use crate::measure::{Dimension, to_f64};
 use crate::model::{Outline, Text};
-use crate::resolve::Edition;
+use crate::resolve::{CopyId, EdgeId, Edition};
 
 /// Which measure of a sewn piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,16 +33,18 @@ const TOLERANCE: f64 = 1.0;
 
 /// A measure of a sewn copy in mm; `None` where the construction does not determine it.
 pub fn sewn(edition: &Edition<'_>, history: &super::History, copy: &str, measure: SewnMeasure) -> Option<f64> {
-    of(edition, &history.state, &history.cast, copy, measure)
+    of(edition, &history.state, edition.cast.copies().find(|(_, member)| member.name == copy)?.0, measure)
 }
 
-fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: SewnMeasure) -> Option<f64> {
-    let copy = cast.members.iter().position(|member| member.name == name)?;
-    let piece = cast.members[copy].piece;
+fn of(edition: &Edition<'_>, state: &State, copy: CopyId, measure: SewnMeasure) -> Option<f64> {
+    let piece = edition.cast[copy].piece;
     let Some(Outline::Rectangle { corners_out, .. }) = &edition.draft.facts.pieces[piece].outline else { return None };
     let (wide, high) = edition.values.shape(piece)?.exact_box()?;
     let (wide, high) = (to_f64(wide), to_f64(high));
-    let taken = |edge: &str| taken(edition, state, cast, copy, edge);
+    let taken = |word: &str| {
+        let edge = edition.edges_of(copy).into_iter().find(|edge| edition.edge_word(copy, *edge) == word)?;
+        taken(edition, state, copy, edge)
+    };
     let boxed = corners_out.iter().find(|(at, ..)| at.text == "bottom");
     let Some((_, across, up)) = boxed else {
         return match measure {
@@ -71,9 +72,8 @@ fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: Se
 }
 
 /// What the seam, hem or fold at an edge takes away, in mm; `None` when the edge is neither.
-fn taken(edition: &Edition<'_>, state: &State, cast: &Cast, copy: usize, edge: &str) -> Option<f64> {
-    let member = &cast.members[copy];
-    let own = || edition.values.allowance(member.piece, edge).map(to_f64);
+fn taken(edition: &Edition<'_>, state: &State, copy: CopyId, edge: EdgeId) -> Option<f64> {
+    let own = || edition.values.allowance(edition.cast[copy].piece, &edition.edge_word(copy, edge)).map(to_f64);
     let known = state.known_edge(copy, edge)?;
     if let Some(seam) = known.seams.first() {
         let moment = state.seams[*seam].sewn;
@@ -97,11 +97,12 @@ pub(super) fn read(text: &Text) -> Option<(&str, SewnMeasure)> {
 }
 
 /// Holds the stated finished measurements against the sewing.
-pub(super) fn compare(edition: &Edition<'_>, state: &State, cast: &Cast) -> Vec<Fault> {
+pub(super) fn compare(edition: &Edition<'_>, state: &State) -> Vec<Fault> {
     let mut faults = Vec::new();
     for (at, row) in edition.draft.facts.finished.iter().enumerate() {
         let Some((copy, measure)) = row.sewn.as_ref().and_then(read) else { continue };
-        let Some(sewn) = of(edition, state, cast, copy, measure) else { continue };
+        let Some((copy, _)) = edition.cast.copies().find(|(_, member)| member.name == copy) else { continue };
+        let Some(sewn) = of(edition, state, copy, measure) else { continue };
         let Some(stated) = row.value.get(edition.size()).and_then(|value| edition.values.quiet(value)) else {
             continue;
         };

@@ -27,13 +27,12 @@ pub use drawn::draw_steps;
 pub use overview::{Overview, PieceDrawing, overview};
 pub use plan::Plan;
 
-use crate::construct::{Cast, Target};
 use crate::figure::{Ruler, numbers};
 use crate::model::Verb;
-use crate::resolve::{Edition, EditionStep, Worked};
+use crate::resolve::{CopyId, Edition, EditionStep, Worked};
 use cloth::Cloth;
 use page::Page;
-use past::{Past, Seam, copies, millimetres, targets};
+use past::{Held, Past, Seam, copies, held, millimetres};
 
 /// How many millimetres of cloth one on paper may stand for.
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
@@ -82,7 +81,6 @@ impl Undrawn {
 struct Desk<'a, 'e> {
     pub edition: &'a Edition<'e>,
     pub step: &'a EditionStep<'e>,
-    pub cast: Cast,
     pub past: Past,
     pub cloths: Vec<Cloth>,
     pub ruler: &'a Ruler<'a>,
@@ -97,12 +95,11 @@ pub(super) fn draw<'a>(
     step: &'a EditionStep<'_>,
     ruler: &'a Ruler<'a>,
 ) -> Result<Option<String>, Undrawn> {
-    let cast = Cast::of(edition);
-    let past = Past::of(edition, step, &cast);
-    let cloths = cloth::sort(edition, &cast);
-    let desk = Desk { edition, step, cast, past, cloths, ruler };
+    let past = Past::of(edition, step);
+    let cloths = cloth::sort(edition);
+    let desk = Desk { edition, step, past, cloths, ruler };
     let verb = desk.leading()?;
-    if desk.drawn(verb).iter().any(|copy| edition.values.shape(desk.cast.members[*copy].piece).is_none()) {
+    if desk.drawn(verb).iter().any(|copy| edition.values.shape(desk.edition.cast[*copy].piece).is_none()) {
         return Ok(None);
     }
     desk.is_flat(verb)?;
@@ -140,9 +137,9 @@ impl<'a, 'e> Desk<'a, 'e> {
         }
         let has = |verb: &Verb| {
             self.step.works.iter().filter(|work| work.verb == *verb).any(|work| {
-                let found = targets(work, self.edition, &self.cast);
+                let found = held(work, self.edition);
                 let zip = matches!(verb, Verb::Open | Verb::Close)
-                    && found.iter().any(|target| matches!(target, Target::Notion(_)));
+                    && found.iter().any(|target| matches!(target, Held::Notion(_)));
                 zip || !copies(&found).is_empty()
             })
         };
@@ -153,9 +150,9 @@ impl<'a, 'e> Desk<'a, 'e> {
     }
 
     /// The copies that the leading verb's facts name.
-    fn drawn(&self, verb: Verb) -> BTreeSet<usize> {
+    fn drawn(&self, verb: Verb) -> BTreeSet<CopyId> {
         let works = self.step.works.iter().filter(|work| work.verb == verb);
-        works.flat_map(|work| copies(&targets(work, self.edition, &self.cast))).collect()
+        works.flat_map(|work| copies(&held(work, self.edition))).collect()
     }
 
     /// Cut outlines are true only while the pieces lie flat and are not folded up.
@@ -182,13 +179,13 @@ impl<'a, 'e> Desk<'a, 'e> {
     fn is_placed(&self, verb: Verb) -> Result<(), Undrawn> {
         let joins = matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Attach | Verb::Pin | Verb::Baste);
         for work in self.step.works.iter().filter(|work| joins && work.verb == verb) {
-            let found = targets(work, self.edition, &self.cast);
+            let found = held(work, self.edition);
             let whole = found.iter().find_map(|target| match target {
-                Target::Copy(copy) => Some(self.name(*copy)),
-                Target::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
+                Held::Copy(copy) => Some(self.name(*copy)),
+                Held::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
                 _ => None,
             });
-            let edges = found.iter().any(|target| matches!(target, Target::Edge(..)));
+            let edges = found.iter().any(|target| matches!(target, Held::Edge(..)));
             if let Some(whole) = whole.filter(|_| edges) {
                 return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
             }
@@ -217,8 +214,8 @@ impl<'a, 'e> Desk<'a, 'e> {
     fn held(&self, verb: Verb) -> Vec<Seam> {
         let mut seams = Vec::new();
         for (at, work) in self.step.works.iter().enumerate().filter(|(_, work)| work.verb == verb) {
-            let members = targets(work, self.edition, &self.cast);
-            let edges = members.iter().all(|member| matches!(member, Target::Edge(..) | Target::NotionEdge(..)));
+            let members = held(work, self.edition);
+            let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
             if edges && copies(&members).len() > 1 {
                 let allowance = work.allowance.and_then(millimetres);
                 seams.push(Seam { members, allowance, gap: None, work: at });

@@ -1,17 +1,22 @@
 //! The edition of one size, whole.
 
+use super::cast::Cast;
+use super::ids::{CopyId, EdgeId, PieceId};
 use super::lists::{CutRow, FabricRow, Lister, NotionRow};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
+use super::references::Ends;
 use super::scope::Scope;
 use super::shown::Shown;
+use super::spoken::lower;
+use super::target::Resolver;
 use super::values::{Values, Worked};
 use super::works::EditionWork;
 use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
 use crate::measure::Outcome;
-use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step, is_for};
+use crate::model::{self, Draft, Expectation, Part, Step, is_for};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -19,6 +24,8 @@ pub struct Edition<'a> {
     pub draft: &'a Draft,
     /// Its names.
     pub catalogue: &'a Catalogue,
+    /// Every copy of its pieces.
+    pub cast: Cast,
     /// The values.
     pub values: &'a Values<'a>,
     /// What stands before and after the steps.
@@ -89,9 +96,34 @@ impl<'a> Edition<'a> {
     }
 
     /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted.
-    pub fn piece_number(&self, piece: usize) -> usize {
-        let before = self.draft.facts.pieces.iter().take(piece);
+    pub fn piece_number(&self, piece: PieceId) -> usize {
+        let before = self.draft.facts.pieces.iter().take(piece.at());
         1 + before.filter(|other| is_for(other.sizes.as_ref(), self.size())).count()
+    }
+
+    /// What a copy is called on the page: by its own name, or by its piece's where copies are only counted.
+    pub fn copy_name(&self, copy: CopyId) -> String {
+        let member = &self.cast[copy];
+        match member.named {
+            true => member.name.replace('_', " "),
+            false => lower(&self.draft.facts.pieces[member.piece].name.text),
+        }
+    }
+
+    /// The edge of a copy as authors write it: `lining_front.top`.
+    pub fn edge_name(&self, copy: CopyId, edge: EdgeId) -> String {
+        format!("{}.{}", self.cast[copy].name, self.edge_word(copy, edge))
+    }
+
+    /// The edge's own name.
+    pub fn edge_word(&self, copy: CopyId, edge: EdgeId) -> String {
+        self.values.shape(self.cast[copy].piece).map_or(String::new(), |shape| shape.edges()[edge.at()].name.clone())
+    }
+
+    /// The edges of a copy; none where its outline could not be worked out.
+    pub fn edges_of(&self, copy: CopyId) -> Vec<EdgeId> {
+        let shape = self.values.shape(self.cast[copy].piece);
+        shape.iter().flat_map(|shape| EdgeId::each(shape.edges()).map(|(edge, _)| edge)).collect()
     }
 
     /// Every step, in order.
@@ -128,123 +160,6 @@ impl Draft {
     }
 }
 
-/// Where references of one size lead.
-pub(super) struct Targets {
-    size: usize,
-    steps: Vec<(String, Option<usize>, bool)>,
-    parts: Vec<(String, bool, String)>,
-}
-
-impl Targets {
-    fn gather(draft: &Draft, size: usize) -> Targets {
-        let mut targets = Targets { size, steps: Vec::new(), parts: Vec::new() };
-        let mut number = 0;
-        for part in &draft.parts {
-            let part_here = is_for(part.sizes.as_ref(), size);
-            if let Some(id) = &part.id {
-                targets.parts.push((id.text.clone(), part_here, crate::syntax::plain_inline(&part.title)));
-            }
-            for step in &part.steps {
-                let here = part_here && is_for(step.sizes.as_ref(), size);
-                number += usize::from(here);
-                let mut figure = false;
-                step.body.iter().for_each(|block| block.each_figure(&mut |_| figure = true));
-                if let Some(id) = &step.id {
-                    targets.steps.push((id.text.clone(), here.then_some(number), figure));
-                }
-            }
-        }
-        targets
-    }
-
-    /// The label that a reference leads to and its usual words; `Err(true)` when the target is left
-    /// out in this size, `Err(false)` when there is none at all.
-    pub fn find(&self, kind: ReferenceKind, id: &str, draft: &Draft) -> Result<(String, String), bool> {
-        let facts = &draft.facts;
-        match kind {
-            ReferenceKind::Step => {
-                if let Some((_, number, _)) = self.steps.iter().find(|(known, ..)| known == id) {
-                    let number = number.ok_or(true)?;
-                    return Ok((format!("step-{id}"), format!("step\u{a0}{number}")));
-                }
-                let (_, here, title) = self.parts.iter().find(|(known, ..)| known == id).ok_or(false)?;
-                if *here { Ok((format!("part-{id}"), format!("“{title}”"))) } else { Err(true) }
-            }
-            ReferenceKind::Figure => {
-                let step = self.steps.iter().find(|(known, _, figure)| known == id && *figure);
-                let (_, number, _) = step.ok_or(false)?;
-                let number = number.ok_or(true)?;
-                Ok((format!("figure-{id}"), format!("the diagram of step\u{a0}{number}")))
-            }
-            ReferenceKind::Piece => {
-                let piece =
-                    facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
-                let piece = piece.ok_or(false)?;
-                left_out(piece.sizes.as_ref(), self.size)?;
-                let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
-                Ok((format!("piece-{}", piece.id.text), name))
-            }
-            ReferenceKind::Notion => {
-                let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
-                left_out(notion.sizes.as_ref(), self.size)?;
-                Ok((format!("notion-{id}"), lower(&notion.name.text)))
-            }
-            ReferenceKind::Fabric => {
-                let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
-                left_out(fabric.sizes.as_ref(), self.size)?;
-                Ok((format!("fabric-{id}"), lower(&fabric.name.text)))
-            }
-            ReferenceKind::Term => {
-                let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;
-                Ok((format!("term-{}", label(id)), word.term.text.clone()))
-            }
-        }
-    }
-
-    /// The ids that a reference of a kind could have named.
-    pub fn names(&self, kind: ReferenceKind, draft: &Draft) -> Vec<String> {
-        let facts = &draft.facts;
-        match kind {
-            ReferenceKind::Step => {
-                let steps = self.steps.iter().map(|(id, ..)| id.clone());
-                steps.chain(self.parts.iter().map(|(id, ..)| id.clone())).collect()
-            }
-            ReferenceKind::Figure => {
-                self.steps.iter().filter(|(_, _, figure)| *figure).map(|(id, ..)| id.clone()).collect()
-            }
-            ReferenceKind::Piece => {
-                let copies = facts.pieces.iter().flat_map(|piece| piece.copies());
-                facts.pieces.iter().map(|piece| &piece.id).chain(copies).map(|name| name.text.clone()).collect()
-            }
-            ReferenceKind::Notion => facts.notions.iter().map(|notion| notion.id.text.clone()).collect(),
-            ReferenceKind::Fabric => facts.fabrics.iter().map(|fabric| fabric.id.text.clone()).collect(),
-            ReferenceKind::Term => facts.words.iter().map(|word| word.term.text.clone()).collect(),
-        }
-    }
-}
-
-/// `Err(true)` when something is not for a size.
-fn left_out(sizes: Option<&Vec<usize>>, size: usize) -> Result<(), bool> {
-    if is_for(sizes, size) { Ok(()) } else { Err(true) }
-}
-
-/// A name in the middle of a sentence.
-fn lower(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next();
-    let second = letters.clone().next();
-    match first {
-        // An abbreviation such as "PUL fabric" keeps its capitals.
-        Some(first) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(letters).collect(),
-        _ => name.to_owned(),
-    }
-}
-
-/// A term as part of a label on the page.
-fn label(term: &str) -> String {
-    term.chars().map(|letter| if letter.is_alphanumeric() { letter } else { '-' }).collect()
-}
-
 /// Works one size out; what cannot be worked out is a finding in that size.
 pub fn resolve<'a>(
     draft: &'a Draft,
@@ -252,24 +167,23 @@ pub fn resolve<'a>(
     values: &'a Values<'a>,
     findings: &mut Findings,
 ) -> Edition<'a> {
-    let targets = Targets::gather(draft, values.size());
-    let front = front(draft, &targets, values, findings);
+    let ends = Ends::gather(draft, values.size());
+    let cast = Cast::of(draft, values.size());
+    let resolver = Resolver { draft, catalogue, values, cast: &cast };
+    let front = front(draft, &ends, values, findings);
     let mut number = 0;
     let mut parts = Vec::new();
-    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), targets.size)) {
+    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), values.size())) {
         let mut steps = Vec::new();
         let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
-        let mut printer = Printer { draft, targets: &targets, scope: scope(None), findings };
+        let mut printer = Printer { draft, ends: &ends, scope: scope(None), findings };
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
-        for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), targets.size)) {
+        for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
             number += 1;
-            let works = step
-                .works
-                .iter()
-                .map(|work| EditionWork::new(work, draft, catalogue, &scope(Some(step)), findings))
-                .collect();
-            let mut printer = Printer { draft, targets: &targets, scope: scope(Some(step)), findings };
+            let works =
+                step.works.iter().map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), findings)).collect();
+            let mut printer = Printer { draft, ends: &ends, scope: scope(Some(step)), findings };
             let title = printer.inlines(&step.title);
             let mut body = printer.blocks(&step.body);
             let first = body.iter().position(|block| matches!(block, Block::Figure(_)));
@@ -289,9 +203,9 @@ pub fn resolve<'a>(
         .collect();
     let expectations =
         facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, findings))).collect();
-    let lister = Lister { draft, targets: &targets, values };
+    let lister = Lister { draft, ends: &ends, values };
     let (fabrics, notions, cuts) = (lister.fabrics(findings), lister.notions(findings), lister.cuts(findings));
-    Edition { draft, catalogue, values, front, parts, finished, expectations, fabrics, notions, cuts }
+    Edition { draft, catalogue, cast, values, front, parts, finished, expectations, fabrics, notions, cuts }
 }
 
 fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings) -> Option<bool> {
@@ -309,9 +223,9 @@ fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings
     }
 }
 
-fn front(draft: &Draft, targets: &Targets, values: &Values<'_>, findings: &mut Findings) -> FrontMatter {
+fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, findings: &mut Findings) -> FrontMatter {
     let facts = &draft.facts;
-    let mut printer = Printer { draft, targets, scope: Scope::plain(values), findings };
+    let mut printer = Printer { draft, ends, scope: Scope::plain(values), findings };
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
         cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),

@@ -1,8 +1,9 @@
 //! What to buy and what to cut in one size.
 
-use super::edition::Targets;
+use super::ids::{FabricId, NotionId, PieceId};
 use super::printed::Block;
 use super::prose::Printer;
+use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, bought_figures, width_figures};
 use super::values::{Values, Worked};
@@ -14,8 +15,8 @@ use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
 /// A fabric to buy.
 #[derive(Debug, Clone)]
 pub struct FabricRow {
-    /// Its place in the facts.
-    pub fabric: usize,
+    /// The fabric.
+    pub fabric: FabricId,
     /// The widths that it is sold in.
     pub widths: Vec<Shown>,
     /// How much to buy, where the author states it.
@@ -29,8 +30,8 @@ pub struct FabricRow {
 /// A notion to buy.
 #[derive(Debug, Clone)]
 pub struct NotionRow {
-    /// Its place in the facts.
-    pub notion: usize,
+    /// The notion.
+    pub notion: NotionId,
     /// How many.
     pub count: Option<u32>,
     /// How long one is, or how much of it is needed.
@@ -42,10 +43,10 @@ pub struct NotionRow {
 /// A piece to cut from one fabric.
 #[derive(Debug, Clone)]
 pub struct CutRow {
-    /// The piece's place in the facts.
-    pub piece: usize,
-    /// The fabric's place in the facts.
-    pub fabric: usize,
+    /// The piece.
+    pub piece: PieceId,
+    /// The fabric.
+    pub fabric: FabricId,
     /// The names of the copies; empty when they are only counted.
     pub copies: Vec<String>,
     /// How many.
@@ -59,7 +60,7 @@ pub struct CutRow {
 /// Works the lists of one size out.
 pub(super) struct Lister<'a> {
     pub draft: &'a Draft,
-    pub targets: &'a Targets,
+    pub ends: &'a Ends,
     pub values: &'a Values<'a>,
 }
 
@@ -69,12 +70,12 @@ impl Lister<'_> {
     }
 
     fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
-        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.values), findings }.blocks(blocks)
+        Printer { draft: self.draft, ends: self.ends, scope: Scope::plain(self.values), findings }.blocks(blocks)
     }
 
     pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
         let mut rows = Vec::new();
-        for (at, fabric) in self.draft.facts.fabrics.iter().enumerate() {
+        for (id, fabric) in FabricId::each(&self.draft.facts.fabrics) {
             if !is_for(fabric.sizes.as_ref(), self.values.size()) {
                 continue;
             }
@@ -88,7 +89,7 @@ impl Lister<'_> {
             let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", findings));
             let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
             rows.push(FabricRow {
-                fabric: at,
+                fabric: id,
                 widths,
                 amount: amount.map(|worked| bought_figures(&worked, &self.draft.facts.show)),
                 shrinkage: shrinkage.map(|worked| self.figures(worked)),
@@ -135,7 +136,7 @@ impl Lister<'_> {
 
     pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
         let mut rows = Vec::new();
-        for (at, notion) in self.draft.facts.notions.iter().enumerate() {
+        for (id, notion) in NotionId::each(&self.draft.facts.notions) {
             if !is_for(notion.sizes.as_ref(), self.values.size()) {
                 continue;
             }
@@ -159,7 +160,7 @@ impl Lister<'_> {
                 whole
             });
             rows.push(NotionRow {
-                notion: at,
+                notion: id,
                 count,
                 value: value.map(|worked| self.figures(worked)),
                 note: self.prose(&notion.note, findings),
@@ -171,7 +172,7 @@ impl Lister<'_> {
     pub fn cuts(&self, findings: &mut Findings) -> Vec<CutRow> {
         let facts = &self.draft.facts;
         let mut rows = Vec::new();
-        for (at, piece) in facts.pieces.iter().enumerate() {
+        for (id, piece) in PieceId::each(&facts.pieces) {
             if !is_for(piece.sizes.as_ref(), self.values.size()) {
                 continue;
             }
@@ -184,7 +185,8 @@ impl Lister<'_> {
             };
             for cut in &piece.cut {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
-                let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
+                let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
+                let Some((fabric, _)) = named else {
                     findings.push(
                         UNKNOWN_NAME
                             .at(cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
@@ -197,7 +199,7 @@ impl Lister<'_> {
                     CutCopies::Count(_) => Vec::new(),
                 };
                 rows.push(CutRow {
-                    piece: at,
+                    piece: id,
                     fabric,
                     copies,
                     count: cut.copies.count(),

@@ -3,23 +3,32 @@
 //! What cannot be worked out is a finding in that size. Whether the result is right is not judged
 //! here: that is the work of the checks.
 
+mod cast;
 mod edition;
+mod ids;
 mod lists;
 mod names;
 mod printed;
 mod prose;
+mod references;
 mod scope;
 mod shapes;
 mod shown;
+mod spoken;
+mod target;
 mod values;
 mod works;
 
+pub use cast::{Cast, Member};
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
+pub use ids::{CopyId, EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 pub use lists::{CutRow, FabricRow, NotionRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Block, FigureUse, Inline, ListItem};
 pub use prose::phrase_sizes;
 pub use scope::Scope;
 pub use shown::{Shown, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use spoken::lower;
+pub use target::{EdgeRef, Meant, Owner, Target, Touched};
 pub use values::{Values, Worked};
 pub use works::EditionWork;

@@ -1,7 +1,7 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
-use super::edition::Targets;
 use super::printed::{Block, FigureUse, Inline, ListItem};
+use super::references::Ends;
 use super::scope::Scope;
 use super::shown::Shown;
 use crate::diag::{Finding, Findings, did_you_mean};
@@ -14,7 +14,7 @@ use crate::model::{self, Alignment, Brace, Draft, Expression, Filter, NoticeKind
 /// Turns the words of one step, part or fact into those of one size.
 pub(super) struct Printer<'a> {
     pub draft: &'a Draft,
-    pub targets: &'a Targets,
+    pub ends: &'a Ends,
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
 }
@@ -227,7 +227,7 @@ impl Printer<'_> {
 
     fn reference(&mut self, reference: &Reference) -> Inline {
         let given = self.inlines(&reference.content);
-        let target = self.targets.find(reference.kind, &reference.target, self.draft);
+        let target = self.ends.find(reference.kind, &reference.target, self.draft);
         let (to, usual) = match target {
             Ok(found) => (Some(found.0), found.1),
             Err(left_out) => {
@@ -248,7 +248,7 @@ impl Printer<'_> {
                 .hint("put the mention into a choice by size, or let the step stand in every size")
                 .in_size(self.size(), "");
         }
-        let names = self.targets.names(reference.kind, self.draft);
+        let names = self.ends.names(reference.kind, self.draft);
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         if reference.kind == ReferenceKind::Term {
             return TERM_UNDEFINED.at(reference.span, format!("the term `{target}` is not explained")).hint(

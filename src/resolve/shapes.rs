@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use super::ids::PieceId;
 use super::values::Values;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
@@ -11,9 +12,9 @@ use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
 use crate::source::Span;
 
 impl Values<'_> {
-    /// The shape of a piece (by its place in the facts); `None` when it could not be built, which is
+    /// The shape of a piece; `None` when it could not be built, which is
     /// a finding of the size.
-    pub fn shape(&self, piece: usize) -> Option<Rc<Shape>> {
+    pub fn shape(&self, piece: PieceId) -> Option<Rc<Shape>> {
         if let Some(known) = self.shapes.borrow().get(&piece) {
             return known.clone();
         }
@@ -35,7 +36,7 @@ impl Values<'_> {
     }
 
     /// The allowance that a piece states for an edge, in mm; `None` when it states none.
-    pub fn allowance(&self, piece: usize, edge: &str) -> Option<Exact> {
+    pub fn allowance(&self, piece: PieceId, edge: &str) -> Option<Exact> {
         let facts = &self.draft.facts.pieces[piece];
         let own = facts.allowance.iter().rev().find(|(name, _)| name.text == edge);
         let (_, formula) = own.or_else(|| facts.allowance.iter().find(|(name, _)| name.text == "all"))?;
@@ -56,7 +57,7 @@ impl Values<'_> {
     }
 
     /// A measure of a piece by its name: `width`, `height`, `area`, or the length of an edge.
-    pub(super) fn piece_measure(&self, piece: usize, field: &str) -> Option<Quantity> {
+    pub(super) fn piece_measure(&self, piece: PieceId, field: &str) -> Option<Quantity> {
         let shape = self.shape(piece)?;
         let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
         if let Some(edge) = shape.edge(field) {

@@ -4,6 +4,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
+use super::ids::PieceId;
 use super::names::{Catalogue, NameKind};
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, UNIT_MISMATCH};
@@ -30,8 +31,8 @@ pub struct Values<'a> {
     pub(super) draft: &'a Draft,
     catalogue: &'a Catalogue,
     size: usize,
-    pub(super) shapes: RefCell<BTreeMap<usize, Option<Rc<Shape>>>>,
-    pub(super) building: RefCell<Vec<usize>>,
+    pub(super) shapes: RefCell<BTreeMap<PieceId, Option<Rc<Shape>>>>,
+    pub(super) building: RefCell<Vec<PieceId>>,
     known: RefCell<BTreeMap<String, Option<Worked>>>,
     open: RefCell<Vec<(String, Span)>>,
     pub(super) findings: RefCell<Findings>,
@@ -57,9 +58,9 @@ impl<'a> Values<'a> {
         for measurement in &draft.facts.measurements {
             values.named(&measurement.name.text);
         }
-        for (at, piece) in draft.facts.pieces.iter().enumerate() {
+        for (id, piece) in PieceId::each(&draft.facts.pieces) {
             if is_for(piece.sizes.as_ref(), size) {
-                values.shape(at);
+                values.shape(id);
             }
         }
         findings.extend(values.findings.take().iter().cloned());

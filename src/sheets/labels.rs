@@ -6,7 +6,7 @@ use super::plan::{PlacedPiece, SheetPlan};
 use crate::draw::Plan;
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
-use crate::resolve::{Edition, Worked};
+use crate::resolve::{Edition, NotionId, PieceId, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +25,7 @@ const SMALLEST: f64 = 2.1;
 const BESIDE: f64 = 2.5;
 
 /// The lines that name a piece.
-fn block(number: usize, piece: usize, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
+fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
     let facts = &edition.draft.facts;
     let own = &facts.pieces[piece];
     let shown: Vec<&str> = outlines.iter().map(|(size, _)| facts.sizes[*size].name.as_str()).collect();
@@ -81,7 +81,7 @@ fn area(path: &BezPath) -> f64 {
 /// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
 pub(super) fn room_beside(
     edition: Option<&Edition<'_>>,
-    piece: usize,
+    piece: PieceId,
     outlines: &[(usize, Plan)],
 ) -> Option<(f64, f64)> {
     let lines = block(10, piece, outlines, edition?);
@@ -208,18 +208,18 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
 }
 
 /// "zip 40 cm", where a work fact sews a zip to this edge.
-fn zip_at(piece: usize, edge: &str, edition: &Edition<'_>) -> Option<String> {
+fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
     let facts = &edition.draft.facts;
     for work in edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Sew) {
-        let here = work.touches.iter().any(|name| {
-            let (owner, named) = name.text.split_once('.').unwrap_or((&name.text, ""));
-            named == edge && edition.catalogue.get(owner).and_then(|kind| kind.piece()) == Some(piece)
+        let here = work.touched().any(|touched| {
+            matches!(touched, Touched::Edge(copy, named)
+                if edition.cast[copy].piece == piece && edition.edge_word(copy, named) == edge)
         });
         if !here {
             continue;
         }
-        for (at, notion) in facts.notions.iter().enumerate() {
-            let named = work.touches.iter().any(|name| name.text.split('.').next() == Some(&notion.id.text));
+        for (at, notion) in NotionId::each(&facts.notions) {
+            let named = work.targets.iter().any(|target| target.notion() == Some(at));
             if !named || notion.kind != Kind::Zip || !is_for(notion.sizes.as_ref(), edition.size()) {
                 continue;
             }

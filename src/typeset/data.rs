@@ -7,12 +7,12 @@ use serde_json::{Value, json};
 use super::cutting;
 use super::paper::Paper;
 use crate::cloth::ClothLayout;
-use crate::construct::{History, thread};
+use crate::construct::thread;
 use crate::draw::Overview;
 use crate::figure::{Figures, key};
 use crate::measure::{Exact, Quantity};
 use crate::model::{Date, Kind, Verb, Wearer};
-use crate::resolve::{Block, Edition, EditionStep, EditionWork, Inline, Shown, ShownFigure, phrase_sizes};
+use crate::resolve::{Block, Edition, EditionStep, EditionWork, FabricId, Inline, Shown, ShownFigure, phrase_sizes};
 use crate::sheets::PageMap;
 
 /// Everything that one booklet file is set from.
@@ -30,8 +30,6 @@ pub struct Sheaf {
 pub struct Supplies<'a> {
     /// The paper.
     pub paper: Paper,
-    /// The play of its steps.
-    pub history: &'a History,
     /// The diagrams.
     pub figures: &'a Figures,
     /// The pieces, drawn to one scale.
@@ -48,7 +46,7 @@ pub struct Supplies<'a> {
 
 /// Gathers one edition.
 pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
-    let Supplies { paper, history, figures, overview, labels, pictures, map, cloth } = supplies;
+    let Supplies { paper, figures, overview, labels, pictures, map, cloth } = supplies;
     let facts = &edition.draft.facts;
     let size = edition.size_facts();
     let mut sheaf = Sheaf { data: Value::Null, files: BTreeMap::new(), origins: BTreeMap::new() };
@@ -119,7 +117,7 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
         "allowances": allowances(edition),
         "key": entries,
         "finished": finished(edition),
-        "needs": needs(edition, history, labels, &cloth),
+        "needs": needs(edition, labels, &cloth),
         "pieces": pieces(edition, drawings, overview.scale),
         "parts": edition.parts.iter().enumerate().map(|(at, part)| json!({
             "id": part.part.id.as_ref().map_or_else(|| format!("{}", at + 1), |id| id.text.clone()),
@@ -185,7 +183,7 @@ fn seam(work: &EditionWork<'_>, edition: &Edition<'_>) -> Option<Value> {
     }
     Some(json!({
         "verb": verb,
-        "what": work.spoken(draft, edition.catalogue),
+        "what": work.spoken(),
         "allowance": allowance,
         "stitch": stitch,
         "extra": if extra.is_empty() { Value::Null } else { json!(extra.join("; ")) },
@@ -225,12 +223,7 @@ fn finished(edition: &Edition<'_>) -> Value {
     json!({ "rows": rows })
 }
 
-fn needs(
-    edition: &Edition<'_>,
-    history: &History,
-    labels: &Value,
-    cloth: &[(ClothLayout, String, (f64, f64))],
-) -> Value {
+fn needs(edition: &Edition<'_>, labels: &Value, cloth: &[(ClothLayout, String, (f64, f64))]) -> Value {
     let facts = &edition.draft.facts;
     // A fabric without a width is made on the way, such as cloth quilted from two others.
     let fabrics: Vec<Value> = edition
@@ -258,7 +251,7 @@ fn needs(
             let mut value = row.value.clone();
             // What the author states about thread goes before what is estimated.
             if notion.kind == Kind::Thread && value.is_none() && row.count.is_none() {
-                value = thread(edition, history).map(|estimate| whole_lengths(estimate.thread));
+                value = thread(edition).map(|estimate| whole_lengths(estimate.thread));
                 if value.is_some() {
                     let words = labels["thread_note"].as_str().unwrap_or_default();
                     note.push(Inline::Text { text: format!(" {words}") });
@@ -292,11 +285,11 @@ fn whole_lengths(metres: f64) -> Shown {
 fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
     let facts = &edition.draft.facts;
     let mut fabrics: Vec<Value> = Vec::new();
-    for (at, fabric) in facts.fabrics.iter().enumerate() {
+    for (id, fabric) in FabricId::each(&facts.fabrics) {
         let rows: Vec<Value> = edition
             .cuts
             .iter()
-            .filter(|row| row.fabric == at)
+            .filter(|row| row.fabric == id)
             .map(|row| {
                 let piece = &facts.pieces[row.piece];
                 json!({

@@ -7,6 +7,7 @@
 //! across and d/2 + b − x up, and the rectangle is w + 2 (d/2 + a) wide and t + h + (d/2 + b) high.
 
 use notchbook::construct::{SewnMeasure, sewn};
+use notchbook::resolve::PieceId;
 use proptest::prelude::{ProptestConfig, Strategy, prop_assert, prop_assert_eq, proptest};
 
 use crate::{codes, sewn_up};
@@ -131,7 +132,9 @@ proptest! {
     #[test]
     fn the_stitching_lines_agree(bag in bags()) {
         let (base, side) = sewn_up("", &bag.piece(bag.cut_out()), &bag.work(), |compiled| {
-            let shape = compiled.editions[0].values.shape(0).expect("a piece");
+            let edition = &compiled.editions[0];
+            let (piece, _) = PieceId::each(&edition.draft.facts.pieces).next().expect("a piece");
+            let shape = edition.values.shape(piece).expect("a shape");
             let length = |edge: &str| shape.edge(edge).map(|edge| edge.seam_length);
             (length("bottom"), length("left"))
         });

@@ -4,7 +4,7 @@
 use notchbook::geometry::Outline as Line;
 use notchbook::measure::to_f64;
 use notchbook::model::{BySize, Outline, is_for};
-use notchbook::resolve::Edition;
+use notchbook::resolve::{Edition, PieceId};
 use serde_json::{Value, json};
 
 use crate::bench::{demos, root};
@@ -36,7 +36,7 @@ fn rectangle(outline: Option<&Outline>, size: usize) -> Value {
 fn pieces(edition: &Edition<'_>) -> Vec<Value> {
     let facts = &edition.draft.facts;
     let mut found = Vec::new();
-    for (at, piece) in facts.pieces.iter().enumerate() {
+    for (at, piece) in PieceId::each(&facts.pieces) {
         if !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
