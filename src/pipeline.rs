@@ -68,11 +68,11 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     };
     let mut findings = reading.findings;
     let mut sources = reading.sources;
-    let catalogue = Catalogue::gather(&draft, &mut findings);
-    let sheets: Vec<Values<'_>> =
-        (0..draft.facts.sizes.len()).map(|size| Values::new(&draft, &catalogue, size, &mut findings)).collect();
+    let catalogue = findings.keep(Catalogue::gather(&draft));
+    let sizes = 0..draft.facts.sizes.len();
+    let sheets: Vec<Values<'_>> = sizes.map(|size| findings.keep(Values::of(&draft, &catalogue, size))).collect();
     let editions: Vec<Edition<'_>> =
-        sheets.iter().map(|values| resolve(&draft, &catalogue, values, &mut findings)).collect();
+        sheets.iter().map(|values| findings.keep(resolve(&draft, &catalogue, values))).collect();
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
     let studio = Studio::new(&house, &draft.facts.style.accent.text);
     let mut figures = figure::read_all(&editions, folder, &studio, &mut sources, &mut findings);

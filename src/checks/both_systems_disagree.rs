@@ -25,6 +25,7 @@
 //! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch. The
 //! limits are common practice, no source.
 
+use super::Subject;
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, System, nearest_fraction};
@@ -33,13 +34,21 @@ use crate::resolve::{Edition, Worked, in_system};
 use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge = Judge::edition(
+pub(super) static CHECK: Judge = Judge::booklet(
     &Check::error("both-systems-disagree", Group::Facts, include_str!("both_systems_disagree.rs")).waivable(),
     run,
 );
 
 /// Looks at every measurement and at every value that a formula of its own prints.
-pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    for edition in subject.editions {
+        let drawn = subject.figures.uses.get(&edition.size());
+        let printed = edition.uses.printed.iter().chain(drawn.iter().flat_map(|uses| &uses.printed));
+        one_size(edition, printed, findings);
+    }
+}
+
+fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a (Span, Worked)>, findings: &mut Findings) {
     let show = &edition.draft.facts.show;
     if show.second.is_none() {
         return;
@@ -68,8 +77,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             look(span, worked, Some(&measurement.name.text));
         }
     }
-    for (span, worked) in edition.values.printed() {
-        look(span, worked, None);
+    for (span, worked) in printed {
+        look(*span, *worked, None);
     }
 }
 

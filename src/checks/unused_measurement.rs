@@ -40,9 +40,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     if !subject.draft.whole {
         return;
     }
-    let used: BTreeSet<String> = subject.editions.iter().flat_map(|edition| edition.values.used()).collect();
+    let uses = subject.editions.iter().map(|edition| &edition.uses).chain(subject.figures.uses.values());
+    let used: BTreeSet<&str> = uses.flat_map(|uses| &uses.names).map(String::as_str).collect();
     for measurement in &subject.draft.facts.measurements {
-        if !used.contains(&measurement.name.text) {
+        if !used.contains(measurement.name.text.as_str()) {
             findings.push(
                 CHECK
                     .at(measurement.name.span, format!("nothing uses `{}`", measurement.name.text))

@@ -63,6 +63,12 @@ impl Findings {
         self.found.extend(others);
     }
 
+    /// Takes in what a stage found beside its result, which is handed on.
+    pub fn keep<T>(&mut self, (result, found): (T, Findings)) -> T {
+        self.found.extend(found.found);
+        result
+    }
+
     /// Whether any finding so far stops the build.
     pub fn has_errors(&self) -> bool {
         self.found.iter().any(|finding| finding.level() == Level::Error)

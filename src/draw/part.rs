@@ -51,7 +51,7 @@ impl Part {
         let member = &desk.edition.cast[copy];
         let shape = desk.edition.values.shape(member.piece)?;
         let piece = &desk.edition.draft.facts.pieces[member.piece];
-        let mirror = piece.fold.as_ref().and_then(|fold| mirror(&shape, &fold.text));
+        let mirror = piece.fold.as_ref().and_then(|fold| mirror(shape, &fold.text));
         let outline = shape.unfolded().0.path;
         let mut rims = Vec::new();
         for edge in shape.edges().iter().filter(|edge| piece.fold.as_ref().is_none_or(|fold| fold.text != edge.name)) {

@@ -49,8 +49,8 @@ impl Plan {
             cutting: home * shape.cutting().path.clone(),
             stitching: home * shape.stitching().path.clone(),
             fold,
-            notches: notches(edition, facts, &shape).into_iter().map(|notch| home * notch).collect(),
-            grain: facts.grain.as_ref().map(|grain| grain_line(&shape, &grain.text, home)),
+            notches: notches(edition, facts, shape).into_iter().map(|notch| home * notch).collect(),
+            grain: facts.grain.as_ref().map(|grain| grain_line(shape, &grain.text, home)),
             size: (bounds.width(), bounds.height()),
             origin: (bounds.x0, bounds.y0),
         })

@@ -11,7 +11,9 @@ use super::scope::Scope;
 use super::shown::Shown;
 use super::spoken::lower;
 use super::target::Resolver;
-use super::values::{Values, Worked};
+use super::uses::{Told, Uses};
+use super::values::Values;
+use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
@@ -42,6 +44,8 @@ pub struct Edition<'a> {
     pub notions: Vec<NotionRow>,
     /// Pieces to cut.
     pub cuts: Vec<CutRow>,
+    /// What its formulas name and print, those of diagrams left out.
+    pub uses: Uses,
 }
 
 /// Prose of the facts.
@@ -160,30 +164,29 @@ impl Draft {
     }
 }
 
-/// Works one size out; what cannot be worked out is a finding in that size.
-pub fn resolve<'a>(
-    draft: &'a Draft,
-    catalogue: &'a Catalogue,
-    values: &'a Values<'a>,
-    findings: &mut Findings,
-) -> Edition<'a> {
+/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it.
+pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Values<'a>) -> (Edition<'a>, Findings) {
+    let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
     let ends = Ends::gather(draft, values.size());
     let cast = Cast::of(draft, values.size());
     let resolver = Resolver { draft, catalogue, values, cast: &cast };
-    let front = front(draft, &ends, values, findings);
+    let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
     let mut parts = Vec::new();
     for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), values.size())) {
         let mut steps = Vec::new();
         let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
-        let mut printer = Printer { draft, ends: &ends, scope: scope(None), findings };
+        let mut printer = printing(draft, &ends, scope(None), &mut told);
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
         for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
             number += 1;
-            let works =
-                step.works.iter().map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), findings)).collect();
-            let mut printer = Printer { draft, ends: &ends, scope: scope(Some(step)), findings };
+            let works = step
+                .works
+                .iter()
+                .map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), &mut told))
+                .collect();
+            let mut printer = printing(draft, &ends, scope(Some(step)), &mut told);
             let title = printer.inlines(&step.title);
             let mut body = printer.blocks(&step.body);
             let first = body.iter().position(|block| matches!(block, Block::Figure(_)));
@@ -199,13 +202,30 @@ pub fn resolve<'a>(
     let finished = facts
         .finished
         .iter()
-        .filter_map(|row| Some((row.name.text.clone(), values.by_size(&row.value, findings)?)))
+        .filter_map(|row| {
+            row.value.get(values.size()).iter().for_each(|value| told.uses.print(value, true, &Scope::plain(values)));
+            Some((row.name.text.clone(), values.by_size(&row.value, &mut told.findings)?))
+        })
         .collect();
     let expectations =
-        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, findings))).collect();
+        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
     let lister = Lister { draft, ends: &ends, values };
-    let (fabrics, notions, cuts) = (lister.fabrics(findings), lister.notions(findings), lister.cuts(findings));
-    Edition { draft, catalogue, cast, values, front, parts, finished, expectations, fabrics, notions, cuts }
+    let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));
+    let edition = Edition {
+        draft,
+        catalogue,
+        cast,
+        values,
+        front,
+        parts,
+        finished,
+        expectations,
+        fabrics,
+        notions,
+        cuts,
+        uses: told.uses,
+    };
+    (edition, told.findings)
 }
 
 fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings) -> Option<bool> {
@@ -223,9 +243,9 @@ fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings
     }
 }
 
-fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, findings: &mut Findings) -> FrontMatter {
+fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> FrontMatter {
     let facts = &draft.facts;
-    let mut printer = Printer { draft, ends, scope: Scope::plain(values), findings };
+    let mut printer = printing(draft, ends, Scope::plain(values), told);
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
         cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),
@@ -241,4 +261,8 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, findings: &mut Finding
             })
             .collect(),
     }
+}
+
+fn printing<'a>(draft: &'a Draft, ends: &'a Ends, scope: Scope<'a>, told: &'a mut Told) -> Printer<'a> {
+    Printer { draft, ends, scope, findings: &mut told.findings, uses: &mut told.uses }
 }

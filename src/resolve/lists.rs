@@ -6,11 +6,13 @@ use super::prose::Printer;
 use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, bought_figures, width_figures};
-use super::values::{Values, Worked};
+use super::uses::Told;
+use super::values::Values;
+use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact};
-use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
+use crate::model::{BySize, CutCopies, Draft, Expression, Outline, is_for};
 
 /// A fabric to buy.
 #[derive(Debug, Clone)]
@@ -69,11 +71,12 @@ impl Lister<'_> {
         Shown::of(&worked, &self.draft.facts.show)
     }
 
-    fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
-        Printer { draft: self.draft, ends: self.ends, scope: Scope::plain(self.values), findings }.blocks(blocks)
+    fn prose(&self, blocks: &[crate::model::Block], told: &mut Told) -> Vec<Block> {
+        let (findings, uses) = (&mut told.findings, &mut told.uses);
+        Printer { draft: self.draft, ends: self.ends, scope: Scope::plain(self.values), findings, uses }.blocks(blocks)
     }
 
-    pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
+    pub fn fabrics(&self, told: &mut Told) -> Vec<FabricRow> {
         let mut rows = Vec::new();
         for (id, fabric) in FabricId::each(&self.draft.facts.fabrics) {
             if !is_for(fabric.sizes.as_ref(), self.values.size()) {
@@ -82,18 +85,18 @@ impl Lister<'_> {
             let widths = fabric
                 .widths
                 .iter()
-                .filter_map(|width| self.length(width, "a width", findings))
+                .filter_map(|width| self.length(width, "a width", &mut told.findings))
                 .map(|worked| width_figures(&worked, &self.draft.facts.show))
                 .collect();
             let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.values.size()));
-            let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", findings));
-            let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
+            let amount = amount.and_then(|amount| self.length(amount, "an amount of fabric", &mut told.findings));
+            let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, &mut told.findings));
             rows.push(FabricRow {
                 fabric: id,
                 widths,
                 amount: amount.map(|worked| bought_figures(&worked, &self.draft.facts.show)),
                 shrinkage: shrinkage.map(|worked| self.figures(worked)),
-                note: self.prose(&fabric.note, findings),
+                note: self.prose(&fabric.note, told),
             });
         }
         rows
@@ -134,23 +137,19 @@ impl Lister<'_> {
         None
     }
 
-    pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
+    pub fn notions(&self, told: &mut Told) -> Vec<NotionRow> {
         let mut rows = Vec::new();
         for (id, notion) in NotionId::each(&self.draft.facts.notions) {
             if !is_for(notion.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let value = notion
-                .length
-                .as_ref()
-                .or(notion.amount.as_ref())
-                .and_then(|value| self.values.by_size(value, findings));
+            let value = notion.length.as_ref().or(notion.amount.as_ref()).and_then(|value| self.by_size(value, told));
             let count = notion.count.as_ref().and_then(|count| {
                 let span = count.get(self.values.size())?.span();
-                let worked = self.values.by_size(count, findings)?;
+                let worked = self.by_size(count, told)?;
                 let whole = whole(worked);
                 if whole.is_none() {
-                    findings.push(
+                    told.findings.push(
                         VALUE_UNREADABLE
                             .at(span, "a number of notions is a whole number above nothing")
                             .hint("write how many: `count: 2`")
@@ -163,23 +162,32 @@ impl Lister<'_> {
                 notion: id,
                 count,
                 value: value.map(|worked| self.figures(worked)),
-                note: self.prose(&notion.note, findings),
+                note: self.prose(&notion.note, told),
             });
         }
         rows
     }
 
-    pub fn cuts(&self, findings: &mut Findings) -> Vec<CutRow> {
+    /// A value that is printed.
+    fn by_size(&self, value: &BySize, told: &mut Told) -> Option<Worked> {
+        value
+            .get(self.values.size())
+            .iter()
+            .for_each(|formula| told.uses.print(formula, true, &Scope::plain(self.values)));
+        self.values.by_size(value, &mut told.findings)
+    }
+
+    pub fn cuts(&self, told: &mut Told) -> Vec<CutRow> {
         let facts = &self.draft.facts;
         let mut rows = Vec::new();
         for (id, piece) in PieceId::each(&facts.pieces) {
             if !is_for(piece.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let note = self.prose(&piece.note, findings);
+            let note = self.prose(&piece.note, told);
             let dimensions = match &piece.outline {
                 Some(Outline::Rectangle { width, height, .. }) => {
-                    self.values.by_size(width, findings).zip(self.values.by_size(height, findings))
+                    self.by_size(width, told).zip(self.by_size(height, told))
                 }
                 _ => None,
             };
@@ -187,7 +195,7 @@ impl Lister<'_> {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
                 let Some((fabric, _)) = named else {
-                    findings.push(
+                    told.findings.push(
                         UNKNOWN_NAME
                             .at(cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
                             .hint(did_you_mean(&cut.fabric.text, fabrics, "add it under `fabrics:`")),

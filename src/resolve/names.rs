@@ -52,7 +52,8 @@ pub struct Catalogue {
 
 impl Catalogue {
     /// Gathers the names; one that is used twice is a finding, and keeps its first meaning.
-    pub fn gather(draft: &Draft, findings: &mut Findings) -> Catalogue {
+    pub fn gather(draft: &Draft) -> (Catalogue, Findings) {
+        let mut findings = Findings::default();
         let facts = &draft.facts;
         let mut catalogue = Catalogue::default();
         let mut add = |name: &Name, kind: NameKind| {
@@ -73,7 +74,7 @@ impl Catalogue {
         for (id, piece) in PieceId::each(&facts.pieces) {
             piece.copies().for_each(|copy| add(copy, NameKind::Copy(id)));
         }
-        catalogue
+        (catalogue, findings)
     }
 
     /// What a name stands for; `None` when nothing is called so.

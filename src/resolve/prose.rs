@@ -4,6 +4,7 @@ use super::printed::{Block, FigureUse, Inline, ListItem};
 use super::references::Ends;
 use super::scope::Scope;
 use super::shown::Shown;
+use super::uses::Uses;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
@@ -17,6 +18,7 @@ pub(super) struct Printer<'a> {
     pub ends: &'a Ends,
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
+    pub uses: &'a mut Uses,
 }
 
 impl Printer<'_> {
@@ -183,9 +185,10 @@ impl Printer<'_> {
     }
 
     fn value(&mut self, value: &Expression, filter: Option<&Filter>) -> Option<Inline> {
+        self.uses.print(value, filter.is_none(), &self.scope);
         let worked = self.scope.work_out(value, self.findings)?;
         let show = &self.draft.facts.show;
-        let figures = self.scope.figures(value, worked, show, filter.is_none());
+        let figures = self.scope.figures(value, worked, show);
         let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
         let fault = |message: String, hint: &str| UNIT_MISMATCH.at(filter.span, message).hint(hint);
         match filter.name.as_str() {

@@ -8,7 +8,8 @@ use crate::measure::{Lookup, Names};
 use crate::model::{Param, Step, Work};
 
 use super::shown::Shown;
-use super::values::{Values, Worked};
+use super::values::Values;
+use super::worked::Worked;
 use crate::diag::Findings;
 use crate::model::Expression;
 
@@ -90,17 +91,11 @@ impl<'a> Scope<'a> {
         outside.work_out(formula, findings)
     }
 
-    /// A value as the booklet prints it, a stitch length as a stitch length. What is printed in both
-    /// systems is taken down for the check that they agree; `both` says whether it is.
-    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Shown {
+    /// A value as the booklet prints it, a stitch length as a stitch length.
+    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show) -> Shown {
         match own_name(expression) {
             Some("stitch") => super::shown::stitch_figures(&worked, show),
-            _ => {
-                if both {
-                    self.values.note_printed(expression, worked);
-                }
-                Shown::of(&worked, show)
-            }
+            _ => Shown::of(&worked, show),
         }
     }
 }

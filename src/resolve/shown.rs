@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::values::Worked;
+use super::worked::Worked;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, round_to, show, up_to};
 use crate::model::Show;
 

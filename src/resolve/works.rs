@@ -4,7 +4,8 @@ use super::names::NameKind;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::target::{Meant, Resolver, Target, Touched};
-use super::values::Worked;
+use super::uses::Told;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact};
@@ -33,12 +34,12 @@ pub struct EditionWork<'a> {
 
 impl<'a> EditionWork<'a> {
     /// Works a fact out; unknown names and faulty lengths are findings.
-    pub(super) fn new(
-        work: &'a Work,
-        resolver: &Resolver<'_>,
-        scope: &Scope<'_>,
-        findings: &mut Findings,
-    ) -> EditionWork<'a> {
+    pub(super) fn new(work: &'a Work, resolver: &Resolver<'_>, scope: &Scope<'_>, told: &mut Told) -> EditionWork<'a> {
+        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather];
+        let outside = Scope { step: None, ..*scope };
+        printed.into_iter().flatten().for_each(|formula| told.uses.print(formula, true, &outside));
+        work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
+        let findings = &mut told.findings;
         let names = touches(work, scope, findings);
         let targets: Vec<Target> = names.iter().map(|name| resolver.target(name, work.verb)).collect();
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
@@ -49,11 +50,6 @@ impl<'a> EditionWork<'a> {
         }
         let mut length = |formula: &Option<Expression>| scope.work_out_fact(formula.as_ref()?, findings);
         let stitch = length(&work.stitch);
-        let mut length = |formula: &Option<Expression>| {
-            let worked = length(formula)?;
-            scope.values.note_printed(formula.as_ref()?, worked);
-            Some(worked)
-        };
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
         let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i128| {

@@ -55,7 +55,7 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
         found.push(json!({
             "id": piece.id.text,
             "cutting": shape.cutting().flatten(TOLERANCE),
-            "stitching": (edges_differ(&shape)).then_some(sewn),
+            "stitching": (edges_differ(shape)).then_some(sewn),
             "edges": edges,
             // A drawing to the stitching line has its rectangle there, not on the cutting line.
             "rectangle": if piece.drawn_stitching { Value::Null } else { rectangle(piece.outline.as_ref(), edition.size()) },
