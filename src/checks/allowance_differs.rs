@@ -50,12 +50,12 @@
 use super::judge::Judge;
 use super::words::length;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable(),
+    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable_in(Home::Words),
     run,
 );
 

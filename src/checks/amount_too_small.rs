@@ -25,12 +25,12 @@ use super::Subject;
 use super::judge::Judge;
 use super::words::length;
 use crate::cloth::ClothLayout;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::error("amount-too-small", Group::Print, include_str!("amount_too_small.rs")).waivable(),
+    &Check::error("amount-too-small", Group::Print, include_str!("amount_too_small.rs")).waivable_in(Home::Facts),
     run,
 );
 

@@ -44,24 +44,26 @@
 //!
 //! ## Limits
 //! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
-//! Seams, hems and binding settle an edge, and a fold once it is topstitched; so do `raw:` with its
+//! Seams, hems and binding settle an edge, and a fold once it is topstitched after it; so do `raw:` with its
 //! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History, RawOf};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Facts;
 use crate::resolve::Edition;
 use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::construction(&Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::EdgesRaw { edges, twice } = fault else { continue };
+        let Fault::EdgesRaw { edges, twice, early } = fault else { continue };
         let facts = &edition.draft.facts;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
@@ -79,6 +81,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 told.push(*of);
                 finding = finding.note(facts.pieces[*piece].id.span, "and of this piece");
             }
+        }
+        for (edge, stitched) in early {
+            let words = format!("`{edge}` is topstitched here, before it is folded: topstitch it after the fold");
+            finding = finding.note(stitched.verb, words);
         }
         for (edge, later) in twice {
             finding =

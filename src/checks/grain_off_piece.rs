@@ -53,14 +53,14 @@
 //! that states no grain has no line.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::draw::Plan;
 use crate::model::is_for;
 use crate::resolve::{Edition, PieceId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::warning("grain-off-piece", Group::Print, include_str!("grain_off_piece.rs")).waivable(),
+    &Check::warning("grain-off-piece", Group::Print, include_str!("grain_off_piece.rs")).waivable_in(Home::Facts),
     run,
 );
 

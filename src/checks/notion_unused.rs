@@ -33,13 +33,15 @@
 //! `thread` is used by any seam.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
 use crate::resolve::{Edition, NotionId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every notion of one size, in work and in words.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {

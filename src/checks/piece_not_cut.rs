@@ -48,13 +48,15 @@
 //! are cut from no fabric, and pieces that a size does not have, are passed over.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, is_for};
 use crate::resolve::{Edition, Meant, PieceId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every piece of one size that is cut from a fabric.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {

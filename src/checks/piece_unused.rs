@@ -48,13 +48,15 @@
 //! an edge of either. A piece that a size does not have is passed over in that size.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, is_for};
 use crate::resolve::{Edition, PieceId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::warning("piece-unused", Group::Work, include_str!("piece_unused.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::warning("piece-unused", Group::Work, include_str!("piece_unused.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every piece of one size.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {

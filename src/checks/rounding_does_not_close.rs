@@ -30,7 +30,7 @@
 
 use super::both_systems_disagree::disagreement;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{
     Dimension, Exact, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, Quantity, System, evaluate,
 };
@@ -38,7 +38,8 @@ use crate::resolve::{Edition, Worked, in_system, rounded_in};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs")).waivable(),
+    &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs"))
+        .waivable_in(Home::Facts),
     run,
 );
 

@@ -52,12 +52,12 @@ use super::judge::Judge;
 use super::words::length;
 use crate::construct::Moment;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Finding, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::resolve::{Edition, PieceId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("seam-lengths-differ", Group::Work, include_str!("seam_lengths_differ.rs")).waivable(),
+    &Check::error("seam-lengths-differ", Group::Work, include_str!("seam_lengths_differ.rs")).waivable_in(Home::Words),
     run,
 );
 

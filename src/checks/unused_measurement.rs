@@ -27,11 +27,11 @@ use super::judge::Judge;
 use std::collections::BTreeSet;
 
 use super::Subject;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::warning("unused-measurement", Group::Facts, include_str!("unused_measurement.rs")).waivable(),
+    &Check::warning("unused-measurement", Group::Facts, include_str!("unused_measurement.rs")).waivable_in(Home::Facts),
     run,
 );
 

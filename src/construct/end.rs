@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::fault::{Fault, Moment, RawOf};
+use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::play::Player;
 use super::sewn;
 use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
@@ -90,7 +90,14 @@ pub(super) fn judge(player: &mut Player<'_>) {
     // A seam at another allowance than it was cut for makes another size: that follows.
     if !player.faults.iter().any(|fault| matches!(fault, Fault::AllowanceDiffers { .. })) {
         let faults = sewn::compare(player.edition, &player.state);
-        player.faults.extend(faults);
+        let raw = player.faults.iter().any(|fault| matches!(fault, Fault::EdgesRaw { .. })) || unknown;
+        // An edge that stays raw is told by itself.
+        let follows = |fault: &Fault| match fault {
+            Fault::SewnNotReckoned { why: Unreckoned::Open(_), .. } => raw,
+            Fault::SewnNotReckoned { why: Unreckoned::Follows, .. } => true,
+            _ => false,
+        };
+        player.faults.extend(faults.into_iter().filter(|fault| !follows(fault)));
     }
 }
 
@@ -133,24 +140,33 @@ fn raw_edges(player: &mut Player<'_>) {
         raw.push((RawOf::Zip(notion), name));
     }
     if !raw.is_empty() {
-        let twice = sewn_twice(player);
-        player.faults.push(Fault::EdgesRaw { edges: raw, twice });
+        let (twice, early) = (sewn_twice(player, &raw), topstitched_early(player, &raw));
+        player.faults.push(Fault::EdgesRaw { edges: raw, twice, early });
     }
 }
 
-/// Edges that stand in two seams, with the later one: where another edge stays raw, one of the two was
-/// perhaps meant for it.
-fn sewn_twice(player: &Player<'_>) -> Vec<(String, Moment)> {
-    player
-        .state
-        .edges
-        .iter()
-        .filter(|(_, edge)| edge.seams.len() > 1)
-        .filter_map(|((copy, name), edge)| {
-            let later = player.state.seams.get(*edge.seams.last()?)?;
-            Some((player.edition.edge_name(*copy, *name), later.sewn))
-        })
-        .collect()
+/// Edges that stand in two seams, with the later one: where another edge of the same piece stays raw, one
+/// of the two was perhaps meant for it. Each seam is told once.
+fn sewn_twice(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
+    let mut twice: Vec<(String, Moment)> = Vec::new();
+    for ((copy, edge), state) in player.state.edges.iter().filter(|(_, edge)| edge.seams.len() > 1) {
+        let own = RawOf::Piece(player.edition.cast[*copy].piece);
+        let Some(later) = state.seams.last().and_then(|seam| player.state.seams.get(*seam)) else { continue };
+        let new = !twice.iter().any(|(_, known)| *known == later.sewn);
+        if new && raw.iter().any(|(of, _)| *of == own) {
+            twice.push((player.edition.edge_name(*copy, *edge), later.sewn));
+        }
+    }
+    twice
+}
+
+/// Raw edges that were topstitched before they were folded, with the topstitching.
+fn topstitched_early(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
+    let edges = player.state.edges.iter().filter_map(|((copy, edge), state)| {
+        let (folded, stitched) = (state.folded?, state.topstitched?);
+        (stitched < folded).then(|| (player.edition.edge_name(*copy, *edge), stitched))
+    });
+    edges.filter(|(name, _)| raw.iter().any(|(_, known)| known == name)).collect()
 }
 
 /// Zips of which one tape is sewn in and the other is not.

@@ -25,6 +25,29 @@ pub enum RawOf {
     Zip(NotionId),
 }
 
+/// Why a finished measurement cannot be reckoned; edges as authors write them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unreckoned {
+    /// This size cuts no such copy.
+    NotCut,
+    /// The outline is no rectangle.
+    Shaped,
+    /// Corners are taken out elsewhere than at the bottom of a piece that is not cut on the fold.
+    CornersOut,
+    /// A depth, and no corner is boxed.
+    NotBoxed,
+    /// The two sides of the boxed corner differ in length.
+    CrookedCorner,
+    /// An edge is neither sewn, finished, folded nor declared raw.
+    Open(String),
+    /// Nothing says how much is sewn or turned in.
+    NoAllowance(String),
+    /// An edge is gathered.
+    Gathered(String),
+    /// Something has a fault that is told by itself.
+    Follows,
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -57,10 +80,14 @@ pub enum Fault {
     GapOpen { edges: Vec<String>, sewn: Moment, leave: Span },
     /// A thing is turned while its zip is shut.
     ZipShut { notion: NotionId, turned: Moment },
-    /// Edges are never sewn, finished or declared raw; each with what it belongs to.
-    EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)> },
+    /// Edges are never sewn, finished or declared raw; each with what it belongs to. What may have been
+    /// meant for them: edges of the same pieces that are sewn twice, and those topstitched before they are
+    /// folded.
+    EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)>, early: Vec<(String, Moment)> },
     /// A seam's allowance is not the piece's own (both in mm).
     AllowanceDiffers { edge: String, piece: PieceId, own: f64, sewn: Moment, stated: Span },
+    /// A finished measurement that the construction does not determine; where it says what it measures.
+    SewnNotReckoned { row: usize, said: Span, why: Unreckoned },
     /// A finished measurement is not what the sewing gives (both in mm).
     SewnDiffers { row: usize, stated: f64, sewn: f64 },
 }

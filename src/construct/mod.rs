@@ -15,9 +15,9 @@ mod state;
 mod tell;
 mod thread;
 
-pub use fault::{Fault, Moment, RawOf};
+pub use fault::{Fault, Moment, RawOf, Unreckoned};
 pub use look::SewnSeam;
 pub use play::{History, play};
-pub use sewn::{SewnMeasure, sewn};
+pub use sewn::sewn;
 pub use tell::tell;
 pub use thread::{ThreadEstimate, thread};

@@ -236,8 +236,10 @@ impl<'a> Player<'a> {
 
     fn topstitch(&mut self, targets: &[Touched], moment: Moment) {
         for target in targets {
-            if let Touched::Copy(copy) = target {
-                self.state.copies[*copy].topstitched = true;
+            // A stitch holds what is folded already.
+            for (copy, edge) in self.edges_of(&[*target]) {
+                let edge = self.state.edge(copy, edge);
+                edge.held |= edge.folded.is_some();
             }
             let Touched::Edge(copy, edge) = target else { continue };
             let name = self.edition.edge_name(*copy, *edge);

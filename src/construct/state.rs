@@ -17,8 +17,6 @@ pub(super) struct CopyState {
     pub layered: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
-    /// Whether it was topstitched as a whole.
-    pub topstitched: bool,
     pub turned: Option<Moment>,
 }
 
@@ -29,7 +27,10 @@ pub(super) struct EdgeState {
     pub seams: Vec<usize>,
     pub finished: Option<(Moment, &'static str)>,
     pub folded: Option<Moment>,
+    /// The first topstitching.
     pub topstitched: Option<Moment>,
+    /// Whether it was topstitched after it was folded.
+    pub held: bool,
     pub gathered: bool,
 }
 
@@ -85,9 +86,8 @@ impl State {
 
     /// Whether an edge is sewn or finished; a fold is, once a stitch holds it.
     pub fn is_settled(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let held = |edge: &EdgeState| edge.topstitched.is_some() || self.copies[copy].topstitched;
         self.known_edge(copy, edge).is_some_and(|edge| {
-            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && held(edge))
+            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && edge.held)
         })
     }
 

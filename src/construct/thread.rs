@@ -35,14 +35,15 @@ pub fn thread(edition: &Edition<'_>) -> Option<ThreadEstimate> {
 }
 
 /// The length of one work's stitching: the longest edge where edges are sewn to one another, the sum
-/// where each is stitched by itself.
+/// where each is stitched by itself. A whole piece beside an edge is what that edge is stitched to.
 fn length(edition: &Edition<'_>, verb: Verb, targets: &[Touched]) -> f64 {
+    let on_edges = targets.iter().any(|target| matches!(target, Touched::Edge(..) | Touched::ZipEdge(..)));
     let lengths = targets.iter().filter_map(|target| match target {
         Touched::Edge(copy, edge) => {
             let shape = edition.values.shape(edition.cast[*copy].piece)?;
             Some(shape.edges()[edge.at()].seam_length)
         }
-        Touched::Copy(copy) => {
+        Touched::Copy(copy) if !on_edges => {
             let shape = edition.values.shape(edition.cast[*copy].piece)?;
             Some(shape.edges().iter().map(|edge| edge.seam_length).sum())
         }

@@ -16,7 +16,7 @@ use super::trace::{corners, length, open_line, straight};
 use crate::figure::numbers;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
-use crate::resolve::CopyId;
+use crate::resolve::{CopyId, SewnMeasure};
 
 /// How much cloth is drawn round the corner, in mm on paper.
 const ROUND: f64 = 12.0;
@@ -159,16 +159,10 @@ impl Desk<'_, '_> {
     /// The finished depth, where the booklet states it and the corner is as long: the figure as the
     /// booklet prints it.
     fn depth(&self, copy: CopyId, drawn: f64) -> Option<String> {
-        let facts = &self.edition.draft.facts;
-        let name = &self.edition.cast[copy].name;
         let piece = self.edition.cast[copy].piece;
-        let rows = facts.finished.iter().filter(|row| {
-            row.sewn.as_ref().and_then(|sewn| sewn.text.split_once('.')).is_some_and(|(owner, measure)| {
-                let same = self.edition.cast.copies().any(|(_, member)| member.name == owner && member.piece == piece);
-                measure == "depth" && (owner == name || same)
-            })
-        });
-        let mut worked = rows.filter_map(|row| self.edition.values.quiet(row.value.get(self.edition.size())?));
+        let same = |copy: &CopyId| self.edition.cast[*copy].piece == piece;
+        let rows = self.edition.sewn.iter().filter(|row| row.measure == SewnMeasure::Depth);
+        let mut worked = rows.filter(|row| row.copies.iter().any(same)).filter_map(|row| row.stated);
         let worked = worked.find(|worked| {
             worked.quantity.dimension == Dimension::Length && (to_f64(worked.quantity.value) - drawn).abs() < 1.0
         })?;

@@ -29,7 +29,7 @@ pub use plan::Plan;
 
 use crate::figure::{Ruler, numbers};
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, Worked};
+use crate::resolve::{CopyId, Edition, EditionStep, Meant, Worked};
 use cloth::Cloth;
 use page::Page;
 use past::{Held, Past, Seam, copies, held, millimetres};
@@ -66,6 +66,8 @@ const LEADING: [Verb; 20] = [
 pub(super) struct Undrawn {
     pub message: String,
     pub hint: String,
+    /// Whether it follows from a fault that is told by itself.
+    pub follows: bool,
 }
 
 impl Undrawn {
@@ -73,6 +75,7 @@ impl Undrawn {
         Undrawn {
             message: message.into(),
             hint: "say it in the step's work block, or draw this diagram by hand and name its file here".into(),
+            follows: false,
         }
     }
 }
@@ -86,7 +89,7 @@ struct Desk<'a, 'e> {
     pub ruler: &'a Ruler<'a>,
 }
 
-/// Draws a step. `Ok(None)` when a piece of it has no outline in this size, which has been reported.
+/// Draws a step.
 ///
 /// # Errors
 /// When the facts of the step name nothing that can be drawn, or something that cannot be drawn truly.
@@ -94,14 +97,12 @@ pub(super) fn draw<'a>(
     edition: &'a Edition<'_>,
     step: &'a EditionStep<'_>,
     ruler: &'a Ruler<'a>,
-) -> Result<Option<String>, Undrawn> {
+) -> Result<String, Undrawn> {
     let past = Past::of(edition, step);
     let cloths = cloth::sort(edition);
     let desk = Desk { edition, step, past, cloths, ruler };
+    desk.is_shaped()?;
     let verb = desk.leading()?;
-    if desk.drawn(verb).iter().any(|copy| edition.values.shape(desk.edition.cast[*copy].piece).is_none()) {
-        return Ok(None);
-    }
     desk.is_flat(verb)?;
     desk.is_placed(verb)?;
     // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
@@ -115,15 +116,17 @@ pub(super) fn draw<'a>(
             return Err(Undrawn {
                 message: "the edges of this step do not meet as flat pieces".into(),
                 hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
             });
         };
         if let Some(svg) = page.finish(scale) {
-            return Ok(Some(svg));
+            return Ok(svg);
         }
     }
     Err(Undrawn {
         message: "this step names more than one drawing can show".into(),
         hint: "split the step, or draw this diagram by hand and name its file here".into(),
+        follows: false,
     })
 }
 
@@ -133,6 +136,7 @@ impl<'a, 'e> Desk<'a, 'e> {
             return Err(Undrawn {
                 message: "this step has no work block to draw from".into(),
                 hint: "add a `work` block that names what is done to which pieces, or draw this diagram by hand and name its file here".into(),
+                follows: false,
             });
         }
         let has = |verb: &Verb| {
@@ -146,7 +150,26 @@ impl<'a, 'e> Desk<'a, 'e> {
         LEADING.into_iter().find(has).ok_or_else(|| Undrawn {
             message: "the work of this step names no piece that can be drawn".into(),
             hint: "name the pieces or their edges in the work block, such as `sew: [front.top, back.top]`, or draw this diagram by hand and name its file here".into(),
+            follows: false,
         })
+    }
+
+    /// A piece without an outline cannot be drawn; why it has none is told by itself.
+    fn is_shaped(&self) -> Result<(), Undrawn> {
+        let edition = self.edition;
+        let targets = || self.step.works.iter().flat_map(|work| &work.targets);
+        let named = targets().filter(|target| !matches!(target.meant, Meant::NoCopies(_)));
+        let named = named.filter_map(|target| target.piece(&edition.cast));
+        let all = targets().filter(|target| target.meant == Meant::All).flat_map(|_| edition.cast.copies());
+        let mut pieces = named.chain(all.map(|(_, member)| member.piece));
+        match pieces.find(|piece| edition.values.shape(*piece).is_none()) {
+            None => Ok(()),
+            Some(piece) => Err(Undrawn {
+                message: format!("the outline of `{}` is not known here", edition.draft.facts.pieces[piece].id.text),
+                hint: "mend the piece's outline first".into(),
+                follows: true,
+            }),
+        }
     }
 
     /// The copies that the leading verb's facts name.
@@ -170,6 +193,7 @@ impl<'a, 'e> Desk<'a, 'e> {
                     self.name(*copy)
                 ),
                 hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
             }),
         }
     }

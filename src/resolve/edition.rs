@@ -8,6 +8,7 @@ use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
 use super::references::Ends;
 use super::scope::Scope;
+use super::sewn::{self, SewnRow};
 use super::shown::Shown;
 use super::spoken::lower;
 use super::target::Resolver;
@@ -36,6 +37,8 @@ pub struct Edition<'a> {
     pub parts: Vec<EditionPart<'a>>,
     /// The finished measurements: name and value.
     pub finished: Vec<(String, Worked)>,
+    /// Those that say what they measure.
+    pub sewn: Vec<SewnRow>,
     /// What must hold, and whether it does; `None` where that could not be worked out.
     pub expectations: Vec<(&'a Expectation, Option<bool>)>,
     /// Fabrics to buy.
@@ -209,6 +212,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Value
         .collect();
     let expectations =
         facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
+    let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
     let lister = Lister { draft, ends: &ends, values };
     let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));
     let edition = Edition {
@@ -219,6 +223,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Value
         front,
         parts,
         finished,
+        sewn,
         expectations,
         fabrics,
         notions,

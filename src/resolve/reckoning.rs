@@ -56,7 +56,7 @@ impl<'a> Values<'a> {
             reckoning.piece(id);
         }
         let mut values = reckoning.values;
-        values.elsewhere = reckoning.findings.iter().cloned().collect();
+        values.elsewhere = reckoning.findings.into_iter().collect();
         (values, findings)
     }
 }
