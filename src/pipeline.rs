@@ -15,7 +15,7 @@ use crate::faults::{FILE_UNREADABLE, TYPESETTING_FAILED};
 use crate::figure::{self, Figures, Studio};
 use crate::model::{Draft, Text};
 use crate::nest::Effort;
-use crate::resolve::{Catalogue, Edition, Values, resolve};
+use crate::resolve::{Catalogue, Edition, PieceId, Values, resolve};
 use crate::sheets::{SheetPaper, page_map, plan_all_sizes, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
 use crate::syntax;
@@ -69,11 +69,11 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
     };
     let mut findings = reading.findings;
     let mut sources = reading.sources;
-    let catalogue = Catalogue::gather(&draft, &mut findings);
-    let sheets: Vec<Values<'_>> =
-        (0..draft.facts.sizes.len()).map(|size| Values::new(&draft, &catalogue, size, &mut findings)).collect();
+    let catalogue = findings.keep(Catalogue::gather(&draft));
+    let sizes = 0..draft.facts.sizes.len();
+    let sheets: Vec<Values<'_>> = sizes.map(|size| findings.keep(Values::of(&draft, &catalogue, size))).collect();
     let editions: Vec<Edition<'_>> =
-        sheets.iter().map(|values| resolve(&draft, &catalogue, values, &mut findings)).collect();
+        sheets.iter().map(|values| findings.keep(resolve(&draft, &catalogue, values))).collect();
     let histories: Vec<History> = editions.iter().map(|edition| play(edition, None)).collect();
     let studio = Studio::new(&house, &draft.facts.style.accent.text);
     let mut figures = figure::read_all(&editions, folder, &studio, &mut sources, &mut findings);
@@ -188,10 +188,10 @@ impl Compiled<'_> {
         let studio = Studio::new(&self.house, &facts.style.accent.text);
         let dresser = studio.dresser();
         let overview = draw::overview(edition, dresser);
-        let names = |piece: usize| facts.pieces[piece].name.text.clone();
+        let names = |piece: PieceId| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper);
         let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
-        let numbers = |piece: usize| edition.piece_number(piece);
+        let numbers = |piece: PieceId| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
         let scale = cloth_scale(laid);
         let cloth = laid
@@ -201,17 +201,7 @@ impl Compiled<'_> {
                 (layout.clone(), svg, size)
             })
             .collect();
-        gather(
-            edition,
-            &Supplies {
-                history: &self.histories[edition.size()],
-                figures: &self.figures,
-                overview: &overview,
-                pictures: &self.pictures,
-                map,
-                cloth,
-            },
-        )
+        gather(edition, &Supplies { figures: &self.figures, overview: &overview, pictures: &self.pictures, map, cloth })
     }
 
     /// The book of all sizes; `None` when there is no size.
@@ -219,7 +209,7 @@ impl Compiled<'_> {
         let draft = self.draft?;
         let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
         let plan = plan_all_sizes(self.editions, paper);
-        let names = |piece: usize| draft.facts.pieces[piece].name.text.clone();
+        let names = |piece: PieceId| draft.facts.pieces[piece].name.text.clone();
         let map = (!plan.pieces.is_empty()).then(|| sheet_map(&page_map(&plan, &names, studio.dresser())));
         let over = |drawings: &[&Drawing]| {
             let texts: Vec<&str> = drawings.iter().map(|drawing| drawing.svg.as_str()).collect();

@@ -151,6 +151,105 @@ fn every_check_has_a_case_that_fires_one_that_is_silent_and_one_that_is_waived()
     settle(&wrong);
 }
 
+/// A block with a waiver of the whole file's, or of each of its steps'.
+fn waiving(block: &Block, code: &str) -> Block {
+    let comment = format!("<!-- waive {code}: it is meant so -->");
+    let mut text = Vec::new();
+    let mut fence = String::new();
+    for line in &block.text {
+        text.push(line.clone());
+        let ticks: String = line.chars().take_while(|letter| *letter == '`').collect();
+        if ticks.len() >= 3 {
+            fence = if fence.is_empty() {
+                ticks
+            } else {
+                String::new()
+            };
+        }
+        let heading = line.starts_with("## ") && fence.is_empty();
+        if heading || line.starts_with("<svg ") {
+            text.extend([String::new(), comment.clone(), String::new()]);
+        }
+    }
+    if block.file == "booklet.yaml" && text.iter().all(|line| !line.starts_with("waive:")) {
+        text.push("waive:".to_owned());
+        text.push(format!("  - {{check: {code}, because: it is meant so}}"));
+    }
+    Block::of_page(&block.file, block.over, &text.join("\n"))
+}
+
+#[test]
+fn a_waiver_counts_where_the_page_says() {
+    let mut wrong = Vec::new();
+    for check in CHECKS.iter().filter(|check| check.waivable) {
+        let page = check.explanation();
+        let mut tried = false;
+        for (chapter, outcomes) in RAN.iter().filter(|(chapter, _)| chapter.code == check.code) {
+            for (case, outcome) in chapter.cases.iter().zip(outcomes) {
+                let own = outcome
+                    .found
+                    .iter()
+                    .filter(|found| found.code == check.code);
+                let Some(found) = own.clone().find(|found| !found.waived) else {
+                    continue;
+                };
+                let advice = match found.file.ends_with(".yaml") {
+                    true => format!(
+                        "- in booklet.yaml, under `waive:`: `{{check: {}, ",
+                        check.code
+                    ),
+                    false => format!("- in words and diagrams: `<!-- waive {}: ", check.code),
+                };
+                if !page.contains(&advice) {
+                    wrong.push(format!(
+                        "{}, “{}”: found in {}, where its page waives nothing",
+                        check.code, case.name, found.file
+                    ));
+                    continue;
+                }
+                let brought = |file: &str| case.blocks.iter().any(|block| block.file == file);
+                let common = chapter.common.iter().filter(|block| !brought(&block.file));
+                let blocks: Vec<&Block> = case.blocks.iter().chain(common).collect();
+                let name = found
+                    .file
+                    .rsplit_once("pouch/")
+                    .map_or("", |(_, name)| name);
+                if tried || !blocks.iter().any(|block| block.file == name) {
+                    continue;
+                }
+                tried = true;
+                let blocks: Vec<Block> = blocks
+                    .iter()
+                    .map(|block| {
+                        if block.file == name {
+                            waiving(block, check.code)
+                        } else {
+                            block.bare()
+                        }
+                    })
+                    .collect();
+                let again = run(&blocks.iter().collect::<Vec<_>>());
+                let waived = again.found.iter().any(|one| {
+                    one.code == check.code && one.message == found.message && one.waived
+                });
+                if !waived {
+                    wrong.push(format!(
+                        "{}, “{}”: a waiver in {name} takes nothing away",
+                        check.code, case.name
+                    ));
+                }
+            }
+        }
+        if !tried {
+            wrong.push(format!(
+                "{}: no case in which its waiver can be tried",
+                check.code
+            ));
+        }
+    }
+    settle(&wrong);
+}
+
 #[test]
 fn findings_have_a_check_its_level_a_fact_and_an_act() {
     let mut wrong = Vec::new();

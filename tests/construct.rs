@@ -10,6 +10,8 @@ mod bench;
 mod laws;
 #[path = "construct/scale.rs"]
 mod scale;
+#[path = "construct/thread.rs"]
+mod thread;
 
 use notchbook::pipeline::Compiled;
 

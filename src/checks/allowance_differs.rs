@@ -50,30 +50,26 @@
 use super::apart::Told;
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable(),
+    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable_in(Home::Words),
     run,
 );
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::AllowanceDiffers { edge, own, taken, sewn, stated } = fault else { continue };
-        let piece = edge.split('.').next().and_then(|copy| edition.catalogue.get(copy)).and_then(|kind| kind.piece());
+        let Fault::AllowanceDiffers { edge, piece, own, taken, sewn, stated } = fault else { continue };
         let told = Told::lengths(edition, *own, *taken);
         let here = if told.apart.is_empty() { String::new() } else { format!(", and this is {}", told.other) };
-        let mut finding = CHECK
+        let finding = CHECK
             .at(*stated, format!("`{edge}` is sewn at another allowance than it was cut with"))
             .hint("sew at the piece's own allowance, or change `allowance:` of the piece")
             .note(sewn.heading, "in this step")
             .in_size(edition.size(), format!("the piece has {} here{here}", told.one));
-        if let Some(piece) = piece {
-            finding = finding.note(edition.draft.facts.pieces[piece].id.span, "the piece");
-        }
-        findings.push(finding);
+        findings.push(finding.note(edition.draft.facts.pieces[*piece].id.span, "the piece"));
     }
 }

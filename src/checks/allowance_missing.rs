@@ -36,11 +36,11 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::error("allowance-missing", Group::Work, include_str!("allowance_missing.rs")).waivable(),
+    &Check::error("allowance-missing", Group::Work, include_str!("allowance_missing.rs")).waivable_in(Home::Words),
     run,
 );
 

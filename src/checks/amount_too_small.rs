@@ -24,14 +24,14 @@
 use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
-use crate::diag::{Check, Finding, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::to_f64;
 use crate::model::Fabric;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::error("amount-too-small", Group::Print, include_str!("amount_too_small.rs")).waivable(),
+    &Check::error("amount-too-small", Group::Print, include_str!("amount_too_small.rs")).waivable_in(Home::Facts),
     run,
 );
 

@@ -26,21 +26,30 @@
 //! 6 mm in the words of a step that is the stitch length of its work, unless a word behind it, such as
 //! “from”, makes it a distance. The limits are common practice, no source.
 
+use super::Subject;
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;
-use crate::resolve::{Edition, Worked, in_system};
+use crate::resolve::{Edition, Printed, Worked, in_system};
 use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge = Judge::edition(
+pub(super) static CHECK: Judge = Judge::booklet(
     &Check::error("both-systems-disagree", Group::Facts, include_str!("both_systems_disagree.rs")).waivable(),
     run,
 );
 
 /// Looks at every measurement and at every value that a formula of its own prints.
-pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    for edition in subject.editions {
+        let drawn = subject.figures.uses.get(&edition.size());
+        let printed = edition.uses.printed.iter().chain(drawn.iter().flat_map(|uses| &uses.printed));
+        one_size(edition, printed, findings);
+    }
+}
+
+fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a Printed>, findings: &mut Findings) {
     let show = &edition.draft.facts.show;
     if show.second.is_none() {
         return;
@@ -72,8 +81,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             look(span, worked, Some(&measurement.name.text), false);
         }
     }
-    for printed in edition.values.printed() {
-        look(printed.span, printed.worked, None, printed.beside_stitch);
+    for one in printed {
+        look(one.span, one.worked, None, one.beside_stitch);
     }
 }
 

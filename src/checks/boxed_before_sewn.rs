@@ -61,12 +61,12 @@
 use super::judge::Judge;
 use super::words::that_step;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("boxed-before-sewn", Group::Work, include_str!("boxed_before_sewn.rs")).waivable(),
+    &Check::error("boxed-before-sewn", Group::Work, include_str!("boxed_before_sewn.rs")).waivable_in(Home::Words),
     run,
 );
 

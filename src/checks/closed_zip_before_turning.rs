@@ -61,12 +61,13 @@
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("closed-zip-before-turning", Group::Work, include_str!("closed_zip_before_turning.rs")).waivable(),
+    &Check::error("closed-zip-before-turning", Group::Work, include_str!("closed_zip_before_turning.rs"))
+        .waivable_in(Home::Words),
     run,
 );
 

@@ -20,11 +20,11 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::error("contrast-too-low", Group::Print, include_str!("contrast_too_low.rs")).waivable(),
+    &Check::error("contrast-too-low", Group::Print, include_str!("contrast_too_low.rs")).waivable_in(Home::Facts),
     run,
 );
 

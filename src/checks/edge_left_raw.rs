@@ -44,37 +44,47 @@
 //!
 //! ## Limits
 //! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
-//! Seams, hems and binding settle an edge, and a fold once it is topstitched; so do `raw:` with its
+//! Seams, hems and binding settle an edge, and a fold once it is topstitched after it; so do `raw:` with its
 //! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
 use super::judge::Judge;
-use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::construct::{Fault, History, RawOf};
+use crate::diag::{Check, Findings, Group, Home};
+use crate::model::Facts;
 use crate::resolve::Edition;
+use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::construction(&Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::EdgesRaw { edges, twice } = fault else { continue };
-        let pieces = &edition.draft.facts.pieces;
+        let Fault::EdgesRaw { edges, twice, early } = fault else { continue };
+        let facts = &edition.draft.facts;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
         let message = match names.as_slice() {
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
-        let mut finding = CHECK.at( place(*first, edition), message)
+        let mut finding = CHECK.at( place(*first, facts), message)
             .hint("sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw");
         let mut told = vec![*first];
-        for (piece, _) in edges {
-            if !told.contains(piece) && *piece < pieces.len() {
-                told.push(*piece);
-                finding = finding.note(pieces[*piece].id.span, "and of this piece");
+        for (of, _) in edges {
+            if let RawOf::Piece(piece) = of
+                && !told.contains(of)
+            {
+                told.push(*of);
+                finding = finding.note(facts.pieces[*piece].id.span, "and of this piece");
             }
+        }
+        for (edge, stitched) in early {
+            let words = format!("`{edge}` is topstitched here, before it is folded: topstitch it after the fold");
+            finding = finding.note(stitched.verb, words);
         }
         for (edge, later) in twice {
             finding =
@@ -84,11 +94,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
     }
 }
 
-/// Where a raw edge is told: at its piece; at the first zip for an edge of a zip.
-fn place(piece: usize, edition: &Edition<'_>) -> crate::source::Span {
-    let facts = &edition.draft.facts;
-    let zip =
-        || facts.notions.iter().find(|notion| notion.kind == crate::model::Kind::Zip).map(|notion| notion.id.span);
-    let own = facts.pieces.get(piece).map(|piece| piece.id.span);
-    own.or_else(zip).unwrap_or(facts.title.span)
+/// Where a raw edge is told: at its piece or its zip.
+fn place(of: RawOf, facts: &Facts) -> Span {
+    match of {
+        RawOf::Piece(piece) => facts.pieces[piece].id.span,
+        RawOf::Zip(zip) => facts.notions[zip].id.span,
+    }
 }

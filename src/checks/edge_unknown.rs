@@ -13,8 +13,7 @@ pub(super) static CHECK: Judge = Judge::construction(&EDGE_UNKNOWN, run);
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::NoSuchEdge { name, owner, known } = fault else { continue };
-        let edge = name.text.split('.').nth(1).unwrap_or("");
+        let Fault::NoSuchEdge { name, owner, edge, known } = fault else { continue };
         let known: Vec<&str> = known.iter().map(String::as_str).collect();
         findings.push(
             EDGE_UNKNOWN

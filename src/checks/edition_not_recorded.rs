@@ -25,11 +25,12 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::warning("edition-not-recorded", Group::Facts, include_str!("edition_not_recorded.rs")).waivable(),
+    &Check::warning("edition-not-recorded", Group::Facts, include_str!("edition_not_recorded.rs"))
+        .waivable_in(Home::Facts),
     run,
 );
 

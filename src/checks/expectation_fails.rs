@@ -24,13 +24,13 @@
 
 use super::apart::Told;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Expr, ExprKind, Formula, Outcome, evaluate};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::error("expectation-fails", Group::Facts, include_str!("expectation_fails.rs")).waivable(),
+    &Check::error("expectation-fails", Group::Facts, include_str!("expectation_fails.rs")).waivable_in(Home::Facts),
     run,
 );
 

@@ -25,12 +25,13 @@
 use super::apart::Told;
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("finished-size-differs", Group::Work, include_str!("finished_size_differs.rs")).waivable(),
+    &Check::error("finished-size-differs", Group::Work, include_str!("finished_size_differs.rs"))
+        .waivable_in(Home::Facts),
     run,
 );
 

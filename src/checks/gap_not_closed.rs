@@ -53,12 +53,12 @@
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("gap-not-closed", Group::Work, include_str!("gap_not_closed.rs")).waivable(),
+    &Check::error("gap-not-closed", Group::Work, include_str!("gap_not_closed.rs")).waivable_in(Home::Words),
     run,
 );
 

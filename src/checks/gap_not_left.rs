@@ -56,12 +56,14 @@
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::construction(&Check::error("gap-not-left", Group::Work, include_str!("gap_not_left.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("gap-not-left", Group::Work, include_str!("gap_not_left.rs")).waivable_in(Home::Words),
+    run,
+);
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {

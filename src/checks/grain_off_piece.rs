@@ -53,25 +53,25 @@
 //! that states no grain has no line.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::draw::Plan;
 use crate::model::is_for;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::warning("grain-off-piece", Group::Print, include_str!("grain_off_piece.rs")).waivable(),
+    &Check::warning("grain-off-piece", Group::Print, include_str!("grain_off_piece.rs")).waivable_in(Home::Facts),
     run,
 );
 
 /// Looks at every piece of one size that states its grain.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
-    for (at, piece) in edition.draft.facts.pieces.iter().enumerate() {
+    for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
         let Some(grain) = &piece.grain else { continue };
         if !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
-        let Some(plan) = Plan::of(edition, at) else { continue };
+        let Some(plan) = Plan::of(edition, id) else { continue };
         if !plan.grain_lies_on_piece() {
             findings.push(
                 CHECK

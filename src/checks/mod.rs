@@ -40,6 +40,7 @@ mod pinned_after_sewn;
 mod reference;
 mod rounding_does_not_close;
 mod seam_lengths_differ;
+mod sewn_not_reckoned;
 mod step_empty;
 mod stitch_missing;
 mod table;

@@ -23,12 +23,14 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::BySize;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::warning("not-graded", Group::Facts, include_str!("not_graded.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::warning("not-graded", Group::Facts, include_str!("not_graded.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every measurement that states a value for each size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

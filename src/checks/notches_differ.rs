@@ -53,13 +53,13 @@ use super::apart::{fine, millimetres};
 use super::judge::Judge;
 use super::words::length;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Finding, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::measure::NumberStyle;
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("notches-differ", Group::Work, include_str!("notches_differ.rs")).waivable(),
+    &Check::error("notches-differ", Group::Work, include_str!("notches_differ.rs")).waivable_in(Home::Facts),
     run,
 );
 

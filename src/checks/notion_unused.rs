@@ -33,13 +33,15 @@
 //! `thread` is used by any seam.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, NotionId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every notion of one size, in work and in words.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -47,7 +49,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         return;
     }
     let size = edition.size();
-    for notion in &edition.draft.facts.notions {
+    for (at, notion) in NotionId::each(&edition.draft.facts.notions) {
         let id = notion.id.text.as_str();
         if !is_for(notion.sizes.as_ref(), size) {
             continue;
@@ -55,8 +57,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let worked = edition
             .steps()
             .flat_map(|step| &step.works)
-            .flat_map(|work| &work.touches)
-            .any(|name| name.text.split('.').next() == Some(id));
+            .flat_map(|work| &work.targets)
+            .any(|target| target.notion() == Some(at));
         let sewn = edition.steps().flat_map(|step| &step.works).any(|work| work.verb.stitches());
         if notion.kind == Kind::Thread && sewn {
             continue;

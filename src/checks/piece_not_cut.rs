@@ -48,14 +48,15 @@
 //! are cut from no fabric, and pieces that a size does not have, are passed over.
 
 use super::judge::Judge;
-use super::piece_unused::names_of;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, is_for};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, Meant, PieceId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every piece of one size that is cut from a fabric.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
@@ -63,13 +64,12 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         return;
     }
     let cuts = || edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Cut);
-    let everything = cuts().any(|work| work.touches.iter().any(|name| name.text == "all"));
-    if everything {
+    let named: Vec<&Meant> = cuts().flat_map(|work| &work.targets).map(|target| &target.meant).collect();
+    if named.contains(&&Meant::All) {
         return;
     }
-    for piece in &edition.draft.facts.pieces {
-        let names = names_of(piece);
-        let cut = cuts().flat_map(|work| &work.touches).any(|name| names.contains(&name.text.as_str()));
+    for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
+        let cut = named.iter().any(|meant| matches!(meant, Meant::Whole(owner) if owner.piece(&edition.cast) == id));
         if !cut && !piece.cut.is_empty() && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
                 CHECK

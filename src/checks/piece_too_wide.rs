@@ -25,11 +25,13 @@ use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
 use crate::cloth::Layers;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::error("piece-too-wide", Group::Print, include_str!("piece_too_wide.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("piece-too-wide", Group::Print, include_str!("piece_too_wide.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at the cloth of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

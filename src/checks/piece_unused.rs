@@ -48,27 +48,28 @@
 //! an edge of either. A piece that a size does not have is passed over in that size.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
-use crate::model::{Piece, Verb, is_for};
-use crate::resolve::Edition;
+use crate::diag::{Check, Findings, Group, Home};
+use crate::model::{Verb, is_for};
+use crate::resolve::{Edition, PieceId};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::edition(&Check::warning("piece-unused", Group::Work, include_str!("piece_unused.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::edition(
+    &Check::warning("piece-unused", Group::Work, include_str!("piece_unused.rs")).waivable_in(Home::Facts),
+    run,
+);
 
 /// Looks at every piece of one size.
 pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     if !edition.draft.whole {
         return;
     }
-    for piece in &edition.draft.facts.pieces {
-        let names = names_of(piece);
+    for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
         let used = edition
             .steps()
             .flat_map(|step| &step.works)
             .filter(|work| work.verb != Verb::Cut)
-            .flat_map(|work| &work.touches)
-            .any(|name| names.contains(&name.text.split('.').next().unwrap_or("")));
+            .flat_map(|work| &work.targets)
+            .any(|target| target.piece(&edition.cast) == Some(id));
         if !used && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
                 CHECK
@@ -78,9 +79,4 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             );
         }
     }
-}
-
-/// A piece's own name and those of its copies.
-pub(super) fn names_of(piece: &Piece) -> Vec<&str> {
-    std::iter::once(&piece.id).chain(piece.copies()).map(|name| name.text.as_str()).collect()
 }

@@ -33,7 +33,7 @@ use std::collections::BTreeMap;
 use super::apart::Told;
 use super::both_systems_disagree::disagreement;
 use super::judge::Judge;
-use crate::diag::{Check, Finding, Findings, Group};
+use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::{
     Dimension, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, ProblemKind, Quantity, System, evaluate,
@@ -43,7 +43,8 @@ use crate::resolve::{Edition, Worked, in_system, rounded_in};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs")).waivable(),
+    &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs"))
+        .waivable_in(Home::Facts),
     run,
 );
 

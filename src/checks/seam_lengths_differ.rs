@@ -52,19 +52,19 @@ use super::apart::Told;
 use super::judge::Judge;
 use crate::construct::Moment;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Finding, Findings, Group};
-use crate::resolve::Edition;
+use crate::diag::{Check, Finding, Findings, Group, Home};
+use crate::resolve::{Edition, PieceId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("seam-lengths-differ", Group::Work, include_str!("seam_lengths_differ.rs")).waivable(),
+    &Check::error("seam-lengths-differ", Group::Work, include_str!("seam_lengths_differ.rs")).waivable_in(Home::Words),
     run,
 );
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     // A piece that is too short does not fit at any of its seams: one finding tells them all.
-    let mut told: Vec<((usize, usize), Vec<Moment>, Finding)> = Vec::new();
+    let mut told: Vec<((PieceId, PieceId), Vec<Moment>, Finding)> = Vec::new();
     for fault in &history.faults {
         let Fault::LengthsDiffer { pieces, first, second, eased, sewn } = fault else { continue };
         let edges = format!("`{}` and `{}`", first.0, second.0);

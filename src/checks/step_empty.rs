@@ -30,11 +30,13 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::error("step-empty", Group::Words, include_str!("step_empty.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("step-empty", Group::Words, include_str!("step_empty.rs")).waivable_in(Home::Words),
+    run,
+);
 
 /// Looks at every step.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

@@ -34,13 +34,15 @@
 
 use super::Subject;
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, Work};
 use crate::resolve::NameKind;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::error("stitch-missing", Group::Work, include_str!("stitch_missing.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("stitch-missing", Group::Work, include_str!("stitch_missing.rs")).waivable_in(Home::Words),
+    run,
+);
 
 /// Looks at every work fact that the machine stitches.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

@@ -37,6 +37,7 @@ use super::piece_unused;
 use super::pinned_after_sewn;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
+use super::sewn_not_reckoned;
 use super::step_empty;
 use super::stitch_missing;
 use super::topstitched_before_sewn;
@@ -110,6 +111,7 @@ pub static CHECKS: &[Judge] = &[
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
     finished_size_differs::CHECK,
+    sewn_not_reckoned::CHECK,
     Judge::elsewhere(&faults::FIGURE_NOT_DRAWABLE),
     Judge::elsewhere(&faults::FIGURE_FORMULA),
     Judge::elsewhere(&faults::SCRIPT_IN_FIGURE),

@@ -27,11 +27,11 @@ use super::judge::Judge;
 use std::collections::BTreeSet;
 
 use super::Subject;
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::warning("unused-measurement", Group::Facts, include_str!("unused_measurement.rs")).waivable(),
+    &Check::warning("unused-measurement", Group::Facts, include_str!("unused_measurement.rs")).waivable_in(Home::Facts),
     run,
 );
 
@@ -40,9 +40,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     if !subject.draft.whole {
         return;
     }
-    let used: BTreeSet<String> = subject.editions.iter().flat_map(|edition| edition.values.used()).collect();
+    let uses = subject.editions.iter().map(|edition| &edition.uses).chain(subject.figures.uses.values());
+    let used: BTreeSet<&str> = uses.flat_map(|uses| &uses.names).map(String::as_str).collect();
     for measurement in &subject.draft.facts.measurements {
-        if !used.contains(&measurement.name.text) {
+        if !used.contains(measurement.name.text.as_str()) {
             findings.push(
                 CHECK
                     .at(measurement.name.span, format!("nothing uses `{}`", measurement.name.text))

@@ -8,7 +8,7 @@ use super::args::{Form, SheetsArgs};
 use super::press::{Content, Job, print_all};
 use super::{Outcome, Refusal, choose, output};
 use crate::pipeline::{Compiled, compile};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
 
@@ -82,7 +82,7 @@ pub(super) fn job(
         _ => "nested".to_owned(),
     };
     let paper = plan.paper.name();
-    let pieces = |at: &usize| facts.pieces[*at].name.text.clone();
+    let pieces = |piece: &PieceId| facts.pieces[*piece].name.text.clone();
     if !plan.too_large.is_empty() {
         let names: Vec<String> = plan.too_large.iter().map(pieces).collect();
         return Err(Refusal::new(

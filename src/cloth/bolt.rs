@@ -6,13 +6,13 @@
 use super::cut_out::{CutOut, cut_outs};
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::{Expression, is_for};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, FabricId};
 
 /// Cloth of one width, and what is cut from it in one size.
 #[derive(Debug, Clone)]
 pub struct Bolt {
     /// The fabric, by its place in the facts.
-    pub fabric: usize,
+    pub fabric: FabricId,
     /// Which of its widths, by its place among them.
     pub width_at: usize,
     /// The cloth's whole width, in mm.
@@ -47,7 +47,7 @@ impl Bolt {
 pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
     let facts = &edition.draft.facts;
     let mut bolts = Vec::new();
-    for (at, fabric) in facts.fabrics.iter().enumerate() {
+    for (id, fabric) in FabricId::each(&facts.fabrics) {
         if !is_for(fabric.sizes.as_ref(), edition.size()) {
             continue;
         }
@@ -55,14 +55,14 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
         let shrinkage = fabric.shrinkage.as_ref().and_then(|share| value(edition, share, Dimension::Count));
         let amount = fabric.amount.as_ref().and_then(|amount| amount.get(edition.size()));
         let stated = amount.and_then(|amount| value(edition, amount, Dimension::Length));
-        let (cuts, folded) = cut_outs(edition, at);
+        let (cuts, folded) = cut_outs(edition, id);
         if cuts.is_empty() {
             continue;
         }
         for (width_at, width) in fabric.widths.iter().enumerate() {
             let Some(width) = value(edition, width, Dimension::Length) else { continue };
             let bolt = Bolt {
-                fabric: at,
+                fabric: id,
                 width_at,
                 width: to_f64(width),
                 selvedge: to_f64(facts.sheets.selvedge),

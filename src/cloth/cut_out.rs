@@ -12,13 +12,13 @@ use super::layers::Layers;
 use super::lie::{Lie, lie};
 use crate::geometry::Outline;
 use crate::nest::Item;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, FabricId, PieceId};
 
 /// One outline to lay.
 #[derive(Debug, Clone)]
 pub(super) struct CutOut {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// As it lies to the cloth, turned over where it is to be.
     pub outline: BezPath,
     /// The same for the search.
@@ -32,7 +32,7 @@ pub(super) struct CutOut {
 }
 
 impl CutOut {
-    fn new(piece: usize, lie: &Lie, layers: Layers, over: bool, napped: bool) -> CutOut {
+    fn new(piece: PieceId, lie: &Lie, layers: Layers, over: bool, napped: bool) -> CutOut {
         let outline = if over { turned_over(&lie.outline) } else { lie.outline.clone() };
         let item = Item {
             outline: Outline { path: outline.clone() }.flatten(0.2),
@@ -65,9 +65,9 @@ impl CutOut {
 }
 
 /// Everything that is cut from a fabric (by its place in the facts), and whether its cloth is folded.
-pub(super) fn cut_outs(edition: &Edition<'_>, fabric: usize) -> (Vec<CutOut>, bool) {
+pub(super) fn cut_outs(edition: &Edition<'_>, fabric: FabricId) -> (Vec<CutOut>, bool) {
     let rows = edition.cuts.iter().filter(|row| row.fabric == fabric);
-    let lying: Vec<(usize, u32, Lie)> =
+    let lying: Vec<(PieceId, u32, Lie)> =
         rows.filter_map(|row| Some((row.piece, row.count, lie(edition, row.piece, fabric)?))).collect();
     let folded = lying.iter().any(|(_, _, lie)| lie.at_fold);
     let facts = &edition.draft.facts;

@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _};
 use super::label::{LINE, label};
 use super::layout::ClothLayout;
 use crate::figure::{Dresser, escape, svg_data};
+use crate::resolve::PieceId;
 
 /// The room for a layout, in mm.
 const ROOM: (f64, f64) = (150.0, 78.0);
@@ -35,8 +36,8 @@ pub fn cloth_scale(layouts: &[ClothLayout]) -> f64 {
 pub fn draw_cloth(
     layout: &ClothLayout,
     scale: f64,
-    names: &dyn Fn(usize) -> String,
-    numbers: &dyn Fn(usize) -> usize,
+    names: &dyn Fn(PieceId) -> String,
+    numbers: &dyn Fn(PieceId) -> usize,
     dresser: &Dresser,
 ) -> (String, (f64, f64)) {
     let cloth = extent(layout);

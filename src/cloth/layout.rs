@@ -5,12 +5,13 @@ use kurbo::BezPath;
 use super::bolt::Bolt;
 use super::layers::Layers;
 use crate::measure::{Exact, to_f64};
+use crate::resolve::PieceId;
 
 /// A piece on the cloth.
 #[derive(Debug, Clone)]
 pub struct LaidPiece {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// Its outline at its place, in mm: x across the cloth from the fold or the selvedge, y along it.
     /// Where folded cloth is opened out, x runs to both sides of the fold.
     pub outline: BezPath,
@@ -51,7 +52,7 @@ pub struct ClothFault {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TooWide {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// The width that it needs, in mm.
     pub needed: f64,
     /// The layers that it would be cut through, which say how wide its room is.

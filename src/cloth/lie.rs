@@ -8,7 +8,7 @@ use crate::geometry::Shape;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Piece;
 use crate::nest::Turns;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, FabricId, PieceId};
 
 /// A fold that leaves the grain by less than this runs along it, in radians: a millimetre in two metres.
 const ALONG: f64 = 5e-4;
@@ -29,7 +29,7 @@ pub(super) struct Lie {
 
 /// How a piece lies on a fabric (both by their places in the facts); `None` when its outline has a
 /// fault.
-pub(super) fn lie(edition: &Edition<'_>, piece: usize, fabric: usize) -> Option<Lie> {
+pub(super) fn lie(edition: &Edition<'_>, piece: PieceId, fabric: FabricId) -> Option<Lie> {
     let facts = &edition.draft.facts;
     let (piece_facts, fabric) = (&facts.pieces[piece], &facts.fabrics[fabric]);
     let shape = edition.values.shape(piece)?;
@@ -55,7 +55,7 @@ pub(super) fn lie(edition: &Edition<'_>, piece: usize, fabric: usize) -> Option<
 
 /// Whether a piece with a fold lies at the fold of a fabric (both by their places in the facts); it does
 /// not where its fold does not run along its grain, and is then laid whole.
-pub fn lies_at_fold(edition: &Edition<'_>, piece: usize, fabric: usize) -> bool {
+pub fn lies_at_fold(edition: &Edition<'_>, piece: PieceId, fabric: FabricId) -> bool {
     lie(edition, piece, fabric).is_some_and(|lie| lie.at_fold)
 }
 

@@ -2,18 +2,17 @@
 
 use std::collections::BTreeSet;
 
-use super::cast::Target;
-use super::fault::{Fault, Moment};
+use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::play::Player;
 use super::sewn;
+use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
 
 impl Player<'_> {
     /// Something is turned: it must be open somewhere, and its zips must be open.
-    pub(super) fn turn(&mut self, touched: &BTreeSet<usize>, moment: Moment) {
+    pub(super) fn turn(&mut self, touched: &BTreeSet<CopyId>, moment: Moment) {
         let (copies, notions) = self.state.held_with(touched);
         for notion in &notions {
-            let is_zip =
-                self.state.notion_edges.keys().any(|(known, edge)| known == notion && edge.starts_with("tape"));
+            let is_zip = self.state.zip_edges.keys().any(|(known, edge)| known == notion && edge.is_tape());
             if is_zip && !self.state.open_zips.contains(notion) {
                 self.faults.push(Fault::ZipShut { notion: *notion, turned: moment });
             }
@@ -34,14 +33,14 @@ impl Player<'_> {
         }
     }
 
-    fn has_opening(&self, copies: &BTreeSet<usize>, notions: &BTreeSet<usize>) -> bool {
+    fn has_opening(&self, copies: &BTreeSet<CopyId>, notions: &BTreeSet<NotionId>) -> bool {
         let gap = self
             .state
             .seams
             .iter()
             .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
         let edge = copies.iter().any(|copy| {
-            self.edges_of(&[Target::Copy(*copy)]).iter().any(|(copy, edge)| {
+            self.edition.edges_of(*copy).into_iter().any(|edge| {
                 !self.state.is_sewn(*copy, edge) && !self.is_declared_raw(*copy, edge) && !self.is_fold(*copy, edge)
             })
         });
@@ -49,33 +48,34 @@ impl Player<'_> {
         let zip = notions.iter().any(|notion| {
             let tapes: Vec<usize> = self
                 .state
-                .notion_edges
+                .zip_edges
                 .iter()
-                .filter(|((known, edge), _)| known == notion && edge.starts_with("tape"))
+                .filter(|((known, edge), _)| known == notion && edge.is_tape())
                 .flat_map(|(_, seams)| seams.iter().copied())
                 .collect();
             let single = |seam: &usize| {
                 let members = &self.state.seams[*seam].members;
-                members.iter().filter(|member| matches!(member, Target::Edge(..))).count() == 1
+                members.iter().filter(|member| matches!(member, Touched::Edge(..))).count() == 1
             };
             self.state.open_zips.contains(notion) && !tapes.is_empty() && tapes.iter().all(single)
         });
         gap || edge || zip
     }
 
-    fn is_declared_raw(&self, copy: usize, edge: &str) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.cast.members[copy].piece];
+    fn is_declared_raw(&self, copy: CopyId, edge: EdgeId) -> bool {
+        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
+        let edge = self.edition.edge_word(copy, edge);
         piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
     }
 
-    fn is_fold(&self, copy: usize, edge: &str) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.cast.members[copy].piece];
-        piece.fold.as_ref().is_some_and(|fold| fold.text == edge)
+    fn is_fold(&self, copy: CopyId, edge: EdgeId) -> bool {
+        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
+        piece.fold.as_ref().is_some_and(|fold| fold.text == self.edition.edge_word(copy, edge))
     }
 }
 
-fn held(member: &Target, copies: &BTreeSet<usize>) -> bool {
-    matches!(member, Target::Edge(copy, _) | Target::Copy(copy) if copies.contains(copy))
+fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
+    matches!(member, Touched::Edge(copy, _) | Touched::Copy(copy) if copies.contains(copy))
 }
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
@@ -83,14 +83,21 @@ pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
-        || player.state.seams.iter().any(|seam| seam.members.contains(&Target::Unknown));
+        || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));
     if !unknown {
         raw_edges(player);
     }
     // A seam at another allowance than it was cut for makes another size: that follows.
     if !player.faults.iter().any(|fault| matches!(fault, Fault::AllowanceDiffers { .. })) {
-        let faults = sewn::compare(player.edition, &player.state, &player.cast);
-        player.faults.extend(faults);
+        let faults = sewn::compare(player.edition, &player.state);
+        let raw = player.faults.iter().any(|fault| matches!(fault, Fault::EdgesRaw { .. })) || unknown;
+        // An edge that stays raw is told by itself.
+        let follows = |fault: &Fault| match fault {
+            Fault::SewnNotReckoned { why: Unreckoned::Open(_), .. } => raw,
+            Fault::SewnNotReckoned { why: Unreckoned::Follows, .. } => true,
+            _ => false,
+        };
+        player.faults.extend(faults.into_iter().filter(|fault| !follows(fault)));
     }
 }
 
@@ -102,7 +109,7 @@ fn gaps(player: &mut Player<'_>) {
             .members
             .iter()
             .filter_map(|member| match member {
-                Target::Edge(copy, edge) => Some(player.edge_name(*copy, edge)),
+                Touched::Edge(copy, edge) => Some(player.edition.edge_name(*copy, *edge)),
                 _ => None,
             })
             .collect();
@@ -113,54 +120,62 @@ fn gaps(player: &mut Player<'_>) {
 
 /// One seam that was forgotten leaves two edges raw: all of them are one fault.
 fn raw_edges(player: &mut Player<'_>) {
-    let mut raw: Vec<(usize, String)> = Vec::new();
-    for (copy, state) in player.state.copies.iter().enumerate() {
+    let mut raw: Vec<(RawOf, String)> = Vec::new();
+    for (copy, member) in player.edition.cast.copies() {
+        let state = &player.state.copies[copy];
         // Layers move with the piece that they are held to; what is only cut is another check's.
         if !state.handled || state.cut.is_none() {
             continue;
         }
-        for (_, edge) in player.edges_of(&[Target::Copy(copy)]) {
-            let settled = player.state.is_settled(copy, &edge)
-                || player.is_declared_raw(copy, &edge)
-                || player.is_fold(copy, &edge);
+        for edge in player.edition.edges_of(copy) {
+            let settled =
+                player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge) || player.is_fold(copy, edge);
             if !settled {
-                raw.push((player.cast.members[copy].piece, player.edge_name(copy, &edge)));
+                raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
             }
         }
     }
     for (notion, tape) in loose_tapes(player) {
-        let name = format!("{}.{tape}", player.edition.draft.facts.notions[notion].id.text);
-        let piece = raw.first().map_or(usize::MAX, |(piece, _)| *piece);
-        raw.push((piece, name));
+        let name = format!("{}.{}", player.edition.draft.facts.notions[notion].id.text, tape.word());
+        raw.push((RawOf::Zip(notion), name));
     }
     if !raw.is_empty() {
-        let twice = sewn_twice(player);
-        player.faults.push(Fault::EdgesRaw { edges: raw, twice });
+        let (twice, early) = (sewn_twice(player, &raw), topstitched_early(player, &raw));
+        player.faults.push(Fault::EdgesRaw { edges: raw, twice, early });
     }
 }
 
-/// Edges that stand in two seams, with the later one: where another edge stays raw, one of the two was
-/// perhaps meant for it.
-fn sewn_twice(player: &Player<'_>) -> Vec<(String, Moment)> {
-    player
-        .state
-        .edges
-        .iter()
-        .filter(|(_, edge)| edge.seams.len() > 1)
-        .filter_map(|((copy, name), edge)| {
-            let later = player.state.seams.get(*edge.seams.last()?)?;
-            Some((player.edge_name(*copy, name), later.sewn))
-        })
-        .collect()
+/// Edges that stand in two seams, with the later one: where another edge of the same piece stays raw, one
+/// of the two was perhaps meant for it. Each seam is told once.
+fn sewn_twice(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
+    let mut twice: Vec<(String, Moment)> = Vec::new();
+    for ((copy, edge), state) in player.state.edges.iter().filter(|(_, edge)| edge.seams.len() > 1) {
+        let own = RawOf::Piece(player.edition.cast[*copy].piece);
+        let Some(later) = state.seams.last().and_then(|seam| player.state.seams.get(*seam)) else { continue };
+        let new = !twice.iter().any(|(_, known)| *known == later.sewn);
+        if new && raw.iter().any(|(of, _)| *of == own) {
+            twice.push((player.edition.edge_name(*copy, *edge), later.sewn));
+        }
+    }
+    twice
+}
+
+/// Raw edges that were topstitched before they were folded, with the topstitching.
+fn topstitched_early(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
+    let edges = player.state.edges.iter().filter_map(|((copy, edge), state)| {
+        let (folded, stitched) = (state.folded?, state.topstitched?);
+        (stitched < folded).then(|| (player.edition.edge_name(*copy, *edge), stitched))
+    });
+    edges.filter(|(name, _)| raw.iter().any(|(_, known)| known == name)).collect()
 }
 
 /// Zips of which one tape is sewn in and the other is not.
-fn loose_tapes(player: &Player<'_>) -> Vec<(usize, &'static str)> {
-    let sewn = |notion: usize, tape: &str| player.state.notion_edges.contains_key(&(notion, tape.to_owned()));
-    (0..player.edition.draft.facts.notions.len())
-        .filter_map(|notion| match (sewn(notion, "tape_a"), sewn(notion, "tape_b")) {
-            (true, false) => Some((notion, "tape_b")),
-            (false, true) => Some((notion, "tape_a")),
+fn loose_tapes(player: &Player<'_>) -> Vec<(NotionId, ZipEdge)> {
+    let sewn = |notion: NotionId, tape: ZipEdge| player.state.zip_edges.contains_key(&(notion, tape));
+    NotionId::each(&player.edition.draft.facts.notions)
+        .filter_map(|(notion, _)| match (sewn(notion, ZipEdge::TapeA), sewn(notion, ZipEdge::TapeB)) {
+            (true, false) => Some((notion, ZipEdge::TapeB)),
+            (false, true) => Some((notion, ZipEdge::TapeA)),
             _ => None,
         })
         .collect()

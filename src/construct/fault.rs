@@ -1,6 +1,7 @@
 //! What is wrong with the order of the work, as facts.
 
 use crate::model::Name;
+use crate::resolve::{FabricId, NotionId, PieceId};
 use crate::source::Span;
 
 /// One work fact in its step.
@@ -16,6 +17,37 @@ pub struct Moment {
     pub heading: Span,
 }
 
+/// What a raw edge belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "the names say what they hold")]
+pub enum RawOf {
+    Piece(PieceId),
+    Zip(NotionId),
+}
+
+/// Why a finished measurement cannot be reckoned; edges as authors write them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unreckoned {
+    /// This size cuts no such copy.
+    NotCut,
+    /// The outline is no rectangle.
+    Shaped,
+    /// Corners are taken out elsewhere than at the bottom of a piece that is not cut on the fold.
+    CornersOut,
+    /// A depth, and no corner is boxed.
+    NotBoxed,
+    /// The two sides of the boxed corner differ in length.
+    CrookedCorner,
+    /// An edge is neither sewn, finished, folded nor declared raw.
+    Open(String),
+    /// Nothing says how much is sewn or turned in.
+    NoAllowance(String),
+    /// An edge is gathered.
+    Gathered(String),
+    /// Something has a fault that is told by itself.
+    Follows,
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -23,13 +55,13 @@ pub enum Fault {
     /// Copies are used before the step that cuts them.
     UsedBeforeCut { copies: Vec<String>, used: Moment, cut: Moment },
     /// A piece is cut from cloth that is not made yet.
-    ClothNotMade { piece: usize, fabric: usize, cut: Moment, made: Option<Moment> },
+    ClothNotMade { piece: PieceId, fabric: FabricId, cut: Moment, made: Option<Moment> },
     /// A piece is cut fewer times than it is used.
-    CutTooFew { missing: Vec<String>, piece: usize, cut: Moment, used: Moment },
+    CutTooFew { missing: Vec<String>, piece: PieceId, cut: Moment, used: Moment },
     /// A piece or a zip has no such edge.
-    NoSuchEdge { name: Name, owner: String, known: Vec<String> },
+    NoSuchEdge { name: Name, owner: String, edge: String, known: Vec<String> },
     /// Two edges that are sewn together differ in length (mm).
-    LengthsDiffer { pieces: (usize, usize), first: (String, f64), second: (String, f64), eased: f64, sewn: Moment },
+    LengthsDiffer { pieces: (PieceId, PieceId), first: (String, f64), second: (String, f64), eased: f64, sewn: Moment },
     /// The notches of two edges that are sewn together do not meet.
     NotchesDiffer { edges: (String, String), notch: Span, places: (Vec<f64>, Vec<f64>), sewn: Moment },
     /// Something is fused to a piece that is sewn, quilted or folded already.
@@ -47,11 +79,15 @@ pub enum Fault {
     /// A gap stays open.
     GapOpen { edges: Vec<String>, sewn: Moment, leave: Span },
     /// A thing is turned while its zip is shut.
-    ZipShut { notion: usize, turned: Moment },
-    /// Edges are never sewn, finished or declared raw; each with its piece.
-    EdgesRaw { edges: Vec<(usize, String)>, twice: Vec<(String, Moment)> },
+    ZipShut { notion: NotionId, turned: Moment },
+    /// Edges are never sewn, finished or declared raw; each with what it belongs to. What may have been
+    /// meant for them: edges of the same pieces that are sewn twice, and those topstitched before they are
+    /// folded.
+    EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)>, early: Vec<(String, Moment)> },
     /// A seam's allowance is not the piece's own (both in mm).
-    AllowanceDiffers { edge: String, own: f64, taken: f64, sewn: Moment, stated: Span },
+    AllowanceDiffers { edge: String, piece: PieceId, own: f64, taken: f64, sewn: Moment, stated: Span },
+    /// A finished measurement that the construction does not determine; where it says what it measures.
+    SewnNotReckoned { row: usize, said: Span, why: Unreckoned },
     /// A finished measurement is not what the sewing gives (both in mm).
     SewnDiffers { row: usize, stated: f64, sewn: f64 },
 }

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use super::cast::Target;
 use super::fault::{Fault, Moment};
 use super::play::Player;
 use super::state::Seam;
 use crate::geometry::Along;
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::NotchAt;
-use crate::resolve::{EditionWork, Worked};
+use crate::resolve::{CopyId, EdgeId, EditionWork, Member, Touched, Worked};
 
 /// How far two edges may differ and still be sewn without ease, in mm: what a hand does not notice.
 const LENGTH_TOLERANCE: f64 = 1.0;
@@ -18,8 +17,8 @@ const LENGTH_TOLERANCE: f64 = 1.0;
 const NOTCH_TOLERANCE: f64 = 1.5;
 
 impl Player<'_> {
-    pub(super) fn sew(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
-        let explicit: Vec<(usize, String)> = edges(targets);
+    pub(super) fn sew(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
+        let explicit: Vec<(CopyId, EdgeId)> = edges(targets);
         self.check_allowance(work, &explicit, moment);
         // Notches of edges that do not fit cannot meet: that follows.
         let eased = work.ease.is_some() || work.gather.is_some();
@@ -31,30 +30,30 @@ impl Player<'_> {
     }
 
     /// Puts a seam on record. A whole piece stands for all its edges that are still free.
-    fn join(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+    fn join(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
         let seam = self.state.seams.len();
         let mut members = Vec::new();
         for target in targets {
             match target {
-                Target::Edge(copy, edge) => {
+                Touched::Edge(copy, edge) => {
                     self.handle(*copy, moment);
-                    self.state.edge(*copy, edge).seams.push(seam);
-                    members.push(target.clone());
+                    self.state.edge(*copy, *edge).seams.push(seam);
+                    members.push(*target);
                 }
-                Target::Copy(copy) => {
+                Touched::Copy(copy) => {
                     self.handle(*copy, moment);
-                    for (copy, edge) in self.edges_of(&[Target::Copy(*copy)]) {
-                        if !self.state.is_dealt_with(copy, &edge) {
-                            self.state.edge(copy, &edge).seams.push(seam);
-                            members.push(Target::Edge(copy, edge));
+                    for edge in self.edition.edges_of(*copy) {
+                        if !self.state.is_dealt_with(*copy, edge) {
+                            self.state.edge(*copy, edge).seams.push(seam);
+                            members.push(Touched::Edge(*copy, edge));
                         }
                     }
                 }
-                Target::NotionEdge(notion, edge) => {
-                    self.state.notion_edges.entry((*notion, edge.clone())).or_default().push(seam);
-                    members.push(target.clone());
+                Touched::ZipEdge(notion, edge) => {
+                    self.state.zip_edges.entry((*notion, *edge)).or_default().push(seam);
+                    members.push(*target);
                 }
-                Target::Notion(_) | Target::Unknown => members.push(target.clone()),
+                Touched::Notion(_) | Touched::Unknown => members.push(*target),
             }
         }
         self.state.seams.push(Seam {
@@ -66,17 +65,18 @@ impl Player<'_> {
         });
     }
 
-    pub(super) fn box_corners(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
+    pub(super) fn box_corners(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
         let corners = edges(targets);
         self.check_allowance(work, &corners, moment);
         for (copy, corner) in &corners {
-            for beside in self.beside(*copy, corner) {
-                if self.state.is_sewn(*copy, &beside) {
+            for beside in self.beside(*copy, *corner) {
+                if self.state.is_sewn(*copy, beside) {
                     continue;
                 }
                 // A seam that never comes leaves its edge raw, which is told by itself.
-                if let Some(sewn) = self.sewn_later(*copy, &beside, moment) {
-                    let (corner, edge) = (self.edge_name(*copy, corner), self.edge_name(*copy, &beside));
+                if let Some(sewn) = self.sewn_later(*copy, beside, moment) {
+                    let (corner, edge) =
+                        (self.edition.edge_name(*copy, *corner), self.edition.edge_name(*copy, beside));
                     self.faults.push(Fault::BoxedTooSoon { corner, edge, boxed: moment, sewn });
                     break;
                 }
@@ -86,28 +86,23 @@ impl Player<'_> {
     }
 
     /// The edges on both sides of an edge.
-    fn beside(&self, copy: usize, edge: &str) -> Vec<String> {
-        let Some(shape) = self.edition.values.shape(self.cast.members[copy].piece) else { return Vec::new() };
-        let names: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
-        let Some(at) = names.iter().position(|name| *name == edge) else { return Vec::new() };
-        let count = names.len();
-        vec![names[(at + count - 1) % count].to_owned(), names[(at + 1) % count].to_owned()]
+    fn beside(&self, copy: CopyId, edge: EdgeId) -> Vec<EdgeId> {
+        let edges = self.edition.edges_of(copy);
+        let Some(at) = edges.iter().position(|known| *known == edge) else { return Vec::new() };
+        let count = edges.len();
+        vec![edges[(at + count - 1) % count], edges[(at + 1) % count]]
     }
 
     /// The moment after `now` at which an edge is sewn.
-    fn sewn_later(&self, copy: usize, edge: &str, now: Moment) -> Option<Moment> {
+    fn sewn_later(&self, copy: CopyId, edge: EdgeId, now: Moment) -> Option<Moment> {
         for step in self.edition.steps() {
             for (at, work) in step.works.iter().enumerate() {
                 if (step.number, at) <= (now.step, now.work) || work.verb != crate::model::Verb::Sew {
                     continue;
                 }
-                let named = work
-                    .touches
-                    .iter()
-                    .flat_map(|name| self.cast.targets(name, self.edition.catalogue, self.edition.draft));
-                let holds = named.into_iter().any(|target| match target {
-                    Target::Edge(other, name) => other == copy && name == edge,
-                    Target::Copy(other) => other == copy,
+                let holds = work.touched().any(|target| match target {
+                    Touched::Edge(other, named) => other == copy && named == edge,
+                    Touched::Copy(other) => other == copy,
                     _ => false,
                 });
                 if holds {
@@ -119,33 +114,36 @@ impl Player<'_> {
         None
     }
 
-    pub(super) fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) {
+    pub(super) fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) {
         let (Some(stated), Some(formula)) = (work.allowance, work.work.allowance.as_ref()) else { return };
         if stated.quantity.dimension != Dimension::Length {
             return;
         }
         let taken = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
-            let piece = self.cast.members[*copy].piece;
-            let Some(own) = self.edition.values.allowance(piece, edge) else { continue };
+            let piece = self.edition.cast[*copy].piece;
+            let Some(own) = self.edition.values.allowance(piece, &self.edition.edge_word(*copy, *edge)) else {
+                continue;
+            };
             let own = to_f64(own);
             if (own - taken).abs() > 0.01 {
-                let edge = self.edge_name(*copy, edge);
-                self.faults.push(Fault::AllowanceDiffers { edge, own, taken, sewn: moment, stated: formula.span() });
+                let edge = self.edition.edge_name(*copy, *edge);
+                let stated = formula.span();
+                self.faults.push(Fault::AllowanceDiffers { edge, piece, own, taken, sewn: moment, stated });
                 return;
             }
         }
     }
 
     /// Whether all edges fit.
-    fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(usize, String)], moment: Moment) -> bool {
-        let gathered = |player: &Self, (copy, edge): &(usize, String)| {
-            player.state.known_edge(*copy, edge).is_some_and(|edge| edge.gathered)
+    fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) -> bool {
+        let gathered = |player: &Self, (copy, edge): &(CopyId, EdgeId)| {
+            player.state.known_edge(*copy, *edge).is_some_and(|edge| edge.gathered)
         };
-        let lengths: Vec<(usize, String, Lengths)> = edges
+        let lengths: Vec<(CopyId, EdgeId, Lengths)> = edges
             .iter()
             .filter(|edge| !gathered(self, edge))
-            .filter_map(|(copy, edge)| Some((*copy, edge.clone(), self.lengths(*copy, edge)?)))
+            .filter_map(|(copy, edge)| Some((*copy, *edge, self.lengths(*copy, *edge)?)))
             .collect();
         let millimetres = |worked: Option<Worked>| {
             worked.filter(|one| one.quantity.dimension == Dimension::Length).map(|one| to_f64(one.quantity.value))
@@ -165,11 +163,11 @@ impl Player<'_> {
                 None => apart <= eased + LENGTH_TOLERANCE,
             };
             if !fits {
-                let pieces = (self.cast.members[first_copy].piece, self.cast.members[*copy].piece);
+                let pieces = (self.edition.cast[first_copy].piece, self.edition.cast[*copy].piece);
                 self.faults.push(Fault::LengthsDiffer {
                     pieces: (pieces.0.min(pieces.1), pieces.0.max(pieces.1)),
-                    first: (self.edge_name(first_copy, &first_edge), first.seam),
-                    second: (self.edge_name(*copy, edge), length.seam),
+                    first: (self.edition.edge_name(first_copy, first_edge), first.seam),
+                    second: (self.edition.edge_name(*copy, *edge), length.seam),
                     eased,
                     sewn: moment,
                 });
@@ -178,25 +176,25 @@ impl Player<'_> {
         self.faults.len() == before
     }
 
-    fn lengths(&self, copy: usize, edge: &str) -> Option<Lengths> {
-        let shape = self.edition.values.shape(self.cast.members[copy].piece)?;
-        let edge = shape.edge(edge)?;
+    fn lengths(&self, copy: CopyId, edge: EdgeId) -> Option<Lengths> {
+        let shape = self.edition.values.shape(self.edition.cast[copy].piece)?;
+        let edge = &shape.edges()[edge.at()];
         Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
     }
 
-    fn check_notches(&mut self, edges: &[(usize, String)], moment: Moment) {
-        let noted: Vec<(usize, &String, Vec<f64>, f64)> = edges
+    fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+        let noted: Vec<(CopyId, EdgeId, Vec<f64>, f64)> = edges
             .iter()
             .filter_map(|(copy, edge)| {
-                let places = self.notches(*copy, edge);
-                let length = self.edition.values.shape(self.cast.members[*copy].piece)?.edge(edge)?.length;
-                (!places.is_empty()).then_some((*copy, edge, places, length))
+                let places = self.notches(*copy, *edge);
+                let length = self.edition.values.shape(self.edition.cast[*copy].piece)?.edges()[edge.at()].length;
+                (!places.is_empty()).then_some((*copy, *edge, places, length))
             })
             .collect();
-        let mut seen: BTreeSet<(usize, usize)> = BTreeSet::new();
+        let mut seen: BTreeSet<(CopyId, CopyId)> = BTreeSet::new();
         for (at, (copy, edge, places, length)) in noted.iter().enumerate() {
             for (other, other_edge, other_places, other_length) in &noted[at + 1..] {
-                let same_way = self.same_way((*copy, edge), (*other, other_edge));
+                let same_way = self.same_way((*copy, *edge), (*other, *other_edge));
                 let mut mirrored: Vec<f64> = match same_way {
                     true => other_places.clone(),
                     false => other_places.iter().map(|place| other_length - place).collect(),
@@ -205,14 +203,14 @@ impl Player<'_> {
                 let meet = places.len() == mirrored.len()
                     && places.iter().zip(&mirrored).all(|(one, two)| can_meet(one - two, length - other_length));
                 if !meet && seen.insert((*copy, *other)) {
-                    let piece = self.cast.members[*copy].piece;
+                    let piece = self.edition.cast[*copy].piece;
                     let notch = self.edition.draft.facts.pieces[piece]
                         .notches
                         .iter()
-                        .find(|notch| notch.edge.text == **edge)
+                        .find(|notch| notch.edge.text == self.edition.edge_word(*copy, *edge))
                         .map_or(moment.verb, |notch| notch.text.span);
                     self.faults.push(Fault::NotchesDiffer {
-                        edges: (self.edge_name(*copy, edge), self.edge_name(*other, other_edge)),
+                        edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
                         notch,
                         places: (places.clone(), mirrored.clone()),
                         sewn: moment,
@@ -226,10 +224,11 @@ impl Player<'_> {
     /// them is then turned over, so that two edges that both run clockwise run against each other.
     /// The same upright edge of two copies can only meet when one is turned upside down or is as good
     /// as mirrored; there the second is meant, and both are counted from the top.
-    fn same_way(&self, first: (usize, &str), second: (usize, &str)) -> bool {
-        let (one, two) = (&self.cast.members[first.0], &self.cast.members[second.0]);
-        let clockwise = |member: &super::Member, edge: &str| {
+    fn same_way(&self, first: (CopyId, EdgeId), second: (CopyId, EdgeId)) -> bool {
+        let (one, two) = (&self.edition.cast[first.0], &self.edition.cast[second.0]);
+        let clockwise = |member: &Member, edge: EdgeId| {
             let shape = self.edition.values.shape(member.piece)?;
+            let edge = shape.edges()[edge.at()].name.as_str();
             let at = |share: Exact| shape.point_at(edge, Along::Fraction(share));
             let (here, next) = (at(Exact::of::<500, 1000>())?, at(Exact::of::<501, 1000>())?);
             let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
@@ -246,10 +245,11 @@ impl Player<'_> {
     }
 
     /// Where the notches of an edge are, in mm from its beginning, in order.
-    fn notches(&self, copy: usize, edge: &str) -> Vec<f64> {
-        let piece = self.cast.members[copy].piece;
+    fn notches(&self, copy: CopyId, edge: EdgeId) -> Vec<f64> {
+        let piece = self.edition.cast[copy].piece;
         let facts = &self.edition.draft.facts.pieces[piece];
         let Some(shape) = self.edition.values.shape(piece) else { return Vec::new() };
+        let edge = shape.edges()[edge.at()].name.as_str();
         let mut places: Vec<f64> = facts
             .notches
             .iter()
@@ -268,14 +268,14 @@ impl Player<'_> {
     }
 
     /// Edges that were topstitched before this seam.
-    fn check_topstitched(&mut self, edges: &[(usize, String)], moment: Moment) {
+    fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         for (copy, edge) in edges {
-            let known = self.state.known_edge(*copy, edge);
+            let known = self.state.known_edge(*copy, *edge);
             let early = known
                 .filter(|known| known.seams.is_empty() && known.folded.is_none())
                 .and_then(|known| known.topstitched);
             if let Some(stitched) = early {
-                let edge = self.edge_name(*copy, edge);
+                let edge = self.edition.edge_name(*copy, *edge);
                 self.faults.push(Fault::TopstitchedTooSoon { edge, stitched, sewn: moment });
             }
         }
@@ -308,7 +308,7 @@ fn can_meet(apart: f64, longer: f64) -> bool {
 }
 
 /// One edge against several in a row: the long one is as long as the others together.
-fn joined_end_to_end(lengths: &[(usize, String, Lengths)]) -> bool {
+fn joined_end_to_end(lengths: &[(CopyId, EdgeId, Lengths)]) -> bool {
     if lengths.len() < 3 {
         return false;
     }
@@ -318,11 +318,11 @@ fn joined_end_to_end(lengths: &[(usize, String, Lengths)]) -> bool {
 }
 
 /// The edges among targets, those of whole copies left out.
-pub(super) fn edges(targets: &[Target]) -> Vec<(usize, String)> {
+pub(super) fn edges(targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
     targets
         .iter()
         .filter_map(|target| match target {
-            Target::Edge(copy, edge) => Some((*copy, edge.clone())),
+            Touched::Edge(copy, edge) => Some((*copy, *edge)),
             _ => None,
         })
         .collect()

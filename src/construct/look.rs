@@ -1,8 +1,8 @@
 //! What others may see of the work between two steps: the seams that hold it together.
 
-use super::cast::Target;
 use super::fault::Moment;
 use super::play::History;
+use crate::resolve::Touched;
 
 /// A seam as it stands at the end of a play.
 #[derive(Debug, Clone, Copy)]
@@ -11,7 +11,7 @@ pub struct SewnSeam<'a> {
     pub sewn: Moment,
     /// The edges that it holds, in the order in which the work names them; a whole piece stands for
     /// those of its edges that were free.
-    pub members: &'a [Target],
+    pub members: &'a [Touched],
     /// Whether a gap was left in it that is still open.
     pub open_gap: bool,
 }

@@ -5,7 +5,6 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
-mod cast;
 mod end;
 mod fault;
 mod joins;
@@ -16,10 +15,9 @@ mod state;
 mod tell;
 mod thread;
 
-pub use cast::{Cast, Member, Target};
-pub use fault::{Fault, Moment};
+pub use fault::{Fault, Moment, RawOf, Unreckoned};
 pub use look::SewnSeam;
 pub use play::{History, play};
-pub use sewn::{SewnMeasure, sewn};
+pub use sewn::sewn;
 pub use tell::tell;
 pub use thread::{ThreadEstimate, thread};

@@ -2,19 +2,16 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::cast::{Cast, Target, ZIP_EDGES};
 use super::end;
-use super::fault::{Fault, Moment};
+use super::fault::{Fault, Moment, RawOf};
 use super::joins::edges;
 use super::state::{CopyState, State};
 use crate::model::{Kind, Verb};
-use crate::resolve::{Edition, EditionStep, EditionWork};
+use crate::resolve::{CopyId, EdgeId, Edition, EditionStep, EditionWork, FabricId, Meant, PieceId, Touched, ZipEdge};
 
 /// What came of a play.
 #[derive(Debug, Clone)]
 pub struct History {
-    /// The copies.
-    pub cast: Cast,
     /// What is wrong, in the order in which it was met.
     pub faults: Vec<Fault>,
     pub(super) state: State,
@@ -33,7 +30,7 @@ pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
         player.uncut();
         end::judge(&mut player);
     }
-    History { cast: player.cast, faults: player.faults, state: player.state }
+    History { faults: player.faults, state: player.state }
 }
 
 fn moment(step: &EditionStep<'_>, at: usize) -> Moment {
@@ -44,31 +41,31 @@ fn moment(step: &EditionStep<'_>, at: usize) -> Moment {
 /// The stage of a play.
 pub(super) struct Player<'a> {
     pub edition: &'a Edition<'a>,
-    pub cast: Cast,
     pub state: State,
     pub faults: Vec<Fault>,
     /// Copies used before they were cut: the first use of each.
-    early: BTreeMap<usize, Moment>,
-    reported_edges: BTreeSet<(usize, String)>,
+    early: BTreeMap<CopyId, Moment>,
+    /// Edges that do not exist and have been told.
+    no_such: BTreeSet<(RawOf, String)>,
 }
 
 impl<'a> Player<'a> {
     fn new(edition: &'a Edition<'a>) -> Player<'a> {
-        let cast = Cast::of(edition);
-        let state = State { copies: vec![CopyState::default(); cast.members.len()], ..State::default() };
-        Player { edition, cast, state, faults: Vec::new(), early: BTreeMap::new(), reported_edges: BTreeSet::new() }
+        let state = State { copies: vec![CopyState::default(); edition.cast.len()], ..State::default() };
+        Player { edition, state, faults: Vec::new(), early: BTreeMap::new(), no_such: BTreeSet::new() }
     }
 
     fn work(&mut self, work: &EditionWork<'_>, moment: Moment) {
-        let targets = self.targets(work);
+        self.tell_edges(work);
+        let targets: Vec<Touched> = work.touched().collect();
         if work.verb == Verb::Cut {
-            self.cut(work, &targets, moment);
+            self.cut(&targets, moment);
             return;
         }
-        let touched: BTreeSet<usize> = targets
+        let touched: BTreeSet<CopyId> = targets
             .iter()
             .filter_map(|target| match target {
-                Target::Copy(copy) | Target::Edge(copy, _) => Some(*copy),
+                Touched::Copy(copy) | Touched::Edge(copy, _) => Some(*copy),
                 _ => None,
             })
             .collect();
@@ -96,66 +93,40 @@ impl<'a> Player<'a> {
         }
     }
 
-    /// What a fact touches; names of edges that do not exist are faults, once each, and then count
-    /// as whole pieces.
-    fn targets(&mut self, work: &EditionWork<'_>) -> Vec<Target> {
-        let mut found = Vec::new();
+    /// Names of edges that do not exist are faults, once each; they count as unknown.
+    fn tell_edges(&mut self, work: &EditionWork<'_>) {
         let facts = &self.edition.draft.facts;
-        for name in &work.touches {
-            for target in self.cast.targets(name, self.edition.catalogue, self.edition.draft) {
-                let (owner, edge, known): (usize, &str, Vec<String>) = match &target {
-                    Target::Edge(copy, edge) => {
-                        let piece = self.cast.members[*copy].piece;
-                        let Some(shape) = self.edition.values.shape(piece) else {
-                            found.push(Target::Unknown);
-                            continue;
-                        };
-                        (piece, edge, shape.edges().iter().map(|edge| edge.name.clone()).collect())
-                    }
-                    Target::NotionEdge(notion, edge) => {
-                        (usize::MAX - notion, edge, ZIP_EDGES.iter().map(|edge| (*edge).to_owned()).collect())
-                    }
-                    _ => {
-                        found.push(target);
-                        continue;
-                    }
-                };
-                if known.iter().any(|one| one == edge) {
-                    found.push(target);
-                    continue;
+        for target in &work.targets {
+            let (of, id, edge, known) = match &target.meant {
+                Meant::NoSuchEdge { owner, edge, known } => {
+                    let piece = owner.piece(&self.edition.cast);
+                    (RawOf::Piece(piece), &facts.pieces[piece].id, edge, known.clone())
                 }
-                if self.reported_edges.insert((owner, edge.to_owned())) {
-                    let owner = match &target {
-                        Target::NotionEdge(notion, _) => facts.notions[*notion].id.text.clone(),
-                        _ => facts.pieces[owner].id.text.clone(),
-                    };
-                    self.faults.push(Fault::NoSuchEdge { name: name.clone(), owner, known });
+                Meant::NoSuchZipEdge(zip, edge) => {
+                    let known = ZipEdge::ALL.iter().map(|(word, _)| (*word).to_owned()).collect();
+                    (RawOf::Zip(*zip), &facts.notions[*zip].id, edge, known)
                 }
-                found.push(Target::Unknown);
+                _ => continue,
+            };
+            if self.no_such.insert((of, edge.clone())) {
+                let (name, owner, edge) = (target.name.clone(), id.text.clone(), edge.clone());
+                self.faults.push(Fault::NoSuchEdge { name, owner, edge, known });
             }
         }
-        found
     }
 
-    fn cut(&mut self, work: &EditionWork<'_>, targets: &[Target], moment: Moment) {
-        let everything = work.touches.iter().any(|name| name.text == "all");
-        let copies: Vec<usize> = match everything {
-            true => (0..self.cast.members.len()).collect(),
-            false => targets
-                .iter()
-                .filter_map(|target| match target {
-                    Target::Copy(copy) => Some(*copy),
-                    _ => None,
-                })
-                .collect(),
-        };
-        let mut unmade: BTreeSet<(usize, usize)> = BTreeSet::new();
+    fn cut(&mut self, targets: &[Touched], moment: Moment) {
+        let copies = targets.iter().filter_map(|target| match target {
+            Touched::Copy(copy) => Some(*copy),
+            _ => None,
+        });
+        let mut unmade: BTreeSet<(PieceId, FabricId)> = BTreeSet::new();
         for copy in copies {
             let state = &mut self.state.copies[copy];
             if state.cut.is_none() {
                 state.cut = Some(moment);
             }
-            let member = &self.cast.members[copy];
+            let member = &self.edition.cast[copy];
             if let Some(fabric) = member.fabric.filter(|fabric| !self.is_made(*fabric)) {
                 unmade.insert((member.piece, fabric));
             }
@@ -168,34 +139,26 @@ impl<'a> Player<'a> {
     }
 
     /// Whether a cloth is bought, or the piece that it is made from is quilted.
-    fn is_made(&self, fabric: usize) -> bool {
+    fn is_made(&self, fabric: FabricId) -> bool {
         match self.source_of(fabric) {
             None => true,
-            Some(piece) => self.copies_of(piece).any(|copy| self.state.copies[copy].quilted.is_some()),
+            Some(piece) => self.edition.cast.of_piece(piece).any(|copy| self.state.copies[copy].quilted.is_some()),
         }
     }
 
-    fn source_of(&self, fabric: usize) -> Option<usize> {
+    fn source_of(&self, fabric: FabricId) -> Option<PieceId> {
         let facts = &self.edition.draft.facts;
         let from = facts.fabrics[fabric].from.as_ref()?;
-        facts.pieces.iter().position(|piece| piece.id.text == from.text)
-    }
-
-    fn copies_of(&self, piece: usize) -> impl Iterator<Item = usize> {
-        self.cast.members.iter().enumerate().filter(move |(_, member)| member.piece == piece).map(|(at, _)| at)
+        PieceId::each(&facts.pieces).find(|(_, piece)| piece.id.text == from.text).map(|(id, _)| id)
     }
 
     /// The step that makes a cloth, looked for in the whole booklet.
-    fn will_be_made(&self, fabric: usize) -> Option<Moment> {
+    fn will_be_made(&self, fabric: FabricId) -> Option<Moment> {
         let piece = self.source_of(fabric)?;
-        let copies: BTreeSet<usize> = self.copies_of(piece).collect();
+        let copies: BTreeSet<CopyId> = self.edition.cast.of_piece(piece).collect();
         for step in self.edition.steps() {
             for (at, work) in step.works.iter().enumerate().filter(|(_, work)| work.verb == Verb::Quilt) {
-                let touched = work
-                    .touches
-                    .iter()
-                    .flat_map(|name| self.cast.targets(name, self.edition.catalogue, self.edition.draft));
-                if touched.into_iter().any(|target| matches!(target, Target::Copy(copy) if copies.contains(&copy))) {
+                if work.touched().any(|target| matches!(target, Touched::Copy(copy) if copies.contains(&copy))) {
                     return Some(moment(step, at));
                 }
             }
@@ -205,7 +168,7 @@ impl<'a> Player<'a> {
 
     /// Copies that this cut comes too late for: one fault, at the first use.
     fn late(&mut self, cut: Moment) {
-        let late: Vec<(usize, Moment)> = self
+        let late: Vec<(CopyId, Moment)> = self
             .early
             .iter()
             .filter(|(copy, _)| self.state.copies[**copy].cut == Some(cut))
@@ -213,32 +176,32 @@ impl<'a> Player<'a> {
             .collect();
         self.early.retain(|copy, _| self.state.copies[*copy].cut != Some(cut));
         let Some(used) = late.iter().map(|(_, used)| *used).min() else { return };
-        let copies = late.iter().map(|(copy, _)| self.cast.members[*copy].name.clone()).collect();
+        let copies = late.iter().map(|(copy, _)| self.edition.cast[*copy].name.clone()).collect();
         self.faults.push(Fault::UsedBeforeCut { copies: unique(copies), used, cut });
     }
 
     /// Copies that are used and never cut, though others of their piece are.
     fn uncut(&mut self) {
-        let mut by_piece: BTreeMap<usize, Vec<(usize, Moment)>> = BTreeMap::new();
+        let mut by_piece: BTreeMap<PieceId, Vec<(CopyId, Moment)>> = BTreeMap::new();
         for (copy, used) in std::mem::take(&mut self.early) {
-            by_piece.entry(self.cast.members[copy].piece).or_default().push((copy, used));
+            by_piece.entry(self.edition.cast[copy].piece).or_default().push((copy, used));
         }
         for (piece, missing) in by_piece {
-            let cut = self.copies_of(piece).filter_map(|copy| self.state.copies[copy].cut).min();
+            let cut = self.edition.cast.of_piece(piece).filter_map(|copy| self.state.copies[copy].cut).min();
             let used = missing.iter().map(|(_, used)| *used).min();
             // A piece of which nothing is cut at all is another check's.
             let (Some(cut), Some(used)) = (cut, used) else { continue };
-            let missing = unique(missing.iter().map(|(copy, _)| self.cast.members[*copy].name.clone()).collect());
+            let missing = unique(missing.iter().map(|(copy, _)| self.edition.cast[*copy].name.clone()).collect());
             self.faults.push(Fault::CutTooFew { missing, piece, cut, used });
         }
     }
 
-    fn layer(&mut self, verb: Verb, touched: &BTreeSet<usize>, moment: Moment) {
+    fn layer(&mut self, verb: Verb, touched: &BTreeSet<CopyId>, moment: Moment) {
         for copy in touched {
             let state = &self.state.copies[*copy];
             // What is quilted together was fused for it before: only the fusing can come too late.
             if let (Verb::Fuse, Some(earlier)) = (verb, state.worked) {
-                let copy_name = self.cast.members[*copy].name.clone();
+                let copy_name = self.edition.cast[*copy].name.clone();
                 self.faults.push(Fault::FusedTooLate { copy: copy_name, fused: moment, earlier });
             }
             let state = &mut self.state.copies[*copy];
@@ -250,88 +213,90 @@ impl<'a> Player<'a> {
         }
     }
 
-    pub(super) fn handle(&mut self, copy: usize, moment: Moment) {
+    pub(super) fn handle(&mut self, copy: CopyId, moment: Moment) {
         let state = &mut self.state.copies[copy];
         state.worked.get_or_insert(moment);
         state.handled = true;
     }
 
-    fn finish(&mut self, verb: Verb, targets: &[Target], moment: Moment) {
+    fn finish(&mut self, verb: Verb, targets: &[Touched], moment: Moment) {
         let word = if verb == Verb::Hem { "hemmed" } else { "bound" };
         for (copy, edge) in self.edges_of(targets) {
             self.handle(copy, moment);
-            self.state.edge(copy, &edge).finished.get_or_insert((moment, word));
+            self.state.edge(copy, edge).finished.get_or_insert((moment, word));
         }
     }
 
-    fn fold(&mut self, targets: &[Target], moment: Moment) {
+    fn fold(&mut self, targets: &[Touched], moment: Moment) {
         for (copy, edge) in self.edges_of(targets) {
             self.handle(copy, moment);
-            self.state.edge(copy, &edge).folded.get_or_insert(moment);
+            self.state.edge(copy, edge).folded.get_or_insert(moment);
         }
     }
 
-    fn topstitch(&mut self, targets: &[Target], moment: Moment) {
+    fn topstitch(&mut self, targets: &[Touched], moment: Moment) {
         for target in targets {
-            if let Target::Copy(copy) = target {
-                self.state.copies[*copy].topstitched = true;
+            // A stitch holds what is folded already.
+            for (copy, edge) in self.edges_of(&[*target]) {
+                let edge = self.state.edge(copy, edge);
+                edge.held |= edge.folded.is_some();
             }
-            let Target::Edge(copy, edge) = target else { continue };
-            let name = self.edge_name(*copy, edge);
-            let pressed = self.state.known_edge(*copy, edge).and_then(|known| known.seams.last()).map(|seam| {
+            let Touched::Edge(copy, edge) = target else { continue };
+            let name = self.edition.edge_name(*copy, *edge);
+            let pressed = self.state.known_edge(*copy, *edge).and_then(|known| known.seams.last()).map(|seam| {
                 let seam = &self.state.seams[*seam];
                 (seam.pressed, seam.sewn)
             });
             if let Some((false, sewn)) = pressed {
                 self.faults.push(Fault::NotPressed { edge: name, stitched: moment, sewn });
             }
-            self.state.edge(*copy, edge).topstitched.get_or_insert(moment);
+            self.state.edge(*copy, *edge).topstitched.get_or_insert(moment);
         }
     }
 
-    fn press(&mut self, touched: &BTreeSet<usize>) {
+    fn press(&mut self, touched: &BTreeSet<CopyId>) {
         for seam in &mut self.state.seams {
             seam.pressed |= seam.members.iter().any(|member| match member {
-                Target::Copy(copy) | Target::Edge(copy, _) => touched.contains(copy),
+                Touched::Copy(copy) | Touched::Edge(copy, _) => touched.contains(copy),
                 _ => false,
             });
         }
     }
 
-    fn pin(&mut self, targets: &[Target], moment: Moment) {
+    fn pin(&mut self, targets: &[Touched], moment: Moment) {
         let edges = edges(targets);
         let [first, second] = edges.as_slice() else { return };
-        let seams = |edge: &(usize, String)| -> Vec<usize> {
-            self.state.known_edge(edge.0, &edge.1).map(|edge| edge.seams.clone()).unwrap_or_default()
+        let seams = |edge: &(CopyId, EdgeId)| -> Vec<usize> {
+            self.state.known_edge(edge.0, edge.1).map(|edge| edge.seams.clone()).unwrap_or_default()
         };
         let other = seams(second);
         if let Some(seam) = seams(first).into_iter().find(|seam| other.contains(seam)) {
-            let edges = (self.edge_name(first.0, &first.1), self.edge_name(second.0, &second.1));
+            let edges = (self.edition.edge_name(first.0, first.1), self.edition.edge_name(second.0, second.1));
             let sewn = self.state.seams[seam].sewn;
             self.faults.push(Fault::PinnedTooLate { edges, pinned: moment, sewn });
         }
     }
 
-    fn open_or_close(&mut self, verb: Verb, targets: &[Target], moment: Moment) {
+    fn open_or_close(&mut self, verb: Verb, targets: &[Touched], moment: Moment) {
         for target in targets {
             match target {
-                Target::Notion(notion) | Target::NotionEdge(notion, _) => {
+                Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {
                     if verb == Verb::Close {
                         self.state.open_zips.remove(notion);
                     } else if self.edition.draft.facts.notions[*notion].kind == Kind::Zip {
                         self.state.open_zips.insert(*notion);
                     }
                 }
-                Target::Copy(_) | Target::Edge(..) if verb == Verb::Close => self.close_gaps(target, moment),
+                Touched::Copy(_) | Touched::Edge(..) if verb == Verb::Close => self.close_gaps(target, moment),
                 _ => {}
             }
         }
     }
 
-    fn close_gaps(&mut self, target: &Target, moment: Moment) {
+    fn close_gaps(&mut self, target: &Touched, moment: Moment) {
         for seam in &mut self.state.seams {
             let holds = seam.members.iter().any(|member| match (member, target) {
-                (Target::Edge(copy, _), Target::Copy(wanted)) => copy == wanted,
+                (Touched::Edge(copy, _), Touched::Copy(wanted)) => copy == wanted,
                 (member, target) => member == target,
             });
             if holds && let Some(None) = seam.gap {
@@ -341,31 +306,22 @@ impl<'a> Player<'a> {
     }
 
     /// Edges, those of whole copies included.
-    pub(super) fn edges_of(&self, targets: &[Target]) -> Vec<(usize, String)> {
+    pub(super) fn edges_of(&self, targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
         let mut edges = Vec::new();
         for target in targets {
             match target {
-                Target::Edge(copy, edge) => edges.push((*copy, edge.clone())),
-                Target::Copy(copy) => {
-                    let shape = self.edition.values.shape(self.cast.members[*copy].piece);
-                    let names = shape.iter().flat_map(|shape| shape.edges().iter().map(|edge| edge.name.clone()));
-                    edges.extend(names.map(|edge| (*copy, edge)));
-                }
+                Touched::Edge(copy, edge) => edges.push((*copy, *edge)),
+                Touched::Copy(copy) => edges.extend(self.edition.edges_of(*copy).into_iter().map(|edge| (*copy, edge))),
                 _ => {}
             }
         }
         edges
     }
 
-    fn each_edge(&mut self, targets: &[Target], mut act: impl FnMut(&mut super::state::EdgeState)) {
+    fn each_edge(&mut self, targets: &[Touched], mut act: impl FnMut(&mut super::state::EdgeState)) {
         for (copy, edge) in self.edges_of(targets) {
-            act(self.state.edge(copy, &edge));
+            act(self.state.edge(copy, edge));
         }
-    }
-
-    /// `lining_front.top` as authors write it.
-    pub(super) fn edge_name(&self, copy: usize, edge: &str) -> String {
-        format!("{}.{edge}", self.cast.members[copy].name)
     }
 }
 

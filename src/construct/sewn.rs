@@ -11,104 +11,162 @@
 //! - height: h − t − d − x
 //!
 //! and without boxed corners the width is w less both side allowances, the height h less those at the
-//! top and the base.
+//! top and the base; a piece cut on the fold counts twice from the fold. Where the stitching line is drawn,
+//! the corner is taken out of that: its c grows by the piece's own a and loses its own x, its d by b and x.
+//! An edge that is declared raw takes nothing away.
 
-use super::cast::Cast;
-use super::fault::Fault;
+use super::fault::{Fault, Unreckoned};
 use super::state::State;
 use crate::measure::{Dimension, to_f64};
-use crate::model::{Outline, Text};
-use crate::resolve::Edition;
-
-/// Which measure of a sewn piece.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs, reason = "the words of the finished measurements")]
-pub enum SewnMeasure {
-    Width,
-    Height,
-    Depth,
-}
+use crate::model::{BySize, Outline, Piece};
+use crate::resolve::{CopyId, EdgeId, Edition, SewnMeasure, SewnRow};
 
 /// How far a stated measurement may differ from what the sewing gives, in mm.
 const TOLERANCE: f64 = 1.0;
 
-/// A measure of a sewn copy in mm; `None` where the construction does not determine it.
+/// A measure of a sewn copy in mm; `None` where the construction does not determine it, or where no copy
+/// is called so.
 pub fn sewn(edition: &Edition<'_>, history: &super::History, copy: &str, measure: SewnMeasure) -> Option<f64> {
-    of(edition, &history.state, &history.cast, copy, measure)
-}
-
-fn of(edition: &Edition<'_>, state: &State, cast: &Cast, name: &str, measure: SewnMeasure) -> Option<f64> {
-    let copy = cast.members.iter().position(|member| member.name == name)?;
-    let piece = cast.members[copy].piece;
-    let Some(Outline::Rectangle { corners_out, .. }) = &edition.draft.facts.pieces[piece].outline else { return None };
-    let (wide, high) = edition.values.shape(piece)?.exact_box()?;
-    let (wide, high) = (to_f64(wide), to_f64(high));
-    let taken = |edge: &str| taken(edition, state, cast, copy, edge);
-    let boxed = corners_out.iter().find(|(at, ..)| at.text == "bottom");
-    let Some((_, across, up)) = boxed else {
-        return match measure {
-            SewnMeasure::Width => Some(wide - taken("left")? - taken("right")?),
-            SewnMeasure::Height => Some(high - taken("top")? - taken("bottom")?),
-            SewnMeasure::Depth => None,
-        };
-    };
-    let length = |value: &crate::model::BySize| {
-        let worked = edition.values.quiet(value.get(edition.size())?)?;
-        (worked.quantity.dimension == Dimension::Length).then(|| to_f64(worked.quantity.value))
-    };
-    let (across, up) = (length(across)?, length(up)?);
-    let corner = taken("bottom_left_corner")?;
-    match measure {
-        SewnMeasure::Width => Some(wide - 2.0 * across - 2.0 * corner),
-        SewnMeasure::Height => Some(high - taken("top")? - up - corner),
-        SewnMeasure::Depth => {
-            let down_side = 2.0 * (up - taken("bottom")? + corner);
-            let along_base = 2.0 * (across - taken("left")? + corner);
-            // The two sides of a boxed corner are sewn to each other.
-            ((down_side - along_base).abs() <= TOLERANCE).then_some(down_side)
-        }
-    }
-}
-
-/// What the seam, hem or fold at an edge takes away, in mm; `None` when the edge is neither.
-fn taken(edition: &Edition<'_>, state: &State, cast: &Cast, copy: usize, edge: &str) -> Option<f64> {
-    let member = &cast.members[copy];
-    let own = || edition.values.allowance(member.piece, edge).map(to_f64);
-    let known = state.known_edge(copy, edge)?;
-    if let Some(seam) = known.seams.first() {
-        let moment = state.seams[*seam].sewn;
-        let step = edition.steps().find(|step| step.number == moment.step)?;
-        let worked = step.works.get(moment.work)?.allowance?;
-        return Some(to_f64(worked.quantity.value));
-    }
-    if known.finished.is_some() || known.folded.is_some() { own() } else { None }
-}
-
-/// Reads `front.width`; `Err` with the fault in words when it is no measure.
-pub(super) fn read(text: &Text) -> Option<(&str, SewnMeasure)> {
-    let (copy, measure) = text.text.split_once('.')?;
-    let measure = match measure {
-        "width" => SewnMeasure::Width,
-        "height" => SewnMeasure::Height,
-        "depth" => SewnMeasure::Depth,
-        _ => return None,
-    };
-    Some((copy, measure))
+    let (copy, _) = edition.cast.copies().find(|(_, member)| member.name == copy)?;
+    SewnCopy::new(edition, &history.state, copy).and_then(|sewn| sewn.measure(measure)).ok()
 }
 
 /// Holds the stated finished measurements against the sewing.
-pub(super) fn compare(edition: &Edition<'_>, state: &State, cast: &Cast) -> Vec<Fault> {
-    let mut faults = Vec::new();
-    for (at, row) in edition.draft.facts.finished.iter().enumerate() {
-        let Some((copy, measure)) = row.sewn.as_ref().and_then(read) else { continue };
-        let Some(sewn) = of(edition, state, cast, copy, measure) else { continue };
-        let Some(stated) = row.value.get(edition.size()).and_then(|value| edition.values.quiet(value)) else {
-            continue;
-        };
-        let stated = to_f64(stated.quantity.value);
-        if (stated - sewn).abs() > TOLERANCE {
-            faults.push(Fault::SewnDiffers { row: at, stated, sewn });
+pub(super) fn compare(edition: &Edition<'_>, state: &State) -> Vec<Fault> {
+    edition.sewn.iter().filter_map(|row| one(edition, state, row)).collect()
+}
+
+/// What is wrong with one row: another size than stated at any of its copies, or none that can be told.
+fn one(edition: &Edition<'_>, state: &State, row: &SewnRow) -> Option<Fault> {
+    let stated = row.stated.filter(|stated| stated.quantity.dimension == Dimension::Length)?;
+    let stated = to_f64(stated.quantity.value);
+    let told = |why| Fault::SewnNotReckoned { row: row.row, said: row.span, why };
+    if row.copies.is_empty() {
+        return Some(told(Unreckoned::NotCut));
+    }
+    let mut unclear = None;
+    for copy in &row.copies {
+        match SewnCopy::new(edition, state, *copy).and_then(|sewn| sewn.measure(row.measure)) {
+            Ok(sewn) if (stated - sewn).abs() > TOLERANCE => {
+                return Some(Fault::SewnDiffers { row: row.row, stated, sewn });
+            }
+            Ok(_) => {}
+            Err(why) => unclear = unclear.or(Some(told(why))),
         }
     }
-    faults
+    unclear
+}
+
+/// A copy whose outline is a rectangle, sewn.
+struct SewnCopy<'a> {
+    edition: &'a Edition<'a>,
+    state: &'a State,
+    copy: CopyId,
+    piece: &'a Piece,
+    /// On the cutting line, in mm; of a piece cut on the fold, of its half.
+    size: (f64, f64),
+    /// What is taken out of its lower corners, across and up, as written.
+    corners: Option<(&'a BySize, &'a BySize)>,
+}
+
+impl<'a> SewnCopy<'a> {
+    fn new(edition: &'a Edition<'a>, state: &'a State, copy: CopyId) -> Result<SewnCopy<'a>, Unreckoned> {
+        let id = edition.cast[copy].piece;
+        let piece = &edition.draft.facts.pieces[id];
+        let Some(shape) = edition.values.shape(id) else { return Err(Unreckoned::Follows) };
+        let Some(Outline::Rectangle { corners_out, .. }) = &piece.outline else { return Err(Unreckoned::Shaped) };
+        let (wide, high) = shape.exact_box().ok_or(Unreckoned::Shaped)?;
+        let corners = match corners_out.as_slice() {
+            [] => None,
+            [(at, across, up)] if at.text == "bottom" && piece.fold.is_none() => Some((across, up)),
+            _ => return Err(Unreckoned::CornersOut),
+        };
+        Ok(SewnCopy { edition, state, copy, piece, size: (to_f64(wide), to_f64(high)), corners })
+    }
+
+    fn measure(&self, measure: SewnMeasure) -> Result<f64, Unreckoned> {
+        match (self.corners, measure) {
+            (Some(corners), measure) => self.boxed(corners, measure),
+            (None, SewnMeasure::Width) => self.between(self.size.0, "left", "right"),
+            (None, SewnMeasure::Height) => self.between(self.size.1, "top", "bottom"),
+            (None, SewnMeasure::Depth) => Err(Unreckoned::NotBoxed),
+        }
+    }
+
+    /// The cloth between two opposite edges; a fold is the middle of the piece.
+    fn between(&self, cut: f64, one: &str, other: &str) -> Result<f64, Unreckoned> {
+        let along = if matches!(one, "left" | "right") { ["top", "bottom"] } else { ["left", "right"] };
+        for word in along {
+            let edge = self.edge(word)?;
+            if self.state.known_edge(self.copy, edge).is_some_and(|known| known.gathered) {
+                return Err(Unreckoned::Gathered(self.edition.edge_name(self.copy, edge)));
+            }
+        }
+        match self.piece.fold.as_ref().map(|fold| fold.text.as_str()) {
+            Some(fold) if fold == one => Ok(2.0 * (cut - self.taken(other)?)),
+            Some(fold) if fold == other => Ok(2.0 * (cut - self.taken(one)?)),
+            _ => Ok(cut - self.taken(one)? - self.taken(other)?),
+        }
+    }
+
+    fn boxed(&self, (across, up): (&BySize, &BySize), measure: SewnMeasure) -> Result<f64, Unreckoned> {
+        let name = "bottom_left_corner";
+        let across = self.length(across)? + self.added("left")? - self.added(name)?;
+        let up = self.length(up)? + self.added("bottom")? - self.added(name)?;
+        let corner = self.taken(name)?;
+        match measure {
+            SewnMeasure::Width => Ok(self.size.0 - 2.0 * across - 2.0 * corner),
+            SewnMeasure::Height => Ok(self.size.1 - self.taken("top")? - up - corner),
+            SewnMeasure::Depth => {
+                let down_side = 2.0 * (up - self.taken("bottom")? + corner);
+                let along_base = 2.0 * (across - self.taken("left")? + corner);
+                // The two sides of a boxed corner are sewn to each other.
+                if (down_side - along_base).abs() > TOLERANCE { Err(Unreckoned::CrookedCorner) } else { Ok(down_side) }
+            }
+        }
+    }
+
+    fn length(&self, value: &BySize) -> Result<f64, Unreckoned> {
+        let worked = value.get(self.edition.size()).and_then(|value| self.edition.values.quiet(value));
+        let length = worked.filter(|worked| worked.quantity.dimension == Dimension::Length);
+        length.map(|worked| to_f64(worked.quantity.value)).ok_or(Unreckoned::Follows)
+    }
+
+    fn edge(&self, word: &str) -> Result<EdgeId, Unreckoned> {
+        let mut edges = self.edition.edges_of(self.copy).into_iter();
+        edges.find(|edge| self.edition.edge_word(self.copy, *edge) == word).ok_or(Unreckoned::Shaped)
+    }
+
+    /// The allowance that the piece adds to an edge as drawn, in mm: a corner is as deep as it is written on
+    /// the line that the author drew.
+    fn added(&self, word: &str) -> Result<f64, Unreckoned> {
+        let shape = self.edition.values.shape(self.edition.cast[self.copy].piece).ok_or(Unreckoned::Follows)?;
+        let edge = &shape.edges()[self.edge(word)?.at()];
+        Ok(if self.piece.drawn_stitching { to_f64(edge.allowance) } else { 0.0 })
+    }
+
+    /// What the seam, hem or fold at an edge takes away, in mm.
+    fn taken(&self, word: &str) -> Result<f64, Unreckoned> {
+        let edge = self.edge(word)?;
+        let raw = self.piece.raw.iter().any(|raw| raw.text == word || raw.text == "all");
+        let Some(known) = self.state.known_edge(self.copy, edge) else {
+            return if raw { Ok(0.0) } else { Err(self.open(edge)) };
+        };
+        let name = || self.edition.edge_name(self.copy, edge);
+        if let Some(seam) = known.seams.first() {
+            let moment = self.state.seams[*seam].sewn;
+            let step = self.edition.steps().find(|step| step.number == moment.step);
+            let worked = step.and_then(|step| step.works.get(moment.work)?.allowance);
+            return worked.map(|worked| to_f64(worked.quantity.value)).ok_or_else(|| Unreckoned::NoAllowance(name()));
+        }
+        if known.finished.is_some() || known.folded.is_some() {
+            let own = self.edition.values.allowance(self.edition.cast[self.copy].piece, word);
+            return own.map(to_f64).ok_or_else(|| Unreckoned::NoAllowance(name()));
+        }
+        if raw { Ok(0.0) } else { Err(self.open(edge)) }
+    }
+
+    fn open(&self, edge: EdgeId) -> Unreckoned {
+        Unreckoned::Open(self.edition.edge_name(self.copy, edge))
+    }
 }

@@ -1,9 +1,10 @@
 //! The state of the work between two steps.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::{Index, IndexMut};
 
-use super::cast::Target;
 use super::fault::Moment;
+use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
 #[derive(Debug, Clone, Default)]
@@ -16,8 +17,6 @@ pub(super) struct CopyState {
     pub layered: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
-    /// Whether it was topstitched as a whole.
-    pub topstitched: bool,
     pub turned: Option<Moment>,
 }
 
@@ -28,7 +27,10 @@ pub(super) struct EdgeState {
     pub seams: Vec<usize>,
     pub finished: Option<(Moment, &'static str)>,
     pub folded: Option<Moment>,
+    /// The first topstitching.
     pub topstitched: Option<Moment>,
+    /// Whether it was topstitched after it was folded.
+    pub held: bool,
     pub gathered: bool,
 }
 
@@ -36,7 +38,7 @@ pub(super) struct EdgeState {
 #[derive(Debug, Clone)]
 pub(super) struct Seam {
     pub sewn: Moment,
-    pub members: Vec<Target>,
+    pub members: Vec<Touched>,
     /// Whether a gap was left, and when it was closed.
     pub gap: Option<Option<Moment>>,
     pub leave: Option<crate::source::Span>,
@@ -47,64 +49,77 @@ pub(super) struct Seam {
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
     pub copies: Vec<CopyState>,
-    pub edges: BTreeMap<(usize, String), EdgeState>,
-    pub notion_edges: BTreeMap<(usize, String), Vec<usize>>,
+    pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
+    pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
     /// Zips that are open.
-    pub open_zips: BTreeSet<usize>,
+    pub open_zips: BTreeSet<NotionId>,
+}
+
+impl Index<CopyId> for Vec<CopyState> {
+    type Output = CopyState;
+
+    fn index(&self, copy: CopyId) -> &CopyState {
+        &self[copy.at()]
+    }
+}
+
+impl IndexMut<CopyId> for Vec<CopyState> {
+    fn index_mut(&mut self, copy: CopyId) -> &mut CopyState {
+        &mut self[copy.at()]
+    }
 }
 
 impl State {
-    pub fn edge(&mut self, copy: usize, edge: &str) -> &mut EdgeState {
-        self.edges.entry((copy, edge.to_owned())).or_default()
+    pub fn edge(&mut self, copy: CopyId, edge: EdgeId) -> &mut EdgeState {
+        self.edges.entry((copy, edge)).or_default()
     }
 
-    pub fn known_edge(&self, copy: usize, edge: &str) -> Option<&EdgeState> {
-        self.edges.get(&(copy, edge.to_owned()))
+    pub fn known_edge(&self, copy: CopyId, edge: EdgeId) -> Option<&EdgeState> {
+        self.edges.get(&(copy, edge))
     }
 
     /// Whether an edge is held by a seam.
-    pub fn is_sewn(&self, copy: usize, edge: &str) -> bool {
+    pub fn is_sewn(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.known_edge(copy, edge).is_some_and(|edge| !edge.seams.is_empty())
     }
 
     /// Whether an edge is sewn or finished; a fold is, once a stitch holds it.
-    pub fn is_settled(&self, copy: usize, edge: &str) -> bool {
-        let held = |edge: &EdgeState| edge.topstitched.is_some() || self.copies[copy].topstitched;
+    pub fn is_settled(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.known_edge(copy, edge).is_some_and(|edge| {
-            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && held(edge))
+            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && edge.held)
         })
     }
 
     /// Whether an edge is sewn, finished or at least folded away.
-    pub fn is_dealt_with(&self, copy: usize, edge: &str) -> bool {
+    pub fn is_dealt_with(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.is_settled(copy, edge) || self.known_edge(copy, edge).is_some_and(|edge| edge.folded.is_some())
     }
 
     /// The copies and notions that seams hold together with `start`.
-    pub fn held_with(&self, start: &BTreeSet<usize>) -> (BTreeSet<usize>, BTreeSet<usize>) {
+    pub fn held_with(&self, start: &BTreeSet<CopyId>) -> (BTreeSet<CopyId>, BTreeSet<NotionId>) {
         let mut copies = start.clone();
         let mut notions = BTreeSet::new();
         loop {
             let before = (copies.len(), notions.len());
             for seam in &self.seams {
                 let touches = seam.members.iter().any(|member| match member {
-                    Target::Copy(copy) | Target::Edge(copy, _) => copies.contains(copy),
-                    Target::Notion(notion) | Target::NotionEdge(notion, _) => notions.contains(notion),
-                    Target::Unknown => false,
+                    Touched::Copy(copy) | Touched::Edge(copy, _) => copies.contains(copy),
+                    Touched::Notion(notion) | Touched::ZipEdge(notion, _) => notions.contains(notion),
+                    Touched::Unknown => false,
                 });
                 if !touches {
                     continue;
                 }
                 for member in &seam.members {
                     match member {
-                        Target::Copy(copy) | Target::Edge(copy, _) => {
+                        Touched::Copy(copy) | Touched::Edge(copy, _) => {
                             copies.insert(*copy);
                         }
-                        Target::Notion(notion) | Target::NotionEdge(notion, _) => {
+                        Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {
                             notions.insert(*notion);
                         }
-                        Target::Unknown => {}
+                        Touched::Unknown => {}
                     }
                 }
             }

@@ -1,26 +1,25 @@
 //! The state of the work in words, for those who want to look over the player's shoulder.
 
-use super::cast::Target;
 use super::play::History;
-use crate::resolve::Edition;
+use crate::resolve::{CopyId, Edition, NotionId, Touched};
 
 /// What is cut, sewn, open and raw after the last step that was played, a line each.
 pub fn tell(edition: &Edition<'_>, history: &History) -> Vec<String> {
     let state = &history.state;
-    let name = |copy: usize| history.cast.members[copy].name.clone();
+    let name = |copy: CopyId| edition.cast[copy].name.clone();
     let facts = &edition.draft.facts;
-    let spoken = |target: &Target| match target {
-        Target::Copy(copy) => name(*copy),
-        Target::Edge(copy, edge) => format!("{}.{edge}", name(*copy)),
-        Target::Notion(notion) => facts.notions[*notion].id.text.clone(),
-        Target::NotionEdge(notion, edge) => format!("{}.{edge}", facts.notions[*notion].id.text),
-        Target::Unknown => "something unknown".into(),
+    let spoken = |target: &Touched| match target {
+        Touched::Copy(copy) => name(*copy),
+        Touched::Edge(copy, edge) => edition.edge_name(*copy, *edge),
+        Touched::Notion(notion) => facts.notions[*notion].id.text.clone(),
+        Touched::ZipEdge(notion, edge) => format!("{}.{}", facts.notions[*notion].id.text, edge.word()),
+        Touched::Unknown => "something unknown".into(),
     };
     let mut lines = Vec::new();
     let mut cut: Vec<String> = Vec::new();
-    for (at, copy) in state.copies.iter().enumerate() {
-        if copy.cut.is_some() && !cut.contains(&name(at)) {
-            cut.push(name(at));
+    for (copy, member) in edition.cast.copies() {
+        if state.copies[copy].cut.is_some() && !cut.contains(&member.name) {
+            cut.push(member.name.clone());
         }
     }
     lines.push(format!("cut: {}", or_nothing(&cut)));
@@ -36,26 +35,33 @@ pub fn tell(edition: &Edition<'_>, history: &History) -> Vec<String> {
     }
     for ((copy, edge), known) in &state.edges {
         if let Some((moment, word)) = known.finished {
-            lines.push(format!("{word} in step {}: {}.{edge}", moment.step, name(*copy)));
+            lines.push(format!("{word} in step {}: {}", moment.step, edition.edge_name(*copy, *edge)));
         }
     }
-    for (at, notion) in facts.notions.iter().enumerate() {
-        if state.notion_edges.keys().any(|(known, _)| *known == at) {
-            let shut = if state.open_zips.contains(&at) { "open" } else { "shut" };
+    for (id, notion) in NotionId::each(&facts.notions) {
+        if state.zip_edges.keys().any(|(known, _)| *known == id) {
+            let shut = if state.open_zips.contains(&id) { "open" } else { "shut" };
             lines.push(format!("{}: {shut}", notion.id.text));
         }
     }
-    let turned: Vec<String> =
-        state.copies.iter().enumerate().filter(|(_, copy)| copy.turned.is_some()).map(|(at, _)| name(at)).collect();
+    let turned: Vec<String> = edition
+        .cast
+        .copies()
+        .map(|(copy, _)| copy)
+        .filter(|copy| state.copies[*copy].turned.is_some())
+        .map(name)
+        .collect();
     if !turned.is_empty() {
         lines.push(format!("turned: {}", turned.join(", ")));
     }
     let mut raw: Vec<String> = Vec::new();
-    for (at, _) in state.copies.iter().enumerate().filter(|(_, copy)| copy.cut.is_some() && copy.handled) {
-        let Some(shape) = edition.values.shape(history.cast.members[at].piece) else { continue };
-        for edge in shape.edges() {
-            if !state.is_settled(at, &edge.name) {
-                raw.push(format!("{}.{}", name(at), edge.name));
+    for (copy, _) in edition.cast.copies() {
+        if state.copies[copy].cut.is_none() || !state.copies[copy].handled {
+            continue;
+        }
+        for edge in edition.edges_of(copy) {
+            if !state.is_settled(copy, edge) {
+                raw.push(edition.edge_name(copy, edge));
             }
         }
     }

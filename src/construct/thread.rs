@@ -1,8 +1,7 @@
 //! How much thread the seams take.
 
-use super::play::History;
 use crate::model::Verb;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, Touched};
 
 /// An estimate of thread, in metres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,19 +19,15 @@ const WASTE: f64 = 1.25;
 
 /// The estimate for one size; quilting lines and stitching by hand are left out, since the pieces do
 /// not tell how long they are. `None` when nothing is sewn.
-pub fn thread(edition: &Edition<'_>, history: &History) -> Option<ThreadEstimate> {
+pub fn thread(edition: &Edition<'_>) -> Option<ThreadEstimate> {
     let mut millimetres = 0.0;
     for step in edition.steps() {
         for work in step.works.iter().filter(|work| !work.work.by_hand) {
             if !work.verb.stitches() || work.verb == Verb::Quilt {
                 continue;
             }
-            let targets: Vec<_> = work
-                .touches
-                .iter()
-                .flat_map(|name| history.cast.targets(name, edition.catalogue, edition.draft))
-                .collect();
-            millimetres += length(edition, history, work.verb, &targets);
+            let targets: Vec<Touched> = work.touched().collect();
+            millimetres += length(edition, work.verb, &targets);
         }
     }
     let seams = millimetres / 1000.0;
@@ -40,15 +35,16 @@ pub fn thread(edition: &Edition<'_>, history: &History) -> Option<ThreadEstimate
 }
 
 /// The length of one work's stitching: the longest edge where edges are sewn to one another, the sum
-/// where each is stitched by itself.
-fn length(edition: &Edition<'_>, history: &History, verb: Verb, targets: &[super::Target]) -> f64 {
+/// where each is stitched by itself. A whole piece beside an edge is what that edge is stitched to.
+fn length(edition: &Edition<'_>, verb: Verb, targets: &[Touched]) -> f64 {
+    let on_edges = targets.iter().any(|target| matches!(target, Touched::Edge(..) | Touched::ZipEdge(..)));
     let lengths = targets.iter().filter_map(|target| match target {
-        super::Target::Edge(copy, edge) => {
-            let shape = edition.values.shape(history.cast.members[*copy].piece)?;
-            Some(shape.edge(edge)?.seam_length)
+        Touched::Edge(copy, edge) => {
+            let shape = edition.values.shape(edition.cast[*copy].piece)?;
+            Some(shape.edges()[edge.at()].seam_length)
         }
-        super::Target::Copy(copy) => {
-            let shape = edition.values.shape(history.cast.members[*copy].piece)?;
+        Touched::Copy(copy) if !on_edges => {
+            let shape = edition.values.shape(edition.cast[*copy].piece)?;
             Some(shape.edges().iter().map(|edge| edge.seam_length).sum())
         }
         _ => None,

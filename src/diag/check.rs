@@ -38,6 +38,17 @@ impl Group {
     }
 }
 
+/// In which files the findings of a check stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Home {
+    /// In words, work and diagrams.
+    Words,
+    /// In `booklet.yaml`.
+    Facts,
+    /// In either.
+    Anywhere,
+}
+
 /// One check; two are the same when their names are.
 #[derive(Debug, Clone, Copy)]
 pub struct Check {
@@ -49,6 +60,8 @@ pub struct Check {
     pub level: Level,
     /// Whether an author may waive it.
     pub waivable: bool,
+    /// In which files its findings stand, and so its waivers.
+    pub home: Home,
     /// Whether a value is broken that the steps are played with, so that a play would find faults that
     /// are none.
     pub breaking: bool,
@@ -62,7 +75,16 @@ impl Check {
     /// A check whose findings stop the build, and cannot be waived. `source` is the text of the file
     /// whose first comment is the page.
     pub const fn error(code: &'static str, group: Group, source: &'static str) -> Check {
-        Check { code, group, level: Level::Error, waivable: false, breaking: false, unread: false, source }
+        Check {
+            code,
+            group,
+            level: Level::Error,
+            waivable: false,
+            home: Home::Anywhere,
+            breaking: false,
+            unread: false,
+            source,
+        }
     }
 
     /// A check whose findings do not stop the build by themselves.
@@ -73,6 +95,11 @@ impl Check {
     /// The same, which an author may waive.
     pub const fn waivable(self) -> Check {
         Check { waivable: true, ..self }
+    }
+
+    /// The same, which an author may waive where its findings always stand.
+    pub const fn waivable_in(self, home: Home) -> Check {
+        Check { waivable: true, home, ..self }
     }
 
     /// The same, after which the steps are not played.
@@ -102,12 +129,17 @@ impl Check {
             Level::Warning => "A warning: the build goes on, unless `--deny warnings` is given.",
         };
         let waived = if self.waivable {
-            format!(
-                " Where it is meant, waive it and say why:\n\n\
-                 - in words and diagrams: `<!-- waive {0}: the reason -->`\n\
-                 - in booklet.yaml, under `waive:`: `{{check: {0}, at: the.key, because: the reason}}`",
+            let words = format!("\n- in words and diagrams: `<!-- waive {}: the reason -->`", self.code);
+            let facts = format!(
+                "\n- in booklet.yaml, under `waive:`: `{{check: {}, at: the.key, because: the reason}}`",
                 self.code
-            )
+            );
+            let (words, facts) = match self.home {
+                Home::Words => (words.as_str(), ""),
+                Home::Facts => ("", facts.as_str()),
+                Home::Anywhere => (words.as_str(), facts.as_str()),
+            };
+            format!(" Where it is meant, waive it and say why:\n{words}{facts}")
         } else {
             " It cannot be waived.".to_owned()
         };

@@ -42,6 +42,8 @@ pub struct Finding {
     pub sizes: Vec<(usize, String)>,
     /// Whether the same message at other places is the same fault, told once with all its places.
     pub everywhere: bool,
+    /// Whether it is told only where no error stands that it may follow from.
+    pub follows: bool,
 }
 
 impl Finding {
@@ -55,6 +57,7 @@ impl Finding {
             notes: Vec::new(),
             sizes: Vec::new(),
             everywhere: false,
+            follows: false,
         }
     }
 
@@ -83,6 +86,12 @@ impl Finding {
     /// Says that the same message at other places is this very fault, to be told once.
     pub fn everywhere(mut self) -> Finding {
         self.everywhere = true;
+        self
+    }
+
+    /// Says that it most likely follows from an error, and need not be told beside one that stands.
+    pub fn follows(mut self) -> Finding {
+        self.follows = true;
         self
     }
 

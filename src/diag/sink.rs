@@ -63,6 +63,12 @@ impl Findings {
         self.found.extend(others);
     }
 
+    /// Takes in what a stage found beside its result, which is handed on.
+    pub fn keep<T>(&mut self, (result, found): (T, Findings)) -> T {
+        self.found.extend(found.found);
+        result
+    }
+
     /// Whether any finding so far stops the build.
     pub fn has_errors(&self) -> bool {
         self.found.iter().any(|finding| finding.level() == Level::Error)
@@ -114,6 +120,10 @@ impl Findings {
                 None => report.findings.push(finding),
             }
         }
+        // With an error nothing is built, so that nothing is missed that may follow from it.
+        if report.findings.iter().any(|finding| finding.level() == Level::Error && !finding.follows) {
+            report.findings.retain(|finding| !finding.follows);
+        }
         for (waiver, used) in waivers.iter().zip(used) {
             if !used {
                 report.findings.push(unused(waiver));
@@ -125,6 +135,15 @@ impl Findings {
         report.findings.sort_by_cached_key(order);
         report.waived.sort_by_cached_key(|waived| order(&waived.finding));
         report
+    }
+}
+
+impl IntoIterator for Findings {
+    type Item = Finding;
+    type IntoIter = std::vec::IntoIter<Finding>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.found.into_iter()
     }
 }
 

@@ -3,10 +3,9 @@
 use std::collections::BTreeSet;
 
 use super::Desk;
-use super::past::{copies, targets};
-use crate::construct::Cast;
+use super::past::{copies, held};
 use crate::model::Verb;
-use crate::resolve::Edition;
+use crate::resolve::{CopyId, Edition, FabricId};
 
 /// Which side of the cloth is seen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,7 +36,7 @@ pub(super) enum Cloth {
 }
 
 /// What each fabric of the facts is for: by its name, or by being fused to others.
-pub(super) fn sort(edition: &Edition<'_>, cast: &Cast) -> Vec<Cloth> {
+pub(super) fn sort(edition: &Edition<'_>) -> Vec<Cloth> {
     let facts = &edition.draft.facts;
     let mut cloths: Vec<Cloth> = facts
         .fabrics
@@ -55,16 +54,17 @@ pub(super) fn sort(edition: &Edition<'_>, cast: &Cast) -> Vec<Cloth> {
             }
         })
         .collect();
-    let fused: Vec<Vec<usize>> = edition
+    let fused: Vec<Vec<CopyId>> = edition
         .steps()
         .flat_map(|step| &step.works)
         .filter(|work| matches!(work.verb, Verb::Fuse | Verb::Quilt))
-        .map(|work| copies(&targets(work, edition, cast)))
+        .map(|work| copies(&held(work, edition)))
         .collect();
-    let fabric_of = |copy: &usize| cast.members[*copy].fabric;
+    let fabric_of = |copy: &CopyId| edition.cast[*copy].fabric.map(FabricId::at);
     for at in 0..cloths.len() {
-        let all: BTreeSet<usize> = (0..cast.members.len()).filter(|copy| fabric_of(copy) == Some(at)).collect();
-        let layer = |group: &Vec<usize>| {
+        let copies = edition.cast.copies().map(|(copy, _)| copy);
+        let all: BTreeSet<CopyId> = copies.filter(|copy| fabric_of(copy) == Some(at)).collect();
+        let layer = |group: &Vec<CopyId>| {
             group.iter().any(|copy| all.contains(copy)) && group.iter().any(|copy| fabric_of(copy) != Some(at))
         };
         // A cloth that does nothing but back another is a layer, whatever it is called. In a pair of
@@ -81,7 +81,7 @@ pub(super) fn sort(edition: &Edition<'_>, cast: &Cast) -> Vec<Cloth> {
     }
     for at in 0..cloths.len() {
         let Some(from) = &facts.fabrics[at].from else { continue };
-        let made = |copy: &usize| facts.pieces[cast.members[*copy].piece].id.text == from.text;
+        let made = |copy: &CopyId| facts.pieces[edition.cast[*copy].piece].id.text == from.text;
         let padded = fused.iter().any(|group| {
             group.iter().any(made)
                 && group.iter().any(|copy| fabric_of(copy).is_some_and(|fabric| cloths[fabric] == Cloth::Wadding))
@@ -95,12 +95,12 @@ pub(super) fn sort(edition: &Edition<'_>, cast: &Cast) -> Vec<Cloth> {
 
 impl Desk<'_, '_> {
     /// What a copy is made of.
-    pub fn cloth(&self, copy: usize) -> Cloth {
-        self.cast.members[copy].fabric.and_then(|fabric| self.cloths.get(fabric)).copied().unwrap_or(Cloth::Outer)
+    pub fn cloth(&self, copy: CopyId) -> Cloth {
+        self.edition.cast[copy].fabric.and_then(|fabric| self.cloths.get(fabric.at())).copied().unwrap_or(Cloth::Outer)
     }
 
     /// The class of a copy seen from one side, with what was fused to it.
-    pub fn class(&self, copy: usize, face: Face) -> &'static str {
+    pub fn class(&self, copy: CopyId, face: Face) -> &'static str {
         match (self.cloth(copy), face) {
             (Cloth::Wadding, _) => "wadding",
             (Cloth::Interfacing, _) => "interfacing",
@@ -118,7 +118,7 @@ impl Desk<'_, '_> {
     }
 
     /// What lies on the wrong side of a copy since it was fused or quilted.
-    fn backing(&self, copy: usize) -> Option<Cloth> {
+    fn backing(&self, copy: CopyId) -> Option<Cloth> {
         let group = self.past.layers.iter().rev().find(|group| group.contains(&copy))?;
         group
             .iter()
@@ -128,7 +128,7 @@ impl Desk<'_, '_> {
     }
 
     /// Which side is up, in words; empty for layers without sides.
-    pub fn side(&self, copy: usize, face: Face) -> &'static str {
+    pub fn side(&self, copy: CopyId, face: Face) -> &'static str {
         match (self.class(copy, face), face) {
             (_, Face::Right) if matches!(self.cloth(copy), Cloth::Wadding | Cloth::Interfacing) => "",
             ("wadding", Face::Wrong) if self.cloth(copy) != Cloth::Wadding => "wadding side up",
@@ -139,30 +139,16 @@ impl Desk<'_, '_> {
     }
 
     /// What a copy is called: its own name, or its piece's where copies are only counted.
-    pub fn name(&self, copy: usize) -> String {
-        let member = &self.cast.members[copy];
-        let piece = &self.edition.draft.facts.pieces[member.piece];
-        if member.name == piece.id.text { lower(&piece.name.text) } else { member.name.replace('_', " ") }
+    pub fn name(&self, copy: CopyId) -> String {
+        self.edition.copy_name(copy)
     }
 
     /// A copy and the side that is up: `front, right side up`.
-    pub fn name_and_side(&self, copy: usize, face: Face) -> String {
+    pub fn name_and_side(&self, copy: CopyId, face: Face) -> String {
         match self.side(copy, face) {
             "" => self.name(copy),
             side => format!("{}, {side}", self.name(copy)),
         }
-    }
-}
-
-/// A name in the middle of a sentence; an abbreviation keeps its capitals.
-pub(super) fn lower(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next();
-    match first {
-        Some(first) if !letters.clone().next().is_some_and(char::is_uppercase) => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => name.to_owned(),
     }
 }
 

@@ -11,12 +11,12 @@ use super::Desk;
 use super::cloth::Face;
 use super::page::{Anchor, Page};
 use super::part::Part;
-use super::past::millimetres;
+use super::past::{Held, millimetres};
 use super::trace::{corners, length, open_line, straight};
-use crate::construct::Target;
 use crate::figure::numbers;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
+use crate::resolve::{CopyId, SewnMeasure};
 
 /// How much cloth is drawn round the corner, in mm on paper.
 const ROUND: f64 = 12.0;
@@ -24,7 +24,7 @@ const ROUND: f64 = 12.0;
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
     let seam = desk.past.now.iter().find(|seam| desk.step.works[seam.work].verb == Verb::Box)?;
     let (copy, edge) = seam.members.iter().find_map(|member| match member {
-        Target::Edge(copy, edge) => Some((*copy, edge.as_str())),
+        Held::Edge(copy, edge) => Some((*copy, edge.as_str())),
         _ => None,
     })?;
     let part = Part::copy(desk, copy, Face::Wrong, scale)?;
@@ -121,7 +121,7 @@ fn cut_corner<'a>(
 /// The opened corner, both seams in its middle, and the stitching across.
 fn opened_corner<'a>(
     desk: &Desk<'a, '_>,
-    copy: usize,
+    copy: CopyId,
     class: &'static str,
     half: f64,
     own: f64,
@@ -158,17 +158,11 @@ fn opened_corner<'a>(
 impl Desk<'_, '_> {
     /// The finished depth, where the booklet states it and the corner is as long: the figure as the
     /// booklet prints it.
-    fn depth(&self, copy: usize, drawn: f64) -> Option<String> {
-        let facts = &self.edition.draft.facts;
-        let name = &self.cast.members[copy].name;
-        let piece = self.cast.members[copy].piece;
-        let rows = facts.finished.iter().filter(|row| {
-            row.sewn.as_ref().and_then(|sewn| sewn.text.split_once('.')).is_some_and(|(owner, measure)| {
-                let same = self.cast.members.iter().any(|member| member.name == owner && member.piece == piece);
-                measure == "depth" && (owner == name || same)
-            })
-        });
-        let mut worked = rows.filter_map(|row| self.edition.values.quiet(row.value.get(self.edition.size())?));
+    fn depth(&self, copy: CopyId, drawn: f64) -> Option<String> {
+        let piece = self.edition.cast[copy].piece;
+        let same = |copy: &CopyId| self.edition.cast[*copy].piece == piece;
+        let rows = self.edition.sewn.iter().filter(|row| row.measure == SewnMeasure::Depth);
+        let mut worked = rows.filter(|row| row.copies.iter().any(same)).filter_map(|row| row.stated);
         let worked = worked.find(|worked| {
             worked.quantity.dimension == Dimension::Length && (to_f64(worked.quantity.value) - drawn).abs() < 1.0
         })?;

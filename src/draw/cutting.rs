@@ -3,14 +3,14 @@
 use kurbo::{Affine, Point, Vec2};
 
 use super::Desk;
-use super::cloth::{Face, lower};
+use super::cloth::Face;
 use super::page::{Anchor, Page};
 use super::part::Part;
-use super::past::{copies, targets};
+use super::past::{copies, held};
 use super::trace::{corners, open_line};
 use crate::figure::numbers;
 use crate::model::{Outline, Verb};
-use crate::resolve::Shown;
+use crate::resolve::{CopyId, FabricId, PieceId, Shown, lower};
 
 /// The width that a row of pieces may take, in mm.
 const ROW: f64 = 71.0;
@@ -21,16 +21,16 @@ const COPY: f64 = 1.1;
 
 /// Copies of one piece from one fabric.
 struct Lot {
-    piece: usize,
-    fabric: Option<usize>,
-    copies: Vec<usize>,
+    piece: PieceId,
+    fabric: Option<FabricId>,
+    copies: Vec<CopyId>,
 }
 
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Option<Page<'a>> {
     let mut lots: Vec<Lot> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == Verb::Cut) {
-        for copy in copies(&targets(work, desk.edition, &desk.cast)) {
-            let member = &desk.cast.members[copy];
+        for copy in copies(&held(work, desk.edition)) {
+            let member = &desk.edition.cast[copy];
             match lots.iter_mut().find(|lot| (lot.piece, lot.fabric) == (member.piece, member.fabric)) {
                 Some(lot) if !lot.copies.contains(&copy) => lot.copies.push(copy),
                 Some(_) => {}
@@ -129,7 +129,7 @@ fn two_lines(figures: &Shown) -> Vec<String> {
 }
 
 /// Corners taken out of a rectangle: what is cut away, and how large it is.
-fn corners_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: usize, part: &Part) {
+fn corners_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: PieceId, part: &Part) {
     let Some(Outline::Rectangle { corners_out, .. }) = &desk.edition.draft.facts.pieces[piece].outline else { return };
     let bounds = part.bounds();
     for (place, across, down) in corners_out {
@@ -163,7 +163,7 @@ fn corners_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: usize, part: &Pa
 }
 
 /// The straight grain, where the piece has room for it.
-fn grain(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: usize, part: &Part) {
+fn grain(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: PieceId, part: &Part) {
     let bounds = part.bounds();
     let turn = match desk.edition.draft.facts.pieces[piece].grain.as_ref().map(|grain| grain.text.as_str()) {
         Some("vertical") => 0.0,

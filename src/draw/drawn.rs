@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::{Undrawn, draw};
 use crate::construct::History;
-use crate::diag::{Findings, did_you_mean};
+use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::FIGURE_NOT_DRAWABLE;
 use crate::figure::{BoundFigure, DRAW, Figures, Studio};
 use crate::model::Step;
@@ -23,13 +23,15 @@ pub fn draw_steps(
             if !mention.path.starts_with(DRAW) || figures.get(edition.size(), &mention.key).is_some() {
                 continue;
             }
-            // A step out of its order cannot be drawn: that follows from the order, and is told there.
-            let mut unheard = Findings::default();
-            let sound = histories.get(edition.size()).is_none_or(|history| history.faults.is_empty());
-            let told = if sound { &mut *findings } else { &mut unheard };
-            if let Some(figure) = drawn(mention, edition, scope.step, studio, told) {
+            let mut told = Findings::default();
+            if let Some(figure) = drawn(mention, edition, scope.step, studio, &mut told) {
                 figures.add(edition.size(), &mention.key, figure);
             }
+            // Where the order of the steps is at fault, or only said to be meant, a step that cannot be drawn
+            // most likely follows from it; it is told all the same unless an error stops the build.
+            let sound = histories.get(edition.size()).is_none_or(|history| history.faults.is_empty());
+            let follows = |finding: Finding| if sound { finding } else { finding.follows() };
+            findings.extend(told.into_iter().map(follows));
         }
     }
 }
@@ -48,25 +50,27 @@ fn drawn(
         Err(Undrawn {
             message: format!("`{}` is nothing that can be drawn", mention.path),
             hint: did_you_mean(&mention.path, ["draw:work"], "write `draw:work`, or the path of a drawing"),
+            follows: false,
         })
     } else {
         let step = step.and_then(|step| edition.steps().find(|known| std::ptr::eq(known.step, step)));
         match step {
             Some(step) => {
                 let ruler = studio.ruler();
-                draw(edition, step, &ruler).map(|svg| svg.map(|svg| (svg, step.number, step.step.id.as_ref())))
+                draw(edition, step, &ruler).map(|svg| (svg, step.number, step.step.id.as_ref()))
             }
             None => Err(Undrawn {
                 message: "no step's work stands behind this diagram".into(),
                 hint: "move it below the heading of a step, or name the file of a drawing".into(),
+                follows: false,
             }),
         }
     };
     let (text, number, id) = match outcome {
-        Ok(drawing) => drawing?,
+        Ok(drawing) => drawing,
         Err(undrawn) => {
-            let finding = FIGURE_NOT_DRAWABLE.at(mention.span, undrawn.message).hint(undrawn.hint);
-            findings.push(finding.in_size(size, ""));
+            let finding = FIGURE_NOT_DRAWABLE.at(mention.span, undrawn.message).hint(undrawn.hint).in_size(size, "");
+            findings.push(if undrawn.follows { finding.follows() } else { finding });
             return None;
         }
     };

@@ -12,6 +12,7 @@ use super::trace::{Side, beside, closed_line, corners, cut_back, edge_to_edge, i
 use super::{Desk, Undrawn};
 use crate::measure::to_f64;
 use crate::model::Verb;
+use crate::resolve::CopyId;
 
 /// How far binding reaches over an edge, in mm of cloth (common practice, no source).
 const BINDING: f64 = 10.0;
@@ -25,7 +26,7 @@ pub(super) fn turn(
     verb: Verb,
     scale: f64,
 ) -> Result<(), Undrawn> {
-    let piece = desk.cast.members[one.copy].piece;
+    let piece = desk.edition.cast[one.copy].piece;
     let mut bands = Vec::new();
     for edge in &one.edges {
         let own = desk.edition.values.allowance(piece, edge).map(to_f64);
@@ -73,7 +74,7 @@ pub(super) fn turn(
 
 impl Desk<'_, '_> {
     /// Whether both edges that meet at a corner are sewn.
-    fn is_sewn_round(&self, part: &Part, copy: usize, corner: Point) -> bool {
+    fn is_sewn_round(&self, part: &Part, copy: CopyId, corner: Point) -> bool {
         let near = |point: Point| point.distance(corner) < 0.02;
         let meeting = part.rims.iter().filter(|rim| rim.lines.iter().any(|line| corners(line).into_iter().any(near)));
         meeting
@@ -83,12 +84,12 @@ impl Desk<'_, '_> {
     }
 
     /// Whether a fold before, or in this step, turned an edge twice.
-    fn turned_twice(&self, copy: usize, edge: &str) -> bool {
-        let wanted = crate::construct::Target::Edge(copy, edge.to_owned());
+    fn turned_twice(&self, copy: CopyId, edge: &str) -> bool {
+        let wanted = super::past::Held::Edge(copy, edge.to_owned());
         let steps = self.edition.steps().take_while(|step| step.number <= self.step.number);
         steps.flat_map(|step| &step.works).filter(|work| work.verb == Verb::Fold).any(|work| {
             work.work.words.iter().any(|word| word.text.contains("twice"))
-                && super::past::targets(work, self.edition, &self.cast).contains(&wanted)
+                && super::past::held(work, self.edition).contains(&wanted)
         })
     }
 }

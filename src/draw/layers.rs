@@ -6,9 +6,10 @@ use super::Desk;
 use super::cloth::{Cloth, Face, listed};
 use super::page::{Anchor, Page};
 use super::part::Part;
-use super::past::{copies, targets};
+use super::past::{copies, held};
 use super::trace::{Side, closed_line, edge_to_edge, open_line};
 use crate::model::Verb;
+use crate::resolve::CopyId;
 
 /// How far apart quilting is drawn, in mm on paper: the facts do not say how it runs.
 const QUILTING: f64 = 6.0;
@@ -18,7 +19,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
-        let mut group = copies(&targets(work, desk.edition, &desk.cast));
+        let mut group = copies(&held(work, desk.edition));
         if verb == Verb::Quilt {
             // Quilting is sewn with the outer cloth up.
             group.sort_by_key(|copy| matches!(desk.cloth(*copy), Cloth::Outer));
@@ -26,7 +27,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         if group.is_empty() {
             continue;
         }
-        let look = |copy: &usize| format!("{} {}", desk.cast.members[*copy].piece, desk.class(*copy, Face::Right));
+        let look = |copy: &CopyId| format!("{:?} {}", desk.edition.cast[*copy].piece, desk.class(*copy, Face::Right));
         let look = group.iter().map(look).collect::<Vec<_>>().join(", ");
         if looks.contains(&look) {
             again.extend(group.iter().map(|copy| desk.name(*copy)));
@@ -47,15 +48,15 @@ fn is_layer(cloth: Cloth) -> bool {
 
 /// How a copy lies and what it is called.
 struct Lying {
-    copy: usize,
+    copy: CopyId,
     face: Face,
     words: String,
 }
 
 /// Fusing glues the wrong side of the cloth to the glue side of its layer.
-fn lying(desk: &Desk<'_, '_>, group: &[usize], verb: Verb) -> Vec<Lying> {
+fn lying(desk: &Desk<'_, '_>, group: &[CopyId], verb: Verb) -> Vec<Lying> {
     let lowest = group.first().is_some_and(|copy| is_layer(desk.cloth(*copy)));
-    let lie = |copy: &usize| {
+    let lie = |copy: &CopyId| {
         let layer = is_layer(desk.cloth(*copy));
         let face = if verb == Verb::Quilt || lowest || layer { Face::Right } else { Face::Wrong };
         let words = match (layer && verb == Verb::Fuse, lowest) {
@@ -68,7 +69,7 @@ fn lying(desk: &Desk<'_, '_>, group: &[usize], verb: Verb) -> Vec<Lying> {
     group.iter().map(lie).collect()
 }
 
-fn pile<'a>(desk: &Desk<'a, '_>, group: &[usize], verb: Verb, scale: f64) -> Option<Page<'a>> {
+fn pile<'a>(desk: &Desk<'a, '_>, group: &[CopyId], verb: Verb, scale: f64) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     let lying = lying(desk, group, verb);
     let (top, lower) = lying.split_last()?;

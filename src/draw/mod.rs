@@ -27,13 +27,12 @@ pub use drawn::draw_steps;
 pub use overview::{Overview, PieceDrawing, overview};
 pub use plan::Plan;
 
-use crate::construct::{Cast, Target};
 use crate::figure::{Ruler, numbers};
 use crate::model::Verb;
-use crate::resolve::{Edition, EditionStep, Worked};
+use crate::resolve::{CopyId, Edition, EditionStep, Meant, Worked};
 use cloth::Cloth;
 use page::Page;
-use past::{Past, Seam, copies, millimetres, targets};
+use past::{Held, Past, Seam, copies, held, millimetres};
 
 /// How many millimetres of cloth one on paper may stand for.
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
@@ -67,6 +66,8 @@ const LEADING: [Verb; 20] = [
 pub(super) struct Undrawn {
     pub message: String,
     pub hint: String,
+    /// Whether it follows from a fault that is told by itself.
+    pub follows: bool,
 }
 
 impl Undrawn {
@@ -74,6 +75,7 @@ impl Undrawn {
         Undrawn {
             message: message.into(),
             hint: "say it in the step's work block, or draw this diagram by hand and name its file here".into(),
+            follows: false,
         }
     }
 }
@@ -82,13 +84,12 @@ impl Undrawn {
 struct Desk<'a, 'e> {
     pub edition: &'a Edition<'e>,
     pub step: &'a EditionStep<'e>,
-    pub cast: Cast,
     pub past: Past,
     pub cloths: Vec<Cloth>,
     pub ruler: &'a Ruler<'a>,
 }
 
-/// Draws a step. `Ok(None)` when a piece of it has no outline in this size, which has been reported.
+/// Draws a step.
 ///
 /// # Errors
 /// When the facts of the step name nothing that can be drawn, or something that cannot be drawn truly.
@@ -96,15 +97,12 @@ pub(super) fn draw<'a>(
     edition: &'a Edition<'_>,
     step: &'a EditionStep<'_>,
     ruler: &'a Ruler<'a>,
-) -> Result<Option<String>, Undrawn> {
-    let cast = Cast::of(edition);
-    let past = Past::of(edition, step, &cast);
-    let cloths = cloth::sort(edition, &cast);
-    let desk = Desk { edition, step, cast, past, cloths, ruler };
+) -> Result<String, Undrawn> {
+    let past = Past::of(edition, step);
+    let cloths = cloth::sort(edition);
+    let desk = Desk { edition, step, past, cloths, ruler };
+    desk.is_shaped()?;
     let verb = desk.leading()?;
-    if desk.drawn(verb).iter().any(|copy| edition.values.shape(desk.cast.members[*copy].piece).is_none()) {
-        return Ok(None);
-    }
     desk.is_flat(verb)?;
     desk.is_placed(verb)?;
     // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
@@ -118,15 +116,17 @@ pub(super) fn draw<'a>(
             return Err(Undrawn {
                 message: "the edges of this step do not meet as flat pieces".into(),
                 hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
             });
         };
         if let Some(svg) = page.finish(scale) {
-            return Ok(Some(svg));
+            return Ok(svg);
         }
     }
     Err(Undrawn {
         message: "this step names more than one drawing can show".into(),
         hint: "split the step, or draw this diagram by hand and name its file here".into(),
+        follows: false,
     })
 }
 
@@ -136,26 +136,46 @@ impl<'a, 'e> Desk<'a, 'e> {
             return Err(Undrawn {
                 message: "this step has no work block to draw from".into(),
                 hint: "add a `work` block that names what is done to which pieces, or draw this diagram by hand and name its file here".into(),
+                follows: false,
             });
         }
         let has = |verb: &Verb| {
             self.step.works.iter().filter(|work| work.verb == *verb).any(|work| {
-                let found = targets(work, self.edition, &self.cast);
+                let found = held(work, self.edition);
                 let zip = matches!(verb, Verb::Open | Verb::Close)
-                    && found.iter().any(|target| matches!(target, Target::Notion(_)));
+                    && found.iter().any(|target| matches!(target, Held::Notion(_)));
                 zip || !copies(&found).is_empty()
             })
         };
         LEADING.into_iter().find(has).ok_or_else(|| Undrawn {
             message: "the work of this step names no piece that can be drawn".into(),
             hint: "name the pieces or their edges in the work block, such as `sew: [front.top, back.top]`, or draw this diagram by hand and name its file here".into(),
+            follows: false,
         })
     }
 
+    /// A piece without an outline cannot be drawn; why it has none is told by itself.
+    fn is_shaped(&self) -> Result<(), Undrawn> {
+        let edition = self.edition;
+        let targets = || self.step.works.iter().flat_map(|work| &work.targets);
+        let named = targets().filter(|target| !matches!(target.meant, Meant::NoCopies(_)));
+        let named = named.filter_map(|target| target.piece(&edition.cast));
+        let all = targets().filter(|target| target.meant == Meant::All).flat_map(|_| edition.cast.copies());
+        let mut pieces = named.chain(all.map(|(_, member)| member.piece));
+        match pieces.find(|piece| edition.values.shape(*piece).is_none()) {
+            None => Ok(()),
+            Some(piece) => Err(Undrawn {
+                message: format!("the outline of `{}` is not known here", edition.draft.facts.pieces[piece].id.text),
+                hint: "mend the piece's outline first".into(),
+                follows: true,
+            }),
+        }
+    }
+
     /// The copies that the leading verb's facts name.
-    fn drawn(&self, verb: Verb) -> BTreeSet<usize> {
+    fn drawn(&self, verb: Verb) -> BTreeSet<CopyId> {
         let works = self.step.works.iter().filter(|work| work.verb == verb);
-        works.flat_map(|work| copies(&targets(work, self.edition, &self.cast))).collect()
+        works.flat_map(|work| copies(&held(work, self.edition))).collect()
     }
 
     /// Cut outlines are true only while the pieces lie flat and are not folded up.
@@ -173,6 +193,7 @@ impl<'a, 'e> Desk<'a, 'e> {
                     self.name(*copy)
                 ),
                 hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
             }),
         }
     }
@@ -182,13 +203,13 @@ impl<'a, 'e> Desk<'a, 'e> {
     fn is_placed(&self, verb: Verb) -> Result<(), Undrawn> {
         let joins = matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Attach | Verb::Pin | Verb::Baste);
         for work in self.step.works.iter().filter(|work| joins && work.verb == verb) {
-            let found = targets(work, self.edition, &self.cast);
+            let found = held(work, self.edition);
             let whole = found.iter().find_map(|target| match target {
-                Target::Copy(copy) => Some(self.name(*copy)),
-                Target::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
+                Held::Copy(copy) => Some(self.name(*copy)),
+                Held::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
                 _ => None,
             });
-            let edges = found.iter().any(|target| matches!(target, Target::Edge(..)));
+            let edges = found.iter().any(|target| matches!(target, Held::Edge(..)));
             if let Some(whole) = whole.filter(|_| edges) {
                 return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
             }
@@ -217,8 +238,8 @@ impl<'a, 'e> Desk<'a, 'e> {
     fn held(&self, verb: Verb) -> Vec<Seam> {
         let mut seams = Vec::new();
         for (at, work) in self.step.works.iter().enumerate().filter(|(_, work)| work.verb == verb) {
-            let members = targets(work, self.edition, &self.cast);
-            let edges = members.iter().all(|member| matches!(member, Target::Edge(..) | Target::NotionEdge(..)));
+            let members = held(work, self.edition);
+            let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
             if edges && copies(&members).len() > 1 {
                 let allowance = work.allowance.and_then(millimetres);
                 seams.push(Seam { members, allowance, gap: None, work: at });

@@ -7,12 +7,11 @@ use super::cloth::{Cloth, Face, listed};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
-use super::past::{Seam, millimetres, targets};
+use super::past::{Held, Seam, held, millimetres};
 use super::stack::opened;
 use super::trace::Side;
-use crate::construct::Target;
 use crate::model::Verb;
-use crate::resolve::EditionWork;
+use crate::resolve::{CopyId, EditionWork, ZipEdge};
 
 /// How far what lies behind stands out, in mm on paper.
 const BEHIND: Vec2 = Vec2::new(2.2, 1.8);
@@ -29,12 +28,12 @@ struct Spread {
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     let works: Vec<&EditionWork<'_>> = desk.step.works.iter().filter(|work| work.verb == verb).collect();
-    let mut named: Vec<(usize, Vec<String>, &EditionWork<'_>)> = Vec::new();
+    let mut named: Vec<(CopyId, Vec<String>, &EditionWork<'_>)> = Vec::new();
     for work in works {
-        for target in targets(work, desk.edition, &desk.cast) {
+        for target in held(work, desk.edition) {
             let (copy, edges) = match target {
-                Target::Edge(copy, edge) => (copy, vec![edge]),
-                Target::Copy(copy) => (copy, all_edges(desk, copy, verb, scale)?),
+                Held::Edge(copy, edge) => (copy, vec![edge]),
+                Held::Copy(copy) => (copy, all_edges(desk, copy, verb, scale)?),
                 _ => continue,
             };
             match named.iter_mut().find(|(known, ..)| *known == copy) {
@@ -47,12 +46,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     }
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
-    let mut shown: Vec<usize> = Vec::new();
+    let mut shown: Vec<CopyId> = Vec::new();
     for (copy, edges, work) in &named {
         if shown.contains(copy) {
             continue;
         }
-        let look = format!("{} {} {edges:?}", desk.cast.members[*copy].piece, desk.class(*copy, Face::Right));
+        let look = format!("{:?} {} {edges:?}", desk.edition.cast[*copy].piece, desk.class(*copy, Face::Right));
         if looks.contains(&look) {
             again.push(desk.name(*copy));
             continue;
@@ -79,7 +78,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
 }
 
 /// All edges of a copy; when it is pressed, those that were sewn.
-fn all_edges(desk: &Desk<'_, '_>, copy: usize, verb: Verb, scale: f64) -> Option<Vec<String>> {
+fn all_edges(desk: &Desk<'_, '_>, copy: CopyId, verb: Verb, scale: f64) -> Option<Vec<String>> {
     let part = Part::copy(desk, copy, Face::Right, scale)?;
     let names = part.rims.iter().map(|rim| rim.name.clone());
     Some(names.filter(|edge| verb != Verb::Press || desk.seam_at(copy, edge).is_some()).collect())
@@ -88,7 +87,7 @@ fn all_edges(desk: &Desk<'_, '_>, copy: usize, verb: Verb, scale: f64) -> Option
 fn one<'a>(
     desk: &Desk<'a, '_>,
     spread: &Spread,
-    named: &[(usize, Vec<String>, &EditionWork<'_>)],
+    named: &[(CopyId, Vec<String>, &EditionWork<'_>)],
     verb: Verb,
     scale: f64,
 ) -> Page<'a> {
@@ -156,17 +155,17 @@ fn one<'a>(
 
 impl Desk<'_, '_> {
     /// The seam that holds an edge since before the step.
-    pub fn seam_at(&self, copy: usize, edge: &str) -> Option<&Seam> {
+    pub fn seam_at(&self, copy: CopyId, edge: &str) -> Option<&Seam> {
         self.past.seams_of(copy).find(|(_, held)| *held == edge).map(|(seam, _)| seam)
     }
 
     /// Whether a copy is sewn to the end of a zip.
-    fn is_zip_end(&self, copy: usize) -> bool {
-        let end = |member: &Target| matches!(member, Target::NotionEdge(_, edge) if edge == "start" || edge == "end");
+    fn is_zip_end(&self, copy: CopyId) -> bool {
+        let end = |member: &Held| matches!(member, Held::ZipEdge(_, edge) if !edge.is_tape());
         self.past.seams_of(copy).any(|(seam, _)| seam.members.iter().any(end))
     }
 
-    fn spread(&self, root: usize, edges: &[String], scale: f64) -> Option<Spread> {
+    fn spread(&self, root: CopyId, edges: &[String], scale: f64) -> Option<Spread> {
         let part = Part::copy(self, root, Face::Right, scale)?;
         let mut spread = Spread { parts: vec![part], behind: Vec::new() };
         let whole = edges.len() > 2;
@@ -181,17 +180,17 @@ impl Desk<'_, '_> {
 
     /// Lays out what a seam holds beside the root: cloth opened out; with a zip, the zip, what lies
     /// beyond it, and the cloth that is pressed away from it to the back.
-    fn unfold(&self, spread: &mut Spread, root: usize, edge: &str, seam: &Seam, scale: f64) {
+    fn unfold(&self, spread: &mut Spread, root: CopyId, edge: &str, seam: &Seam, scale: f64) {
         let allowance = seam.allowance.unwrap_or(0.0) / scale;
         let base = spread.parts[0].clone();
         if !base.is_straight(edge) {
             return;
         }
         let zip = seam.members.iter().find_map(|member| match member {
-            Target::NotionEdge(zip, tape) => Some((*zip, tape.clone())),
+            Held::ZipEdge(zip, tape) => Some((*zip, *tape)),
             _ => None,
         });
-        let others: Vec<(usize, String)> = cloth_of(seam).into_iter().filter(|(copy, _)| *copy != root).collect();
+        let others: Vec<(CopyId, String)> = cloth_of(seam).into_iter().filter(|(copy, _)| *copy != root).collect();
         spread.parts[0].fold_away(edge, allowance);
         let Some((zip, tape)) = zip else {
             for (copy, its) in others.iter().take(1) {
@@ -206,14 +205,14 @@ impl Desk<'_, '_> {
             return;
         };
         self.lay_behind(spread, &others, &base, edge, allowance, scale);
-        let along = tape.starts_with("tape");
+        let along = tape.is_tape();
         let long = self.zip_length(zip, along.then(|| base.length(edge) * scale));
         let Some(mut strip) =
-            opened(Part::zip(zip, long, Face::Right, scale), &tape, allowance, &base, edge, allowance)
+            opened(Part::zip(zip, long, Face::Right, scale), tape.word(), allowance, &base, edge, allowance)
         else {
             return;
         };
-        if !along && let Some((point, inner)) = strip.hold(&tape) {
+        if !along && let Some((point, inner)) = strip.hold(tape.word()) {
             let bounds = base.bounds();
             let across = bounds.width() * inner.x.abs() + bounds.height() * inner.y.abs();
             strip.cut_back(point + inner * across * 1.2, -inner, Side::Torn);
@@ -222,8 +221,8 @@ impl Desk<'_, '_> {
         }
         let mut ends = Vec::new();
         self.zip_ends(&strip, &[], scale, &mut ends);
-        let other = if tape == "tape_a" { "tape_b" } else { "tape_a" };
-        let held = Target::NotionEdge(zip, other.to_owned());
+        let other = if tape == ZipEdge::TapeA { ZipEdge::TapeB } else { ZipEdge::TapeA };
+        let held = Held::ZipEdge(zip, other);
         if let Some(seam) = self.past.seams.iter().find(|seam| seam.members.contains(&held)) {
             let allowance = seam.allowance.unwrap_or(0.0) / scale;
             let mut cloths = cloth_of(seam);
@@ -231,7 +230,7 @@ impl Desk<'_, '_> {
             cloths.sort_by_key(|(copy, _)| self.cloth(*copy) == Cloth::Lining);
             if let Some(((copy, its), rest)) = cloths.split_first()
                 && let Some(mut part) = Part::copy(self, *copy, Face::Right, scale)
-                    .and_then(|part| opened(part, its, allowance, &strip, other, allowance))
+                    .and_then(|part| opened(part, its, allowance, &strip, other.word(), allowance))
             {
                 self.lay_behind(spread, rest, &part, its, allowance, scale);
                 part.fold_away(its, allowance);
@@ -250,7 +249,7 @@ impl Desk<'_, '_> {
     fn lay_behind(
         &self,
         spread: &mut Spread,
-        cloths: &[(usize, String)],
+        cloths: &[(CopyId, String)],
         front: &Part,
         edge: &str,
         allowance: f64,
@@ -267,7 +266,7 @@ impl Desk<'_, '_> {
     }
 
     /// Cuts deep pieces back, so that the seam is drawn large.
-    fn shorten(&self, spread: &mut Spread, root: usize, edges: &[String]) {
+    fn shorten(&self, spread: &mut Spread, root: CopyId, edges: &[String]) {
         let [edge] = edges else { return };
         let Some(base) =
             spread.parts.iter().find(|part| part.who == Who::Copy(root)).filter(|part| part.is_straight(edge))
@@ -303,9 +302,9 @@ impl Desk<'_, '_> {
 }
 
 /// The copies in a seam with their edges.
-fn cloth_of(seam: &Seam) -> Vec<(usize, String)> {
+fn cloth_of(seam: &Seam) -> Vec<(CopyId, String)> {
     let cloths = seam.members.iter().filter_map(|member| match member {
-        Target::Edge(copy, edge) => Some((*copy, edge.clone())),
+        Held::Edge(copy, edge) => Some((*copy, edge.clone())),
         _ => None,
     });
     cloths.collect()

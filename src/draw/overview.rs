@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath};
 use super::plan::Plan;
 use crate::figure::{Dresser, svg_data};
 use crate::model::is_for;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 
 /// The pieces drawn to one scale.
 #[derive(Debug, Clone, Default)]
@@ -19,8 +19,8 @@ pub struct Overview {
 /// One piece.
 #[derive(Debug, Clone)]
 pub struct PieceDrawing {
-    /// The piece, by its place in the facts.
-    pub piece: usize,
+    /// The piece.
+    pub piece: PieceId,
     /// The drawing in the house style.
     pub svg: String,
     /// Its width and height on paper, in mm.
@@ -37,9 +37,9 @@ const SCALES: &[u32] = &[1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75
 /// Draws the pieces of one size; pieces whose outline has a fault are left out.
 pub fn overview(edition: &Edition<'_>, dresser: &Dresser) -> Overview {
     let facts = &edition.draft.facts;
-    let plans: Vec<Plan> = (0..facts.pieces.len())
-        .filter(|piece| is_for(facts.pieces[*piece].sizes.as_ref(), edition.size()))
-        .filter_map(|piece| Plan::of(edition, piece))
+    let plans: Vec<Plan> = PieceId::each(&facts.pieces)
+        .filter(|(_, piece)| is_for(piece.sizes.as_ref(), edition.size()))
+        .filter_map(|(piece, _)| Plan::of(edition, piece))
         .collect();
     let widest = plans.iter().map(|plan| plan.size.0).fold(1.0, f64::max);
     let highest = plans.iter().map(|plan| plan.size.1).fold(1.0, f64::max);

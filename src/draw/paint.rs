@@ -6,14 +6,13 @@ use super::Desk;
 use super::cloth::Face;
 use super::page::Page;
 use super::part::{Part, Who, midpoint};
-use super::past::Seam;
+use super::past::{Held, Seam};
 use super::trace::{
     beside, chains, closed_line, corners, edge_to_edge, inward, length, nearest, open_line, place, ring_inside,
     straight, stretch,
 };
-use crate::construct::Target;
 use crate::model::Verb;
-use crate::resolve::{EditionWork, Worked};
+use crate::resolve::{CopyId, EditionWork, Worked};
 
 /// How far a line of stitching beside an edge is drawn where the fact gives no distance, in mm of
 /// cloth (common practice, no source: edge stitching lies 2 to 3 mm in).
@@ -185,9 +184,9 @@ impl Desk<'_, '_> {
 }
 
 /// The edges of a copy that a seam holds.
-pub(super) fn edges_of(seam: &Seam, copy: usize) -> Vec<&str> {
+pub(super) fn edges_of(seam: &Seam, copy: CopyId) -> Vec<&str> {
     let mine = seam.members.iter().filter_map(|member| match member {
-        Target::Edge(other, edge) if *other == copy => Some(edge.as_str()),
+        Held::Edge(other, edge) if *other == copy => Some(edge.as_str()),
         _ => None,
     });
     mine.collect()

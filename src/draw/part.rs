@@ -7,6 +7,7 @@ use super::cloth::Face;
 use super::trace::{Side, corners, cut_back, inward, straight};
 use crate::geometry::{Along, Shape};
 use crate::model::NotchAt;
+use crate::resolve::{CopyId, NotionId};
 
 /// How wide a closed zip is over both tapes, in mm (common practice, no source).
 const ZIP_WIDTH: f64 = 30.0;
@@ -14,10 +15,10 @@ const ZIP_WIDTH: f64 = 30.0;
 /// What is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Who {
-    /// A copy, by its place in the cast.
-    Copy(usize),
-    /// A zip, by its place among the notions.
-    Zip(usize),
+    /// A copy.
+    Copy(CopyId),
+    /// A zip.
+    Zip(NotionId),
 }
 
 /// A named edge.
@@ -46,11 +47,11 @@ pub(super) struct Part {
 
 impl Part {
     /// A copy at a scale, upright, with one side up; `None` when its outline could not be worked out.
-    pub fn copy(desk: &Desk<'_, '_>, copy: usize, face: Face, scale: f64) -> Option<Part> {
-        let member = &desk.cast.members[copy];
+    pub fn copy(desk: &Desk<'_, '_>, copy: CopyId, face: Face, scale: f64) -> Option<Part> {
+        let member = &desk.edition.cast[copy];
         let shape = desk.edition.values.shape(member.piece)?;
         let piece = &desk.edition.draft.facts.pieces[member.piece];
-        let mirror = piece.fold.as_ref().and_then(|fold| mirror(&shape, &fold.text));
+        let mirror = piece.fold.as_ref().and_then(|fold| mirror(shape, &fold.text));
         let outline = shape.unfolded().0.path;
         let mut rims = Vec::new();
         for edge in shape.edges().iter().filter(|edge| piece.fold.as_ref().is_none_or(|fold| fold.text != edge.name)) {
@@ -89,7 +90,7 @@ impl Part {
 
     /// A zip of a length in mm of cloth, its start at the left and `tape_a` nearest as one sees its
     /// face.
-    pub fn zip(zip: usize, length: f64, face: Face, scale: f64) -> Part {
+    pub fn zip(zip: NotionId, length: f64, face: Face, scale: f64) -> Part {
         let at = |x: f64, y: f64| Point::new(x, y);
         let (a, b, c, d) = (at(0.0, 0.0), at(length, 0.0), at(length, ZIP_WIDTH), at(0.0, ZIP_WIDTH));
         let edge = |name: &str, from: Point, to: Point| Rim {

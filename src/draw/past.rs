@@ -2,16 +2,25 @@
 
 use std::collections::BTreeSet;
 
-use crate::construct::{Cast, Target, play};
+use crate::construct::play;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
-use crate::resolve::{Edition, EditionStep, EditionWork, Worked};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, NotionId, Touched, Worked, ZipEdge};
+
+/// Something that work holds, its edges by the names that are drawn.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Held {
+    Copy(CopyId),
+    Edge(CopyId, String),
+    Notion(NotionId),
+    ZipEdge(NotionId, ZipEdge),
+}
 
 /// A seam.
 #[derive(Debug, Clone)]
 pub(super) struct Seam {
     /// What it holds, in the order of the fact.
-    pub members: Vec<Target>,
+    pub members: Vec<Held>,
     /// How far from the edge it is sewn, in mm of cloth; `None` when the fact does not say.
     pub allowance: Option<f64>,
     /// How long a gap it has, in mm of cloth; `None` for a closed one.
@@ -28,28 +37,28 @@ pub(super) struct Past {
     /// Seams that the step sews.
     pub now: Vec<Seam>,
     /// Copies that were fused or quilted to each other.
-    pub layers: Vec<BTreeSet<usize>>,
+    pub layers: Vec<BTreeSet<CopyId>>,
     /// Copies, edges and distances in mm of cloth of topstitching; `None` when the fact gives none.
-    pub topstitched: Vec<(usize, String, Option<f64>)>,
+    pub topstitched: Vec<(CopyId, String, Option<f64>)>,
     /// Copies that were trimmed.
-    pub trimmed: BTreeSet<usize>,
+    pub trimmed: BTreeSet<CopyId>,
     /// Copies that are folded up as a whole, or gathered, so that their outline is no longer the one
     /// that was cut; with the number of the step.
-    pub changed: Vec<(usize, usize, &'static str)>,
+    pub changed: Vec<(CopyId, usize, &'static str)>,
     /// Copies with a boxed corner, or turned out: nothing lies flat any more; with the number of the
     /// step.
-    pub rounded: Vec<(usize, usize, &'static str)>,
+    pub rounded: Vec<(CopyId, usize, &'static str)>,
 }
 
 impl Past {
-    pub fn of(edition: &Edition<'_>, step: &EditionStep<'_>, cast: &Cast) -> Past {
+    pub fn of(edition: &Edition<'_>, step: &EditionStep<'_>) -> Past {
         let mut past = Past::default();
         let history = play(edition, Some(step.number));
         for seam in history.seams() {
             let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
             let now = seam.sewn.step == step.number;
             let told = Seam {
-                members: seam.members.to_vec(),
+                members: seam.members.iter().filter_map(|member| shown(member, edition)).collect(),
                 allowance: work.allowance.and_then(millimetres),
                 gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap),
                 work: seam.sewn.work,
@@ -58,21 +67,21 @@ impl Past {
         }
         for earlier in edition.steps().take_while(|earlier| earlier.number < step.number) {
             for work in &earlier.works {
-                past.note(work, earlier.number, edition, cast);
+                past.note(work, earlier.number, edition);
             }
         }
         past
     }
 
-    fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>, cast: &Cast) {
-        let targets = targets(work, edition, cast);
+    fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>) {
+        let targets = held(work, edition);
         let whole = targets.iter().filter_map(|target| match target {
-            Target::Copy(copy) => Some(*copy),
+            Held::Copy(copy) => Some(*copy),
             _ => None,
         });
         match work.verb {
             Verb::Fuse | Verb::Quilt => {
-                let group: BTreeSet<usize> = copies(&targets).into_iter().collect();
+                let group: BTreeSet<CopyId> = copies(&targets).into_iter().collect();
                 if group.len() > 1 {
                     self.layers.push(group);
                 }
@@ -80,7 +89,7 @@ impl Past {
             Verb::Topstitch => {
                 let far = work.allowance.and_then(millimetres);
                 let edges = targets.into_iter().filter_map(|target| match target {
-                    Target::Edge(copy, edge) => Some((copy, edge, far)),
+                    Held::Edge(copy, edge) => Some((copy, edge, far)),
                     _ => None,
                 });
                 self.topstitched.extend(edges);
@@ -95,10 +104,10 @@ impl Past {
     }
 
     /// The seams before that hold an edge of a copy, with the edge's name.
-    pub fn seams_of(&self, copy: usize) -> impl Iterator<Item = (&Seam, &str)> {
+    pub fn seams_of(&self, copy: CopyId) -> impl Iterator<Item = (&Seam, &str)> {
         self.seams.iter().flat_map(move |seam| {
             seam.members.iter().filter_map(move |member| match member {
-                Target::Edge(other, edge) if *other == copy => Some((seam, edge.as_str())),
+                Held::Edge(other, edge) if *other == copy => Some((seam, edge.as_str())),
                 _ => None,
             })
         })
@@ -106,10 +115,10 @@ impl Past {
 }
 
 /// The copies that targets name, each once, in order.
-pub(super) fn copies(targets: &[Target]) -> Vec<usize> {
+pub(super) fn copies(targets: &[Held]) -> Vec<CopyId> {
     let mut found = Vec::new();
     for target in targets {
-        if let Target::Copy(copy) | Target::Edge(copy, _) = target
+        if let Held::Copy(copy) | Held::Edge(copy, _) = target
             && !found.contains(copy)
         {
             found.push(*copy);
@@ -118,13 +127,20 @@ pub(super) fn copies(targets: &[Target]) -> Vec<usize> {
     found
 }
 
-/// What a fact touches.
-pub(super) fn targets(work: &EditionWork<'_>, edition: &Edition<'_>, cast: &Cast) -> Vec<Target> {
-    if work.touches.iter().any(|name| name.text == "all") {
-        return (0..cast.members.len()).map(Target::Copy).collect();
-    }
-    let named = work.touches.iter().flat_map(|name| cast.targets(name, edition.catalogue, edition.draft));
-    named.filter(|target| *target != Target::Unknown).collect()
+/// What a fact touches, as far as it can be drawn.
+pub(super) fn held(work: &EditionWork<'_>, edition: &Edition<'_>) -> Vec<Held> {
+    work.touched().filter_map(|touched| shown(&touched, edition)).collect()
+}
+
+/// `None` for what is unknown, which has been reported.
+fn shown(touched: &Touched, edition: &Edition<'_>) -> Option<Held> {
+    Some(match *touched {
+        Touched::Copy(copy) => Held::Copy(copy),
+        Touched::Edge(copy, edge) => Held::Edge(copy, edition.edge_word(copy, edge)),
+        Touched::Notion(notion) => Held::Notion(notion),
+        Touched::ZipEdge(notion, edge) => Held::ZipEdge(notion, edge),
+        Touched::Unknown => return None,
+    })
 }
 
 /// A length in mm.

@@ -11,6 +11,7 @@ use super::past::{Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
 use crate::model::Verb;
+use crate::resolve::CopyId;
 
 /// How far a lower layer stands out from the one on it, in mm on paper.
 const STEP: f64 = 1.3;
@@ -21,7 +22,7 @@ const LEAST: f64 = 10.5;
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: bool) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     let mut left: Vec<&Seam> = seams.iter().collect();
-    let mut drawn: Vec<(String, Vec<usize>)> = Vec::new();
+    let mut drawn: Vec<(String, Vec<CopyId>)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     while let Some(first) = left.first().copied() {
         let stack = desk.stack(&left, scale);
@@ -29,7 +30,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
             Some(stack) => stack.seams.iter().map(|at| left[*at]).collect(),
             None => vec![first],
         };
-        let names: Vec<usize> =
+        let names: Vec<CopyId> =
             taken.iter().flat_map(|seam| copies(&seam.members)).fold(Vec::new(), |mut names, copy| {
                 if !names.contains(&copy) {
                     names.push(copy);
@@ -62,9 +63,9 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
 fn look(desk: &Desk<'_, '_>, owners: &[Owner], seam: &Seam) -> String {
     let one = |(who, edges): &Owner| match who {
         Who::Copy(copy) => {
-            format!("{} {} {edges:?}", desk.cast.members[*copy].piece, desk.class(*copy, Face::Wrong))
+            format!("{:?} {} {edges:?}", desk.edition.cast[*copy].piece, desk.class(*copy, Face::Wrong))
         }
-        Who::Zip(zip) => format!("zip {zip} {}", edges.iter().any(|edge| edge.starts_with("tape"))),
+        Who::Zip(zip) => format!("zip {zip:?} {}", edges.iter().any(|edge| edge.starts_with("tape"))),
     };
     format!("{:?} {:?} {}", seam.allowance, seam.gap, owners.iter().map(one).collect::<Vec<_>>().join(", "))
 }

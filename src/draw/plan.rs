@@ -7,14 +7,14 @@ use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _};
 
 use crate::geometry::{Along, Shape};
 use crate::model::{NotchAt, Piece};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 
 /// A piece as lines, in mm at true size, its upper left corner at 0, 0. A piece cut on the fold is
 /// drawn as the half that its author drew.
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// Where the scissors go.
     pub cutting: BezPath,
     /// Where the needle goes.
@@ -38,7 +38,7 @@ const NOTCH: f64 = 3.0;
 
 impl Plan {
     /// The plan of a piece in one size; `None` when its outline has a fault.
-    pub fn of(edition: &Edition<'_>, piece: usize) -> Option<Plan> {
+    pub fn of(edition: &Edition<'_>, piece: PieceId) -> Option<Plan> {
         let shape = edition.values.shape(piece)?;
         let facts = &edition.draft.facts.pieces[piece];
         let bounds = shape.cutting().bounds();
@@ -49,8 +49,8 @@ impl Plan {
             cutting: home * shape.cutting().path.clone(),
             stitching: home * shape.stitching().path.clone(),
             fold,
-            notches: notches(edition, facts, &shape).into_iter().map(|notch| home * notch).collect(),
-            grain: facts.grain.as_ref().map(|grain| grain_line(&shape, &grain.text, home)),
+            notches: notches(edition, facts, shape).into_iter().map(|notch| home * notch).collect(),
+            grain: facts.grain.as_ref().map(|grain| grain_line(shape, &grain.text, home)),
             size: (bounds.width(), bounds.height()),
             origin: (bounds.x0, bounds.y0),
         })

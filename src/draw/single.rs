@@ -7,16 +7,15 @@ use super::cloth::{Face, listed};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
-use super::past::{millimetres, targets};
+use super::past::{Held, held, millimetres};
 use super::trace::{corners, length, open_line, place};
 use super::{Desk, Undrawn, edges};
-use crate::construct::Target;
 use crate::model::Verb;
-use crate::resolve::EditionWork;
+use crate::resolve::{CopyId, EditionWork, NotionId};
 
 /// A copy with the edges that a fact names; none at all when it names the whole copy.
 pub(super) struct Handled<'a, 'e> {
-    pub copy: usize,
+    pub copy: CopyId,
     pub edges: Vec<String>,
     pub work: &'a EditionWork<'e>,
 }
@@ -39,8 +38,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     }
     for one in &handled {
         let look =
-            format!("{} {} {:?}", desk.cast.members[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
-        let marks = format!("{} {:?}", desk.cast.members[one.copy].piece, one.edges);
+            format!("{:?} {} {:?}", desk.edition.cast[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
+        let marks = format!("{:?} {:?}", desk.edition.cast[one.copy].piece, one.edges);
         // Marks are the same on any cloth.
         let look = if verb == Verb::Mark { marks } else { look };
         if looks.contains(&look) {
@@ -63,17 +62,17 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
 fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
     let mut found: Vec<Handled<'a, 'e>> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
-        for target in targets(work, desk.edition, &desk.cast) {
+        for target in held(work, desk.edition) {
             match target {
-                Target::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
-                Target::Edge(copy, edge) => {
+                Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
+                Held::Edge(copy, edge) => {
                     let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));
                     match known {
                         Some(one) => one.edges.push(edge),
                         None => found.push(Handled { copy, edges: vec![edge], work }),
                     }
                 }
-                Target::Notion(_) | Target::NotionEdge(..) | Target::Unknown => {}
+                Held::Notion(_) | Held::ZipEdge(..) => {}
             }
         }
     }
@@ -183,7 +182,7 @@ fn fold(
 }
 
 /// Seams at the outside, the right side out, and an arrow that says so.
-fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: usize, scale: f64) {
+fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: CopyId, scale: f64) {
     let sewn: Vec<(String, f64)> = desk
         .past
         .seams_of(copy)
@@ -226,16 +225,16 @@ fn close(
     Ok(())
 }
 
-fn zip_of(desk: &Desk<'_, '_>, verb: Verb) -> Option<usize> {
+fn zip_of(desk: &Desk<'_, '_>, verb: Verb) -> Option<NotionId> {
     let works = desk.step.works.iter().filter(|work| work.verb == verb);
-    works.flat_map(|work| targets(work, desk.edition, &desk.cast)).find_map(|target| match target {
-        Target::Notion(zip) | Target::NotionEdge(zip, _) => Some(zip),
+    works.flat_map(|work| held(work, desk.edition)).find_map(|target| match target {
+        Held::Notion(zip) | Held::ZipEdge(zip, _) => Some(zip),
         _ => None,
     })
 }
 
 /// A zip by itself, face up, its slider on the way.
-fn drawn_zip<'a>(desk: &Desk<'a, '_>, zip: usize, verb: Verb, scale: f64) -> Page<'a> {
+fn drawn_zip<'a>(desk: &Desk<'a, '_>, zip: NotionId, verb: Verb, scale: f64) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let part = Part::zip(zip, desk.zip_length(zip, None), Face::Right, scale);
     desk.paint(&mut page, &part, Vec2::ZERO, scale);

@@ -5,9 +5,9 @@ use kurbo::{Point, Vec2};
 use super::Desk;
 use super::cloth::{Cloth, Face};
 use super::part::{Part, Who};
-use super::past::Seam;
+use super::past::{Held, Seam};
 use super::trace::{Side, corners, length, nearest, place};
-use crate::construct::Target;
+use crate::resolve::{CopyId, NotionId, ZipEdge};
 
 /// How far two edges may differ and still be one line, in mm of cloth.
 const LEVEL: f64 = 1.0;
@@ -43,9 +43,9 @@ pub(super) fn owners(seam: &Seam) -> Vec<Owner> {
     let mut found: Vec<Owner> = Vec::new();
     for member in &seam.members {
         let (who, edge) = match member {
-            Target::Edge(copy, edge) => (Who::Copy(*copy), edge.clone()),
-            Target::NotionEdge(zip, edge) => (Who::Zip(*zip), edge.clone()),
-            Target::Copy(_) | Target::Notion(_) | Target::Unknown => continue,
+            Held::Edge(copy, edge) => (Who::Copy(*copy), edge.clone()),
+            Held::ZipEdge(zip, edge) => (Who::Zip(*zip), edge.word().to_owned()),
+            Held::Copy(_) | Held::Notion(_) => continue,
         };
         match found.iter_mut().find(|(known, _)| *known == who) {
             Some((_, edges)) => edges.push(edge),
@@ -98,7 +98,7 @@ impl Desk<'_, '_> {
     /// a piece which looks the same turned over.
     fn twin(&self, base: &Part, (who, _): &Owner, seams: &[&Seam], scale: f64) -> Option<Part> {
         let (Who::Copy(lower), Who::Copy(upper)) = (base.who, *who) else { return None };
-        let (one, other) = (&self.cast.members[lower], &self.cast.members[upper]);
+        let (one, other) = (&self.edition.cast[lower], &self.edition.cast[upper]);
         let joins: Vec<Vec<Owner>> =
             seams.iter().map(|seam| owners(seam)).filter(|held| held.iter().any(|(known, _)| known == who)).collect();
         let edges =
@@ -172,17 +172,17 @@ impl Desk<'_, '_> {
     /// The cloth that was sewn to the ends of a zip, turned outwards.
     pub fn zip_ends(&self, zip: &Part, seams: &[&Seam], scale: f64, layer: &mut Vec<Part>) {
         let Who::Zip(notion) = zip.who else { return };
-        for end in ["start", "end"] {
-            let held = Target::NotionEdge(notion, end.to_owned());
+        for end in [ZipEdge::Start, ZipEdge::End] {
+            let held = Held::ZipEdge(notion, end);
             if seams.iter().any(|seam| seam.members.contains(&held)) {
                 continue;
             }
             let Some(seam) = self.past.seams.iter().find(|seam| seam.members.contains(&held)) else { continue };
-            let tabs: Vec<(usize, &String)> = seam
+            let tabs: Vec<(CopyId, &String)> = seam
                 .members
                 .iter()
                 .filter_map(|member| match member {
-                    Target::Edge(copy, edge) => Some((*copy, edge)),
+                    Held::Edge(copy, edge) => Some((*copy, edge)),
                     _ => None,
                 })
                 .collect();
@@ -192,7 +192,7 @@ impl Desk<'_, '_> {
             let Some((copy, edge)) = wanted.or(tabs.first()) else { continue };
             let allowance = seam.allowance.unwrap_or(0.0) / scale;
             let Some(mut tab) = Part::copy(self, *copy, Face::Right, scale)
-                .and_then(|tab| opened(tab, edge, allowance, zip, end, allowance))
+                .and_then(|tab| opened(tab, edge, allowance, zip, end.word(), allowance))
             else {
                 continue;
             };
@@ -210,7 +210,7 @@ impl Desk<'_, '_> {
 
     /// How long a zip is drawn, in mm of cloth: between its ends' cloth as long as the edge that it
     /// is sewn to; else its own length, as far as the edge goes.
-    pub fn zip_length(&self, zip: usize, beside: Option<f64>) -> f64 {
+    pub fn zip_length(&self, zip: NotionId, beside: Option<f64>) -> f64 {
         let own = self.edition.draft.facts.notions[zip].length.as_ref();
         let own =
             own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.values.quiet(length));
@@ -218,11 +218,11 @@ impl Desk<'_, '_> {
         let Some(beside) = beside else { return own };
         let mut between = beside;
         let mut ends = 0;
-        for end in ["start", "end"] {
-            let held = Target::NotionEdge(zip, end.to_owned());
+        for end in [ZipEdge::Start, ZipEdge::End] {
+            let held = Held::ZipEdge(zip, end);
             let Some(seam) = self.past.seams.iter().find(|seam| seam.members.contains(&held)) else { continue };
             let tab = seam.members.iter().find_map(|member| match member {
-                Target::Edge(copy, edge) => Some((*copy, edge)),
+                Held::Edge(copy, edge) => Some((*copy, edge)),
                 _ => None,
             });
             let Some((copy, edge)) = tab else { continue };
@@ -244,7 +244,7 @@ impl Desk<'_, '_> {
         let Who::Copy(copy) = who else { return false };
         for (seam, edge) in self.past.seams_of(copy) {
             for member in &seam.members {
-                let Target::Edge(other, its) = member else { continue };
+                let Held::Edge(other, its) = member else { continue };
                 let Some(layer) = stack.layer(Who::Copy(*other)).filter(|_| *other != copy) else { continue };
                 let allowance = seam.allowance.unwrap_or(0.0) / scale;
                 let Some(known) = stack.part(Who::Copy(*other)).cloned() else { continue };

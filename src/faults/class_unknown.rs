@@ -18,8 +18,8 @@
 //! Classes that your drawing styles by itself are told as well: waive them in the drawing, with a
 //! comment. Of a choice by size, classes that the house style does not know are not told.
 
-use crate::diag::{Check, Group};
+use crate::diag::{Check, Group, Home};
 
 /// A shape has a class that the house style does not know.
 pub static CLASS_UNKNOWN: Check =
-    Check::warning("class-unknown", Group::Figures, include_str!("class_unknown.rs")).waivable();
+    Check::warning("class-unknown", Group::Figures, include_str!("class_unknown.rs")).waivable_in(Home::Words);

@@ -26,8 +26,8 @@
 //! Up to a millimetre and a half passes: the rim of a line, the tail of a letter. Without `data-scale` lengths are
 //! drawn at true size.
 
-use crate::diag::{Check, Group};
+use crate::diag::{Check, Group, Home};
 
 /// A diagram reaches over its own frame, so that a part of it is cut off on the page.
 pub static FIGURE_CUT_OFF: Check =
-    Check::error("figure-cut-off", Group::Figures, include_str!("figure_cut_off.rs")).waivable();
+    Check::error("figure-cut-off", Group::Figures, include_str!("figure_cut_off.rs")).waivable_in(Home::Words);

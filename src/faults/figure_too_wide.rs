@@ -22,8 +22,8 @@
 //! the step numbers. One of up to 76 mm stands beside its words. Each size is measured by itself,
 //! since formulas may stretch a drawing.
 
-use crate::diag::{Check, Group};
+use crate::diag::{Check, Group, Home};
 
 /// A diagram is larger than the page takes.
 pub static FIGURE_TOO_WIDE: Check =
-    Check::error("figure-too-wide", Group::Figures, include_str!("figure_too_wide.rs")).waivable();
+    Check::error("figure-too-wide", Group::Figures, include_str!("figure_too_wide.rs")).waivable_in(Home::Words);

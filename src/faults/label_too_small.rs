@@ -18,8 +18,8 @@
 //! the least (common practice, no source). The class `label` is large enough when one unit of the
 //! drawing is one millimetre on paper.
 
-use crate::diag::{Check, Group};
+use crate::diag::{Check, Group, Home};
 
 /// Words in a diagram are printed too small to read.
 pub static LABEL_TOO_SMALL: Check =
-    Check::error("label-too-small", Group::Figures, include_str!("label_too_small.rs")).waivable();
+    Check::error("label-too-small", Group::Figures, include_str!("label_too_small.rs")).waivable_in(Home::Words);

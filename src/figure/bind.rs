@@ -15,7 +15,7 @@ use crate::diag::Findings;
 use crate::faults::{CHOICE_NOT_COVERED, FIGURE_FORMULA, NUMBER_TOO_LARGE};
 use crate::measure::{Dimension, Unit};
 use crate::model::{Brace, Inline, Show, Size};
-use crate::resolve::{Scope, Shown};
+use crate::resolve::{Scope, Shown, Uses};
 use crate::source::Span;
 use crate::syntax::{brace_groups, read_brace};
 
@@ -61,6 +61,7 @@ pub(super) fn bind(
     sizes: &[Size],
     show: &Show,
     findings: &mut Findings,
+    uses: &mut Uses,
 ) -> Option<Bound> {
     let source = drawing.text.text.as_str();
     let mut bound = Bound::default();
@@ -76,7 +77,7 @@ pub(super) fn bind(
     }
     places.retain(|(range, _)| source[range.clone()].contains('{'));
     places.sort_by_key(|(range, _)| range.start);
-    let mut binder = Binder { drawing, scope, sizes, show, findings };
+    let mut binder = Binder { drawing, scope, sizes, show, findings, uses };
     let mut at = 0;
     for (place, text) in places {
         let groups = match brace_groups(&source[place.clone()]) {
@@ -117,6 +118,7 @@ struct Binder<'a, 'b> {
     sizes: &'a [Size],
     show: &'a Show,
     findings: &'a mut Findings,
+    uses: &'a mut Uses,
 }
 
 impl Binder<'_, '_> {
@@ -155,9 +157,13 @@ impl Binder<'_, '_> {
                 {
                     return Some(escape(&param.text.text));
                 }
+                match text {
+                    true => self.uses.print(value, filter.is_none(), self.scope),
+                    false => self.uses.read(value, self.scope),
+                }
                 let worked = self.scope.work_out(value, self.findings)?;
                 if text {
-                    let figures = self.scope.figures(value, worked, self.show, filter.is_none());
+                    let figures = self.scope.figures(value, worked, self.show);
                     return Some(escape(&self.printed(figures, worked, filter)));
                 }
                 self.number(worked, *span)

@@ -10,7 +10,7 @@ use super::{measure_tree, picture};
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
 use crate::measure::{Exact, to_f64};
-use crate::resolve::{Edition, Scope};
+use crate::resolve::{Edition, Scope, Uses};
 use crate::source::{Folder, Sources};
 
 /// A diagram of one size, ready to be set.
@@ -36,6 +36,8 @@ pub struct Figures {
     bound: BTreeMap<(usize, String), BoundFigure>,
     /// What authors waived inside drawings.
     pub waivers: Vec<Waiver>,
+    /// What the formulas in drawings name and print, by size.
+    pub uses: BTreeMap<usize, Uses>,
     /// The words that stand in drawings, with their places, for the checks of prose.
     pub words: Vec<crate::model::Text>,
     /// Samples of classes and symbols for the key, as drawings.
@@ -87,7 +89,8 @@ pub fn read_all(
                 drawings.insert(mention.path.clone(), drawing);
             }
             let Some(Some(drawing)) = drawings.get(&mention.path) else { continue };
-            if let Some(mut figure) = reader.bind(drawing, edition, &scope, findings) {
+            let uses = figures.uses.entry(edition.size()).or_default();
+            if let Some(mut figure) = reader.bind(drawing, edition, &scope, findings, uses) {
                 figure.path.clone_from(&mention.path);
                 figures.add(edition.size(), &mention.key, figure);
             }
@@ -131,11 +134,12 @@ impl Reader<'_> {
         edition: &Edition<'_>,
         scope: &Scope<'_>,
         findings: &mut Findings,
+        uses: &mut Uses,
     ) -> Option<BoundFigure> {
         let facts = &edition.draft.facts;
         let size = edition.size();
         let before = findings.iter().count();
-        let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings)?;
+        let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings, uses)?;
         let document = roxmltree::Document::parse(&bound.text).ok()?;
         let locate = |range: std::ops::Range<usize>| drawing.text.at(bound.source(range));
         measure_tree::shapes(&document, &locate, size, findings);

@@ -1,5 +1,6 @@
 //! How large a piece is cut: what the table of pieces gives beside its name.
 
+use super::ids::PieceId;
 use super::shapes::hundredths;
 use super::values::Values;
 use super::worked::Worked;
@@ -22,7 +23,7 @@ impl Values<'_> {
     /// nothing is stated that could be cut, and where the size could not be held.
     pub(super) fn cut_size(
         &self,
-        piece: usize,
+        piece: PieceId,
         stated: Option<(Worked, Worked)>,
         larger: Option<Exact>,
     ) -> Option<CutSize> {

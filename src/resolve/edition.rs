@@ -1,18 +1,25 @@
 //! The edition of one size, whole.
 
+use super::cast::Cast;
+use super::ids::{CopyId, EdgeId, FabricId, PieceId};
 use super::lists::{CutRow, FabricRow, Lister, NotionRow};
 use super::names::Catalogue;
-use super::printed::{Aim, Block, FigureUse, Inline};
+use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
+use super::references::Ends;
 use super::scope::Scope;
+use super::sewn::{self, SewnRow};
 use super::shown::{Shown, width_figures};
+use super::spoken::lower;
+use super::target::Resolver;
+use super::uses::{Told, Uses};
 use super::values::Values;
 use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
 use crate::measure::Outcome;
-use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step, is_for};
+use crate::model::{self, Draft, Expectation, Part, Step, is_for};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -20,6 +27,8 @@ pub struct Edition<'a> {
     pub draft: &'a Draft,
     /// Its names.
     pub catalogue: &'a Catalogue,
+    /// Every copy of its pieces.
+    pub cast: Cast,
     /// The values.
     pub values: &'a Values<'a>,
     /// What stands before and after the steps.
@@ -28,6 +37,8 @@ pub struct Edition<'a> {
     pub parts: Vec<EditionPart<'a>>,
     /// The finished measurements: name and value.
     pub finished: Vec<(String, Worked)>,
+    /// Those that say what they measure.
+    pub sewn: Vec<SewnRow>,
     /// What must hold, and whether it does; `None` where that could not be worked out.
     pub expectations: Vec<(&'a Expectation, Option<bool>)>,
     /// Fabrics to buy.
@@ -36,6 +47,8 @@ pub struct Edition<'a> {
     pub notions: Vec<NotionRow>,
     /// Pieces to cut.
     pub cuts: Vec<CutRow>,
+    /// What its formulas name and print, those of diagrams left out.
+    pub uses: Uses,
 }
 
 /// Prose of the facts.
@@ -90,9 +103,34 @@ impl<'a> Edition<'a> {
     }
 
     /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted.
-    pub fn piece_number(&self, piece: usize) -> usize {
-        let before = self.draft.facts.pieces.iter().take(piece);
+    pub fn piece_number(&self, piece: PieceId) -> usize {
+        let before = self.draft.facts.pieces.iter().take(piece.at());
         1 + before.filter(|other| is_for(other.sizes.as_ref(), self.size())).count()
+    }
+
+    /// What a copy is called on the page: by its own name, or by its piece's where copies are only counted.
+    pub fn copy_name(&self, copy: CopyId) -> String {
+        let member = &self.cast[copy];
+        match member.named {
+            true => member.name.replace('_', " "),
+            false => lower(&self.draft.facts.pieces[member.piece].name.text),
+        }
+    }
+
+    /// The edge of a copy as authors write it: `lining_front.top`.
+    pub fn edge_name(&self, copy: CopyId, edge: EdgeId) -> String {
+        format!("{}.{}", self.cast[copy].name, self.edge_word(copy, edge))
+    }
+
+    /// The edge's own name.
+    pub fn edge_word(&self, copy: CopyId, edge: EdgeId) -> String {
+        self.values.shape(self.cast[copy].piece).map_or(String::new(), |shape| shape.edges()[edge.at()].name.clone())
+    }
+
+    /// The edges of a copy; none where its outline could not be worked out.
+    pub fn edges_of(&self, copy: CopyId) -> Vec<EdgeId> {
+        let shape = self.values.shape(self.cast[copy].piece);
+        shape.iter().flat_map(|shape| EdgeId::each(shape.edges()).map(|(edge, _)| edge)).collect()
     }
 
     /// Every step, in order.
@@ -117,8 +155,8 @@ impl<'a> Edition<'a> {
 
     /// The width of a cloth as the booklet prints it wherever it names it: which fabric and which of
     /// its widths, by their places in the facts.
-    pub fn cloth_width(&self, fabric: usize, width_at: usize) -> Option<Shown> {
-        let width = self.draft.facts.fabrics.get(fabric)?.widths.get(width_at)?;
+    pub fn cloth_width(&self, fabric: FabricId, width_at: usize) -> Option<Shown> {
+        let width = self.draft.facts.fabrics[fabric].widths.get(width_at)?;
         Some(width_figures(&self.values.quiet(width)?, &self.draft.facts.show))
     }
 
@@ -136,143 +174,29 @@ impl Draft {
     }
 }
 
-/// Where references of one size lead.
-pub(super) struct Targets {
-    size: usize,
-    steps: Vec<(String, Option<usize>, bool)>,
-    parts: Vec<(String, bool, String)>,
-}
-
-impl Targets {
-    fn gather(draft: &Draft, size: usize) -> Targets {
-        let mut targets = Targets { size, steps: Vec::new(), parts: Vec::new() };
-        let mut number = 0;
-        for part in &draft.parts {
-            let part_here = is_for(part.sizes.as_ref(), size);
-            if let Some(id) = &part.id {
-                targets.parts.push((id.text.clone(), part_here, crate::syntax::plain_inline(&part.title)));
-            }
-            for step in &part.steps {
-                let here = part_here && is_for(step.sizes.as_ref(), size);
-                number += usize::from(here);
-                let mut figure = false;
-                step.body.iter().for_each(|block| block.each_figure(&mut |_| figure = true));
-                if let Some(id) = &step.id {
-                    targets.steps.push((id.text.clone(), here.then_some(number), figure));
-                }
-            }
-        }
-        targets
-    }
-
-    /// What a reference leads to, that thing's id, and its name; `Err(true)` when the target is left
-    /// out in this size, `Err(false)` when there is none at all.
-    pub fn find(&self, kind: ReferenceKind, id: &str, draft: &Draft) -> Result<(Aim, String, String), bool> {
-        let facts = &draft.facts;
-        match kind {
-            ReferenceKind::Step => {
-                if let Some((_, number, _)) = self.steps.iter().find(|(known, ..)| known == id) {
-                    let number = number.ok_or(true)?;
-                    return Ok((Aim::Step, id.to_owned(), number.to_string()));
-                }
-                let (_, here, title) = self.parts.iter().find(|(known, ..)| known == id).ok_or(false)?;
-                if *here { Ok((Aim::Part, id.to_owned(), title.clone())) } else { Err(true) }
-            }
-            ReferenceKind::Figure => {
-                let step = self.steps.iter().find(|(known, _, figure)| known == id && *figure);
-                let (_, number, _) = step.ok_or(false)?;
-                let number = number.ok_or(true)?;
-                Ok((Aim::Figure, id.to_owned(), number.to_string()))
-            }
-            ReferenceKind::Piece => {
-                let piece =
-                    facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
-                let piece = piece.ok_or(false)?;
-                left_out(piece.sizes.as_ref(), self.size)?;
-                let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
-                Ok((Aim::Piece, piece.id.text.clone(), name))
-            }
-            ReferenceKind::Notion => {
-                let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
-                left_out(notion.sizes.as_ref(), self.size)?;
-                Ok((Aim::Notion, id.to_owned(), lower(&notion.name.text)))
-            }
-            ReferenceKind::Fabric => {
-                let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
-                left_out(fabric.sizes.as_ref(), self.size)?;
-                Ok((Aim::Fabric, id.to_owned(), lower(&fabric.name.text)))
-            }
-            ReferenceKind::Term => {
-                let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;
-                Ok((Aim::Term, id.to_owned(), word.term.text.clone()))
-            }
-        }
-    }
-
-    /// The ids that a reference of a kind could have named.
-    pub fn names(&self, kind: ReferenceKind, draft: &Draft) -> Vec<String> {
-        let facts = &draft.facts;
-        match kind {
-            ReferenceKind::Step => {
-                let steps = self.steps.iter().map(|(id, ..)| id.clone());
-                steps.chain(self.parts.iter().map(|(id, ..)| id.clone())).collect()
-            }
-            ReferenceKind::Figure => {
-                self.steps.iter().filter(|(_, _, figure)| *figure).map(|(id, ..)| id.clone()).collect()
-            }
-            ReferenceKind::Piece => {
-                let copies = facts.pieces.iter().flat_map(|piece| piece.copies());
-                facts.pieces.iter().map(|piece| &piece.id).chain(copies).map(|name| name.text.clone()).collect()
-            }
-            ReferenceKind::Notion => facts.notions.iter().map(|notion| notion.id.text.clone()).collect(),
-            ReferenceKind::Fabric => facts.fabrics.iter().map(|fabric| fabric.id.text.clone()).collect(),
-            ReferenceKind::Term => facts.words.iter().map(|word| word.term.text.clone()).collect(),
-        }
-    }
-}
-
-/// `Err(true)` when something is not for a size.
-fn left_out(sizes: Option<&Vec<usize>>, size: usize) -> Result<(), bool> {
-    if is_for(sizes, size) { Ok(()) } else { Err(true) }
-}
-
-/// A name in the middle of a sentence.
-fn lower(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next();
-    let second = letters.clone().next();
-    match first {
-        // An abbreviation such as "PUL fabric" keeps its capitals.
-        Some(first) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(letters).collect(),
-        _ => name.to_owned(),
-    }
-}
-
-/// Works one size out; what cannot be worked out is a finding in that size.
-pub fn resolve<'a>(
-    draft: &'a Draft,
-    catalogue: &'a Catalogue,
-    values: &'a Values<'a>,
-    findings: &mut Findings,
-) -> Edition<'a> {
-    let targets = Targets::gather(draft, values.size());
-    let front = front(draft, &targets, values, findings);
+/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it.
+pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Values<'a>) -> (Edition<'a>, Findings) {
+    let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
+    let ends = Ends::gather(draft, values.size());
+    let cast = Cast::of(draft, values.size());
+    let resolver = Resolver { draft, catalogue, values, cast: &cast };
+    let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
     let mut parts = Vec::new();
-    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), targets.size)) {
+    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), values.size())) {
         let mut steps = Vec::new();
         let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
-        let mut printer = Printer { draft, targets: &targets, scope: scope(None), findings };
+        let mut printer = printing(draft, &ends, scope(None), &mut told);
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
-        for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), targets.size)) {
+        for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
             number += 1;
             let works = step
                 .works
                 .iter()
-                .map(|work| EditionWork::new(work, draft, catalogue, &scope(Some(step)), findings))
+                .map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), &mut told))
                 .collect();
-            let mut printer = Printer { draft, targets: &targets, scope: scope(Some(step)), findings };
+            let mut printer = printing(draft, &ends, scope(Some(step)), &mut told);
             let title = printer.inlines(&step.title);
             let mut body = printer.blocks(&step.body);
             let first = body.iter().position(|block| matches!(block, Block::Figure(_)));
@@ -288,13 +212,32 @@ pub fn resolve<'a>(
     let finished = facts
         .finished
         .iter()
-        .filter_map(|row| Some((row.name.text.clone(), values.by_size(&row.value, findings)?)))
+        .filter_map(|row| {
+            row.value.get(values.size()).iter().for_each(|value| told.uses.print(value, true, &Scope::plain(values)));
+            Some((row.name.text.clone(), values.by_size(&row.value, &mut told.findings)?))
+        })
         .collect();
     let expectations =
-        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, findings))).collect();
-    let lister = Lister { draft, targets: &targets, values };
-    let (fabrics, notions, cuts) = (lister.fabrics(findings), lister.notions(findings), lister.cuts(findings));
-    Edition { draft, catalogue, values, front, parts, finished, expectations, fabrics, notions, cuts }
+        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
+    let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
+    let lister = Lister { draft, ends: &ends, values };
+    let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));
+    let edition = Edition {
+        draft,
+        catalogue,
+        cast,
+        values,
+        front,
+        parts,
+        finished,
+        sewn,
+        expectations,
+        fabrics,
+        notions,
+        cuts,
+        uses: told.uses,
+    };
+    (edition, told.findings)
 }
 
 fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings) -> Option<bool> {
@@ -312,9 +255,9 @@ fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings
     }
 }
 
-fn front(draft: &Draft, targets: &Targets, values: &Values<'_>, findings: &mut Findings) -> FrontMatter {
+fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> FrontMatter {
     let facts = &draft.facts;
-    let mut printer = Printer { draft, targets, scope: Scope::plain(values), findings };
+    let mut printer = printing(draft, ends, Scope::plain(values), told);
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
         cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),
@@ -330,4 +273,8 @@ fn front(draft: &Draft, targets: &Targets, values: &Values<'_>, findings: &mut F
             })
             .collect(),
     }
+}
+
+fn printing<'a>(draft: &'a Draft, ends: &'a Ends, scope: Scope<'a>, told: &'a mut Told) -> Printer<'a> {
+    Printer { draft, ends, scope, findings: &mut told.findings, uses: &mut told.uses }
 }

@@ -1,22 +1,24 @@
 //! What to buy and what to cut in one size.
 
-use super::edition::Targets;
+use super::ids::{FabricId, NotionId, PieceId};
 use super::printed::Block;
 use super::prose::Printer;
+use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, bought_figures, width_figures};
+use super::uses::Told;
 use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, Quantity};
-use crate::model::{CutCopies, Draft, Expression, Outline, is_for};
+use crate::model::{BySize, CutCopies, Draft, Expression, Outline, is_for};
 
 /// A fabric to buy.
 #[derive(Debug, Clone)]
 pub struct FabricRow {
-    /// Its place in the facts.
-    pub fabric: usize,
+    /// The fabric.
+    pub fabric: FabricId,
     /// The widths that it is sold in.
     pub widths: Vec<Shown>,
     /// How much to buy, where the author states it.
@@ -30,8 +32,8 @@ pub struct FabricRow {
 /// A notion to buy.
 #[derive(Debug, Clone)]
 pub struct NotionRow {
-    /// Its place in the facts.
-    pub notion: usize,
+    /// The notion.
+    pub notion: NotionId,
     /// How many.
     pub count: Option<u32>,
     /// How long one is, or how much of it is needed.
@@ -43,10 +45,10 @@ pub struct NotionRow {
 /// A piece to cut from one fabric.
 #[derive(Debug, Clone)]
 pub struct CutRow {
-    /// The piece's place in the facts.
-    pub piece: usize,
-    /// The fabric's place in the facts.
-    pub fabric: usize,
+    /// The piece.
+    pub piece: PieceId,
+    /// The fabric.
+    pub fabric: FabricId,
     /// The names of the copies; empty when they are only counted.
     pub copies: Vec<String>,
     /// How many.
@@ -61,7 +63,7 @@ pub struct CutRow {
 /// Works the lists of one size out.
 pub(super) struct Lister<'a> {
     pub draft: &'a Draft,
-    pub targets: &'a Targets,
+    pub ends: &'a Ends,
     pub values: &'a Values<'a>,
 }
 
@@ -70,31 +72,33 @@ impl Lister<'_> {
         Shown::of(&worked, &self.draft.facts.show)
     }
 
-    fn prose(&self, blocks: &[crate::model::Block], findings: &mut Findings) -> Vec<Block> {
-        Printer { draft: self.draft, targets: self.targets, scope: Scope::plain(self.values), findings }.blocks(blocks)
+    fn prose(&self, blocks: &[crate::model::Block], told: &mut Told) -> Vec<Block> {
+        let (findings, uses) = (&mut told.findings, &mut told.uses);
+        Printer { draft: self.draft, ends: self.ends, scope: Scope::plain(self.values), findings, uses }.blocks(blocks)
     }
 
-    pub fn fabrics(&self, findings: &mut Findings) -> Vec<FabricRow> {
+    pub fn fabrics(&self, told: &mut Told) -> Vec<FabricRow> {
         let mut rows = Vec::new();
-        for (at, fabric) in self.draft.facts.fabrics.iter().enumerate() {
+        for (id, fabric) in FabricId::each(&self.draft.facts.fabrics) {
             if !is_for(fabric.sizes.as_ref(), self.values.size()) {
                 continue;
             }
             let widths = fabric
                 .widths
                 .iter()
-                .filter_map(|width| self.width(width, findings))
+                .filter_map(|width| self.width(width, &mut told.findings))
                 .map(|worked| width_figures(&worked, &self.draft.facts.show))
                 .collect();
             let amount = fabric.amount.as_ref().and_then(|amount| amount.get(self.values.size()));
-            let amount = amount.and_then(|amount| self.above_nothing(amount, "an amount of fabric", findings));
-            let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, findings));
+            let amount =
+                amount.and_then(|amount| self.above_nothing(amount, "an amount of fabric", &mut told.findings));
+            let shrinkage = fabric.shrinkage.as_ref().and_then(|value| self.share(value, &mut told.findings));
             rows.push(FabricRow {
-                fabric: at,
+                fabric: id,
                 widths,
                 amount: amount.map(|worked| bought_figures(&worked, &self.draft.facts.show)),
                 shrinkage: shrinkage.map(|worked| self.figures(worked)),
-                note: self.prose(&fabric.note, findings),
+                note: self.prose(&fabric.note, told),
             });
         }
         rows
@@ -179,23 +183,19 @@ impl Lister<'_> {
         None
     }
 
-    pub fn notions(&self, findings: &mut Findings) -> Vec<NotionRow> {
+    pub fn notions(&self, told: &mut Told) -> Vec<NotionRow> {
         let mut rows = Vec::new();
-        for (at, notion) in self.draft.facts.notions.iter().enumerate() {
+        for (id, notion) in NotionId::each(&self.draft.facts.notions) {
             if !is_for(notion.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let value = notion
-                .length
-                .as_ref()
-                .or(notion.amount.as_ref())
-                .and_then(|value| self.values.by_size(value, findings));
+            let value = notion.length.as_ref().or(notion.amount.as_ref()).and_then(|value| self.by_size(value, told));
             let count = notion.count.as_ref().and_then(|count| {
                 let span = count.get(self.values.size())?.span();
-                let worked = self.values.by_size(count, findings)?;
+                let worked = self.by_size(count, told)?;
                 let whole = whole(worked);
                 if whole.is_none() {
-                    findings.push(
+                    told.findings.push(
                         VALUE_UNREADABLE
                             .at(span, "a number of notions is a whole number above nothing")
                             .hint("write how many: `count: 2`")
@@ -205,36 +205,46 @@ impl Lister<'_> {
                 whole
             });
             rows.push(NotionRow {
-                notion: at,
+                notion: id,
                 count,
                 value: value.map(|worked| self.figures(worked)),
-                note: self.prose(&notion.note, findings),
+                note: self.prose(&notion.note, told),
             });
         }
         rows
     }
 
-    pub fn cuts(&self, findings: &mut Findings) -> Vec<CutRow> {
+    /// A value that is printed.
+    fn by_size(&self, value: &BySize, told: &mut Told) -> Option<Worked> {
+        value
+            .get(self.values.size())
+            .iter()
+            .for_each(|formula| told.uses.print(formula, true, &Scope::plain(self.values)));
+        self.values.by_size(value, &mut told.findings)
+    }
+
+    pub fn cuts(&self, told: &mut Told) -> Vec<CutRow> {
         let facts = &self.draft.facts;
         let mut rows = Vec::new();
-        for (at, piece) in facts.pieces.iter().enumerate() {
+        for (id, piece) in PieceId::each(&facts.pieces) {
             if !is_for(piece.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let note = self.prose(&piece.note, findings);
+            let note = self.prose(&piece.note, told);
             let stated = match &piece.outline {
                 Some(Outline::Rectangle { width, height, .. }) => {
-                    self.values.by_size(width, findings).zip(self.values.by_size(height, findings))
+                    self.by_size(width, told).zip(self.by_size(height, told))
                 }
                 _ => None,
             };
             let larger = piece.cut_larger.as_ref();
-            let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", findings));
-            let dimensions = self.values.cut_size(at, stated, larger.map(|worked| worked.quantity.value));
+            let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", &mut told.findings));
+            let dimensions = self.values.cut_size(id, stated, larger.map(|worked| worked.quantity.value));
             for cut in &piece.cut {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
-                let Some(fabric) = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text) else {
-                    findings.push(
+                let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
+                let Some((fabric, _)) = named else {
+                    told.findings.push(
                         UNKNOWN_NAME
                             .at(cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
                             .hint(did_you_mean(&cut.fabric.text, fabrics, "add it under `fabrics:`")),
@@ -246,7 +256,7 @@ impl Lister<'_> {
                     CutCopies::Count(_) => Vec::new(),
                 };
                 rows.push(CutRow {
-                    piece: at,
+                    piece: id,
                     fabric,
                     copies,
                     count: cut.copies.count(),

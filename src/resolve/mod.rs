@@ -3,27 +3,41 @@
 //! What cannot be worked out is a finding in that size. Whether the result is right is not judged
 //! here: that is the work of the checks.
 
+mod cast;
 mod cut_size;
 mod edition;
+mod ids;
 mod lists;
 mod names;
 mod printed;
 mod prose;
+mod reckoning;
+mod references;
 mod scope;
+mod sewn;
 mod shapes;
 mod shown;
+mod spoken;
 mod stable;
+mod target;
+mod uses;
 mod values;
 mod worked;
 mod works;
 
+pub use cast::{Cast, Member};
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
+pub use ids::{CopyId, EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 pub use lists::{CutRow, FabricRow, NotionRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 pub use scope::Scope;
+pub use sewn::{SewnMeasure, SewnRow};
 pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use spoken::lower;
 pub use stable::{Ids, slug};
-pub use values::{Printed, Values};
+pub use target::{EdgeRef, Meant, Owner, Target, Touched};
+pub use uses::{Printed, Uses};
+pub use values::Values;
 pub use worked::Worked;
 pub use works::EditionWork;

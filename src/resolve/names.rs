@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::ids::{FabricId, NotionId, PieceId};
 use crate::diag::Findings;
 use crate::faults::NAME_TWICE;
 use crate::model::{Draft, Name};
@@ -13,13 +14,13 @@ pub enum NameKind {
     /// A measurement, by its place in the facts.
     Measurement(usize),
     /// A fabric.
-    Fabric(usize),
+    Fabric(FabricId),
     /// A notion.
-    Notion(usize),
+    Notion(NotionId),
     /// A piece.
-    Piece(usize),
+    Piece(PieceId),
     /// A copy of a piece.
-    Copy(usize),
+    Copy(PieceId),
 }
 
 impl NameKind {
@@ -34,8 +35,8 @@ impl NameKind {
         }
     }
 
-    /// The piece that the name belongs to, by its place in the facts.
-    pub fn piece(self) -> Option<usize> {
+    /// The piece that the name belongs to.
+    pub fn piece(self) -> Option<PieceId> {
         match self {
             NameKind::Piece(at) | NameKind::Copy(at) => Some(at),
             _ => None,
@@ -51,7 +52,8 @@ pub struct Catalogue {
 
 impl Catalogue {
     /// Gathers the names; one that is used twice is a finding, and keeps its first meaning.
-    pub fn gather(draft: &Draft, findings: &mut Findings) -> Catalogue {
+    pub fn gather(draft: &Draft) -> (Catalogue, Findings) {
+        let mut findings = Findings::default();
         let facts = &draft.facts;
         let mut catalogue = Catalogue::default();
         let mut add = |name: &Name, kind: NameKind| {
@@ -66,13 +68,13 @@ impl Catalogue {
             catalogue.names.insert(name.text.clone(), (kind, name.span));
         };
         facts.measurements.iter().enumerate().for_each(|(at, one)| add(&one.name, NameKind::Measurement(at)));
-        facts.fabrics.iter().enumerate().for_each(|(at, one)| add(&one.id, NameKind::Fabric(at)));
-        facts.notions.iter().enumerate().for_each(|(at, one)| add(&one.id, NameKind::Notion(at)));
-        facts.pieces.iter().enumerate().for_each(|(at, one)| add(&one.id, NameKind::Piece(at)));
-        for (at, piece) in facts.pieces.iter().enumerate() {
-            piece.copies().for_each(|copy| add(copy, NameKind::Copy(at)));
+        FabricId::each(&facts.fabrics).for_each(|(id, one)| add(&one.id, NameKind::Fabric(id)));
+        NotionId::each(&facts.notions).for_each(|(id, one)| add(&one.id, NameKind::Notion(id)));
+        PieceId::each(&facts.pieces).for_each(|(id, one)| add(&one.id, NameKind::Piece(id)));
+        for (id, piece) in PieceId::each(&facts.pieces) {
+            piece.copies().for_each(|copy| add(copy, NameKind::Copy(id)));
         }
-        catalogue
+        (catalogue, findings)
     }
 
     /// What a name stands for; `None` when nothing is called so.

@@ -1,9 +1,10 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
-use super::edition::Targets;
 use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
+use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
+use super::uses::Uses;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
@@ -14,9 +15,10 @@ use crate::model::{self, Alignment, Brace, Draft, Expression, Filter, NoticeKind
 /// Turns the words of one step, part or fact into those of one size.
 pub(super) struct Printer<'a> {
     pub draft: &'a Draft,
-    pub targets: &'a Targets,
+    pub ends: &'a Ends,
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
+    pub uses: &'a mut Uses,
 }
 
 /// Words behind a figure that make it a distance, however long the stitches are: "3 mm from the edge".
@@ -199,12 +201,14 @@ impl Printer<'_> {
     }
 
     fn value(&mut self, value: &Expression, filter: Option<&Filter>, after: &str) -> Option<Inline> {
-        let worked = self.scope.work_out(value, self.findings)?;
+        let worked = self.scope.work_out(value, self.findings);
+        let stitch = worked.is_some_and(|worked| !is_distance(after) && self.scope.is_stitch_length(value, &worked));
+        self.uses.print(value, filter.is_none() && !stitch, &self.scope);
+        let worked = worked?;
         let show = &self.draft.facts.show;
-        let stitch = !is_distance(after) && self.scope.is_stitch_length(value, &worked);
         let figures = match stitch {
             true => stitch_figures(&worked, show),
-            false => self.scope.figures(value, worked, show, filter.is_none()),
+            false => self.scope.figures(value, worked, show),
         };
         let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
         let fault = |message: String, hint: &str| UNIT_MISMATCH.at(filter.span, message).hint(hint);
@@ -247,7 +251,7 @@ impl Printer<'_> {
 
     fn reference(&mut self, reference: &Reference) -> Inline {
         let given = self.inlines(&reference.content);
-        let target = self.targets.find(reference.kind, &reference.target, self.draft);
+        let target = self.ends.find(reference.kind, &reference.target, self.draft);
         Inline::Reference(match target {
             Ok((aim, id, name)) => Pointer { to: Some(aim), id, content: given, name },
             Err(left_out) => {
@@ -267,7 +271,7 @@ impl Printer<'_> {
                 .hint("put the mention into a choice by size, or let the step stand in every size")
                 .in_size(self.size(), "");
         }
-        let names = self.targets.names(reference.kind, self.draft);
+        let names = self.ends.names(reference.kind, self.draft);
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         if reference.kind == ReferenceKind::Term {
             return TERM_UNDEFINED.at(reference.span, format!("the term `{target}` is not explained")).hint(

@@ -105,6 +105,11 @@ impl<'a> Scope<'a> {
         is(&"stitch") && !OWN.iter().filter(|name| **name != "stitch").any(is)
     }
 
+    /// Whether the work of the step has one stitch length.
+    pub(super) fn has_one_stitch(&self) -> bool {
+        self.own_facts("stitch").len() == 1
+    }
+
     /// The different values that the step's work gives to one of its facts; faults are told elsewhere.
     fn own_facts(&self, name: &str) -> Vec<Quantity> {
         let mut found: Vec<Quantity> = Vec::new();
@@ -116,17 +121,11 @@ impl<'a> Scope<'a> {
         found
     }
 
-    /// A value as the booklet prints it, a stitch length as a stitch length. What is printed in both
-    /// systems is taken down for the check that they agree; `both` says whether it is.
-    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show, both: bool) -> Shown {
+    /// A value as the booklet prints it, a stitch length as a stitch length.
+    pub fn figures(&self, expression: &Expression, worked: Worked, show: &crate::model::Show) -> Shown {
         match own_name(expression) {
             Some("stitch") => super::shown::stitch_figures(&worked, show),
-            _ => {
-                if both {
-                    self.values.note_printed(expression, worked, self.own_facts("stitch").len() == 1);
-                }
-                Shown::of(&worked, show)
-            }
+            _ => Shown::of(&worked, show),
         }
     }
 }

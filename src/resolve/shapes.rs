@@ -1,8 +1,9 @@
 //! Pieces of one size as true shapes: the author's outline, worked out and built.
 
-use std::rc::Rc;
-
+use super::ids::PieceId;
+use super::reckoning::Reckoning;
 use super::values::Values;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
 use crate::geometry::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Shape, ShapeFault, Spec};
@@ -11,35 +12,18 @@ use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
 use crate::source::Span;
 
 impl Values<'_> {
-    /// The shape of a piece (by its place in the facts); `None` when it could not be built, which is
-    /// a finding of the size.
-    pub fn shape(&self, piece: usize) -> Option<Rc<Shape>> {
-        if let Some(known) = self.shapes.borrow().get(&piece) {
-            return known.clone();
-        }
-        let facts = &self.draft.facts.pieces[piece];
-        if self.building.borrow().contains(&piece) {
-            self.note(
-                FORMULA_RING
-                    .at(facts.id.span, format!("the outline of `{}` leans on its own edges", facts.id.text))
-                    .hint("give one of its lengths a figure of its own"),
-            );
-            return None;
-        }
-        self.building.borrow_mut().push(piece);
-        let built = self.build(facts);
-        self.building.borrow_mut().pop();
-        let built = built.map(Rc::new);
-        self.shapes.borrow_mut().insert(piece, built.clone());
-        built
+    /// The shape of a piece; `None` when it could not be built, which is a finding of the size.
+    pub fn shape(&self, piece: PieceId) -> Option<&Shape> {
+        self.shapes.get(&piece)?.as_ref()
     }
 
     /// The allowance that a piece states for an edge, in mm; `None` when it states none.
-    pub fn allowance(&self, piece: usize, edge: &str) -> Option<Exact> {
+    pub fn allowance(&self, piece: PieceId, edge: &str) -> Option<Exact> {
         let facts = &self.draft.facts.pieces[piece];
         let own = facts.allowance.iter().rev().find(|(name, _)| name.text == edge);
         let (_, formula) = own.or_else(|| facts.allowance.iter().find(|(name, _)| name.text == "all"))?;
-        self.length(formula)
+        let worked = self.quiet(formula)?.quantity;
+        (worked.dimension == Dimension::Length).then_some(worked.value)
     }
 
     /// A place along an edge: a share of it, or a length from its beginning or end.
@@ -54,27 +38,46 @@ impl Values<'_> {
         }
     }
 
-    /// A measure of a piece by its name: `width`, `height`, `area`, or the length of an edge.
-    pub(super) fn piece_measure(&self, piece: usize, field: &str) -> Option<Quantity> {
-        let shape = self.shape(piece)?;
-        let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
-        if let Some(edge) = shape.edge(field) {
-            return Some(length(edge.exact.or_else(|| hundredths(edge.length))?));
+    /// A formula's value, without a word about faults, which have been reported.
+    pub fn quiet(&self, formula: &Expression) -> Option<Worked> {
+        self.work_out(formula, self, &mut Findings::default())
+    }
+}
+
+impl Reckoning<'_> {
+    /// Builds a piece and takes down its measures, each once.
+    pub fn piece(&mut self, id: PieceId) {
+        if self.values.shapes.contains_key(&id) {
+            return;
         }
-        let (width, height) = shape.box_size();
-        match field {
-            "width" => Some(length(shape.exact_box().map(|(width, _)| width).or_else(|| hundredths(width))?)),
-            "height" => Some(length(shape.exact_box().map(|(_, height)| height).or_else(|| hundredths(height))?)),
-            "area" => {
-                let value = shape.exact_area().or_else(|| hundredths(shape.area()))?;
-                Some(Quantity { value, dimension: Dimension::Area })
+        let facts = &self.values.draft.facts.pieces[id];
+        if self.building.contains(&id) {
+            self.note(
+                FORMULA_RING
+                    .at(facts.id.span, format!("the outline of `{}` leans on its own edges", facts.id.text))
+                    .hint("give one of its lengths a figure of its own"),
+            );
+            return;
+        }
+        self.building.push(id);
+        let built = self.build(facts);
+        self.building.pop();
+        if let Some(shape) = &built {
+            for (field, quantity) in measures(shape) {
+                let owners = std::iter::once(&facts.id).chain(facts.copies());
+                let catalogue = self.values.catalogue;
+                let own = |owner: &&Name| catalogue.get(&owner.text).and_then(|kind| kind.piece()) == Some(id);
+                for owner in owners.filter(own) {
+                    let worked = Worked { quantity, stated: None };
+                    self.values.known.insert(format!("{}.{field}", owner.text), Some(worked));
+                }
             }
-            _ => None,
         }
+        self.values.shapes.insert(id, built);
     }
 
-    fn length(&self, formula: &Expression) -> Option<Exact> {
-        let worked = self.heard(formula)?;
+    fn length(&mut self, formula: &Expression) -> Option<Exact> {
+        let worked = self.work_out(formula)?;
         if worked.quantity.dimension == Dimension::Length {
             return Some(worked.quantity.value);
         }
@@ -86,24 +89,24 @@ impl Values<'_> {
         None
     }
 
-    fn side(&self, value: &BySize) -> Option<Exact> {
-        self.length(value.get(self.size())?)
+    fn side(&mut self, value: &BySize) -> Option<Exact> {
+        self.length(value.get(self.values.size)?)
     }
 
-    fn point(&self, (across, down): &(Expression, Expression)) -> Option<[Exact; 2]> {
+    fn point(&mut self, (across, down): &(Expression, Expression)) -> Option<[Exact; 2]> {
         Some([self.coordinate(across)?, self.coordinate(down)?])
     }
 
     /// A nought needs no unit.
-    fn coordinate(&self, formula: &Expression) -> Option<Exact> {
-        let worked = self.heard(formula)?;
+    fn coordinate(&mut self, formula: &Expression) -> Option<Exact> {
+        let worked = self.work_out(formula)?;
         if worked.quantity.dimension == Dimension::Count && worked.quantity.value == Exact::from_integer(0) {
             return Some(worked.quantity.value);
         }
         self.length(formula)
     }
 
-    fn build(&self, piece: &Piece) -> Option<Shape> {
+    fn build(&mut self, piece: &Piece) -> Option<Shape> {
         let spec = self.spec(piece)?;
         let mut allowances = Allowances {
             all: Exact::from_integer(0),
@@ -138,7 +141,7 @@ impl Values<'_> {
         }
     }
 
-    fn spec(&self, piece: &Piece) -> Option<Spec> {
+    fn spec(&mut self, piece: &Piece) -> Option<Spec> {
         match piece.outline.as_ref()? {
             Outline::Rectangle { width, height, corners_out } => {
                 let (width, height) = (self.side(width), self.side(height));
@@ -172,8 +175,8 @@ impl Values<'_> {
                 Some(Spec::Path(runs))
             }
             Outline::Drawing { file, id } => {
-                let id = self.draft.figure_path(&id.text, self.size());
-                match self.draft.outlines.get(&(file.text.clone(), id.clone())) {
+                let id = self.values.draft.figure_path(&id.text, self.values.size);
+                match self.values.draft.outlines.get(&(file.text.clone(), id.clone())) {
                     // A fault of the drawing itself is told where it is read.
                     Some(paths) if paths.is_empty() => None,
                     Some(paths) => Some(Spec::Drawing(paths.clone())),
@@ -191,7 +194,7 @@ impl Values<'_> {
     }
 
     /// Notches must lie on their edges.
-    fn check_notches(&self, piece: &Piece, shape: &Shape) {
+    fn check_notches(&mut self, piece: &Piece, shape: &Shape) {
         for notch in &piece.notches {
             let edge = notch.edge.text.as_str();
             if shape.edge(edge).is_none() {
@@ -201,9 +204,11 @@ impl Values<'_> {
             let along = match &notch.at {
                 crate::model::NotchAt::Centre => Some(Along::Centre),
                 crate::model::NotchAt::FromStart(formula) => {
-                    self.heard(formula).and_then(|_| self.along(formula, false))
+                    self.work_out(formula).and_then(|_| self.values.along(formula, false))
                 }
-                crate::model::NotchAt::FromEnd(formula) => self.heard(formula).and_then(|_| self.along(formula, true)),
+                crate::model::NotchAt::FromEnd(formula) => {
+                    self.work_out(formula).and_then(|_| self.values.along(formula, true))
+                }
             };
             if let Some(along) = along
                 && shape.point_at(edge, along).is_none()
@@ -217,7 +222,7 @@ impl Values<'_> {
         }
     }
 
-    fn unknown_edge(&self, piece: &Piece, edge: &Name, shape: &Shape) {
+    fn unknown_edge(&mut self, piece: &Piece, edge: &Name, shape: &Shape) {
         let known: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
         self.note(
             EDGE_UNKNOWN.at(edge.span, format!("`{}` has no edge `{}`", piece.id.text, edge.text)).hint(did_you_mean(
@@ -228,22 +233,28 @@ impl Values<'_> {
         );
     }
 
-    fn note(&self, finding: Finding) {
-        self.findings.borrow_mut().push(finding.in_size(self.size(), ""));
+    fn note(&mut self, finding: Finding) {
+        self.findings.push(finding.in_size(self.values.size, ""));
     }
+}
 
-    /// A formula's value; a fault is noted for this size.
-    fn heard(&self, formula: &Expression) -> Option<super::worked::Worked> {
-        let mut own = Findings::default();
-        let worked = self.work_out(formula, self, &mut own);
-        self.findings.borrow_mut().extend(own.iter().cloned());
-        worked
-    }
-
-    /// A formula's value, without a word about faults, which have been reported.
-    pub fn quiet(&self, formula: &Expression) -> Option<super::worked::Worked> {
-        self.work_out(formula, self, &mut Findings::default())
-    }
+/// The measures of a piece that formulas may name: `width`, `height`, `area`, and the length of each edge,
+/// which goes before.
+fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
+    let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
+    let (width, height) = shape.box_size();
+    let exact = shape.exact_box();
+    let area = shape.exact_area().or_else(|| hundredths(shape.area()));
+    let whole = [
+        ("width", exact.map(|(width, _)| width).or_else(|| hundredths(width)).map(length)),
+        ("height", exact.map(|(_, height)| height).or_else(|| hundredths(height)).map(length)),
+        ("area", area.map(|value| Quantity { value, dimension: Dimension::Area })),
+    ];
+    let edges = shape
+        .edges()
+        .iter()
+        .map(|edge| (edge.name.as_str(), edge.exact.or_else(|| hundredths(edge.length)).map(length)));
+    whole.into_iter().chain(edges).filter_map(|(name, value)| Some((name.to_owned(), value?))).collect()
 }
 
 /// Where a fault of an outline stands: the edge that it names, or the piece.

@@ -1,75 +1,33 @@
-//! Every value of one size, worked out once, in whatever order the facts define them.
+//! Every value of one size, worked out; asked by all later stages, and changed by none.
 
-use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
-use std::rc::Rc;
+use std::collections::BTreeMap;
 
+use super::ids::PieceId;
 use super::names::{Catalogue, NameKind};
 use super::shown::can_be_shown;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP, NUMBER_TOO_LARGE, UNIT_MISMATCH};
+use crate::faults::{NUMBER_TOO_LARGE, UNIT_MISMATCH};
 use crate::geometry::Shape;
-use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Quantity, Unit, evaluate};
+use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Unit, evaluate};
 use crate::model::{BySize, Draft, Expression, is_for};
 use crate::source::Span;
 use crate::syntax::problem_to_finding;
 
-/// The longest chain of formulas that lean on one another.
-const LONGEST_CHAIN: usize = 100;
-
-/// A value that a formula of its own printed.
-#[derive(Debug, Clone, Copy)]
-pub struct Printed {
-    /// The formula.
-    pub span: Span,
-    /// What it comes to.
-    pub worked: Worked,
-    /// Whether it stands in the words of a step whose work has one stitch length.
-    pub beside_stitch: bool,
-}
-
 /// The values of one size.
 pub struct Values<'a> {
     pub(super) draft: &'a Draft,
-    catalogue: &'a Catalogue,
-    size: usize,
-    pub(super) shapes: RefCell<BTreeMap<usize, Option<Rc<Shape>>>>,
-    pub(super) building: RefCell<Vec<usize>>,
-    known: RefCell<BTreeMap<String, Option<Worked>>>,
-    open: RefCell<Vec<(String, Span)>>,
-    pub(super) findings: RefCell<Findings>,
-    used: RefCell<BTreeSet<String>>,
-    printed: RefCell<Vec<Printed>>,
+    pub(super) catalogue: &'a Catalogue,
+    pub(super) size: usize,
+    /// Each piece that was tried; without a shape where it could not be built.
+    pub(super) shapes: BTreeMap<PieceId, Option<Shape>>,
+    /// Each name that was tried; without a value where it has a fault.
+    pub(super) known: BTreeMap<String, Option<Worked>>,
+    /// What is wrong with pieces that this size does not have.
+    pub(super) elsewhere: Vec<Finding>,
 }
 
 impl<'a> Values<'a> {
-    /// Works out every measurement of a size; faults go into `findings`, marked with the size.
-    pub fn new(draft: &'a Draft, catalogue: &'a Catalogue, size: usize, findings: &mut Findings) -> Values<'a> {
-        let values = Values {
-            draft,
-            catalogue,
-            size,
-            shapes: RefCell::default(),
-            building: RefCell::default(),
-            known: RefCell::default(),
-            open: RefCell::default(),
-            findings: RefCell::default(),
-            used: RefCell::default(),
-            printed: RefCell::default(),
-        };
-        for measurement in &draft.facts.measurements {
-            values.named(&measurement.name.text);
-        }
-        for (at, piece) in draft.facts.pieces.iter().enumerate() {
-            if is_for(piece.sizes.as_ref(), size) {
-                values.shape(at);
-            }
-        }
-        findings.extend(values.findings.take().iter().cloned());
-        values
-    }
-
     /// The size, by its place in `sizes`.
     pub fn size(&self) -> usize {
         self.size
@@ -77,31 +35,13 @@ impl<'a> Values<'a> {
 
     /// The worked value of a name; `None` when it is unknown or broken.
     pub fn get(&self, name: &str) -> Option<Worked> {
-        self.known.borrow().get(name).copied().flatten()
+        self.known.get(name).copied().flatten()
     }
 
     /// The formula behind a name in this size; `None` when nothing with a value is called so.
     pub fn expression(&self, name: &str) -> Option<&'a Expression> {
         let (value, _) = self.definition(name)?;
         value.get(self.size)
-    }
-
-    /// The names that any formula so far has used.
-    pub fn used(&self) -> BTreeSet<String> {
-        self.used.borrow().clone()
-    }
-
-    /// Takes down that a value was printed by a formula of its own, for the checks of both systems.
-    /// A bare name is left out: its figures are judged where it is defined.
-    pub fn note_printed(&self, expression: &Expression, worked: Worked, beside_stitch: bool) {
-        if !matches!(expression.formula.root.kind, ExprKind::Name(_)) {
-            self.printed.borrow_mut().push(Printed { span: expression.span(), worked, beside_stitch });
-        }
-    }
-
-    /// The values that formulas of their own printed, and where those stand.
-    pub fn printed(&self) -> Vec<Printed> {
-        self.printed.borrow().clone()
     }
 
     /// Works out a formula with `names`; faults go into `findings`, marked with the size.
@@ -150,8 +90,10 @@ impl<'a> Values<'a> {
         match evaluate(&expression.formula, names) {
             Ok(outcome) => Some(outcome),
             Err(problems) => {
-                // A fault met while a name was worked out on the way belongs to that name.
-                findings.extend(self.findings.take().iter().cloned());
+                // What this size does not have is worked out for those alone that name it all the same.
+                if expression.formula.names().iter().any(|(name, _)| self.is_elsewhere(name)) {
+                    findings.extend(self.elsewhere.iter().cloned());
+                }
                 for problem in problems {
                     let unknown = matches!(problem.kind, ProblemKind::UnknownName(_));
                     let finding = problem_to_finding(&self.guess(problem), &expression.source).in_size(self.size, "");
@@ -165,9 +107,7 @@ impl<'a> Values<'a> {
     /// The value of a [`BySize`] in this size.
     pub fn by_size(&self, value: &BySize, findings: &mut Findings) -> Option<Worked> {
         let expression = value.get(self.size)?;
-        let worked = self.work_out(expression, self, findings)?;
-        self.note_printed(expression, worked, false);
-        Some(worked)
+        self.work_out(expression, self, findings)
     }
 
     /// Adds "did you mean" to an unknown name.
@@ -202,45 +142,14 @@ impl<'a> Values<'a> {
         edges.chain(["width", "height", "area"].map(str::to_owned)).map(|field| format!("{owner}.{field}")).collect()
     }
 
-    fn named(&self, name: &str) -> Lookup {
-        if let Some(known) = self.known.borrow().get(name) {
-            return known.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity));
-        }
-        if let Some(measure) = self.of_piece(name) {
-            let worked = measure.map(|quantity| Worked { quantity, stated: None });
-            self.known.borrow_mut().insert(name.to_owned(), worked);
-            return worked.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity));
-        }
-        let Some((value, span)) = self.definition(name) else { return Lookup::Unknown };
-        if let Some(ring) = self.ring(name) {
-            self.findings.borrow_mut().push(ring.in_size(self.size, ""));
-            return Lookup::Broken;
-        }
-        self.open.borrow_mut().push((name.to_owned(), span));
-        let worked = value.get(self.size).and_then(|expression| {
-            let mut own = Findings::default();
-            let worked = self.work_out(expression, self, &mut own);
-            self.findings.borrow_mut().extend(own.iter().cloned());
-            worked
-        });
-        self.open.borrow_mut().pop();
-        self.known.borrow_mut().insert(name.to_owned(), worked);
-        worked.map_or(Lookup::Broken, |worked| Lookup::Found(worked.quantity))
-    }
-
-    /// A dotted name that belongs to a piece: its value, or nothing where the piece is faulty; `None`
-    /// when the name is no measure of a piece.
-    fn of_piece(&self, name: &str) -> Option<Option<Quantity>> {
-        let (owner, field) = name.split_once('.')?;
-        let piece = self.catalogue.get(owner)?.piece()?;
-        match self.shape(piece) {
-            None => Some(None),
-            Some(_) => self.piece_measure(piece, field).map(Some),
-        }
+    /// Whether a name belongs to a piece that this size does not have.
+    fn is_elsewhere(&self, name: &str) -> bool {
+        let owner = name.split_once('.').and_then(|(owner, _)| self.catalogue.get(owner)?.piece());
+        owner.is_some_and(|piece| !is_for(self.draft.facts.pieces[piece].sizes.as_ref(), self.size))
     }
 
     /// The formula behind a name.
-    fn definition(&self, name: &str) -> Option<(&'a BySize, Span)> {
+    pub(super) fn definition(&self, name: &str) -> Option<(&'a BySize, Span)> {
         let facts = &self.draft.facts;
         match name.split_once('.') {
             None => match self.catalogue.get(name)? {
@@ -266,41 +175,23 @@ impl<'a> Values<'a> {
         }
     }
 
-    fn ring(&self, name: &str) -> Option<Finding> {
-        let open = self.open.borrow();
-        if let Some(at) = open.iter().position(|(known, _)| known == name) {
-            let ring = &open[at..];
-            // The ring is told from its first name in the file, whichever way it was met.
-            let first = (0..ring.len()).min_by_key(|&at| ring[at].1.start).unwrap_or(0);
-            let turned: Vec<&(String, Span)> = (0..ring.len()).map(|at| &ring[(first + at) % ring.len()]).collect();
-            let mut names: Vec<&str> = turned.iter().map(|(name, _)| name.as_str()).collect();
-            names.push(turned[0].0.as_str());
-            let mut finding = FORMULA_RING
-                .at(turned[0].1, format!("these formulas go round in a ring: {}", names.join(" → ")))
-                .hint("give one of them a figure of its own, such as `20 cm`");
-            for (name, span) in turned.iter().skip(1) {
-                finding = finding.note(*span, format!("`{name}` is in the ring"));
-            }
-            return Some(finding);
-        }
-        (open.len() >= LONGEST_CHAIN).then(|| {
-            let span = open.last().map_or(Span::new(self.draft.file, 0..0), |(_, span)| *span);
-            NESTED_TOO_DEEP
-                .at(span, format!("more than {LONGEST_CHAIN} formulas lean on one another here"))
-                .hint("give one of them a figure of its own")
-        })
+    /// Whether a name stands for something with a value, whether or not that could be worked out.
+    fn is_defined(&self, name: &str) -> bool {
+        let piece = || {
+            let (owner, _) = name.split_once('.')?;
+            self.catalogue.get(owner)?.piece()
+        };
+        self.definition(name).is_some() || piece().is_some_and(|piece| self.shape(piece).is_none())
     }
 }
 
 impl Names for Values<'_> {
     fn value(&self, name: &str) -> Lookup {
-        let lookup = self.named(name);
-        if lookup != Lookup::Unknown {
-            self.used.borrow_mut().insert(name.to_owned());
-            if let Some((owner, _)) = name.split_once('.') {
-                self.used.borrow_mut().insert(owner.to_owned());
-            }
+        match self.known.get(name) {
+            Some(Some(worked)) => Lookup::Found(worked.quantity),
+            Some(None) => Lookup::Broken,
+            None if self.is_defined(name) => Lookup::Broken,
+            None => Lookup::Unknown,
         }
-        lookup
     }
 }

@@ -1,8 +1,10 @@
 //! Work facts of one size: lengths worked out, names led to what they stand for.
 
-use super::names::{Catalogue, NameKind};
+use super::names::NameKind;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
+use super::target::{Meant, Resolver, Target, Touched};
+use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
@@ -16,8 +18,8 @@ pub struct EditionWork<'a> {
     pub work: &'a Work,
     /// What is done.
     pub verb: Verb,
-    /// What it touches, parameters filled in: pieces, copies, edges, notions; `all` for everything.
-    pub touches: Vec<Name>,
+    /// What it is done to, parameters filled in, in the author's order.
+    pub targets: Vec<Target>,
     /// How far from the edge.
     pub allowance: Option<Worked>,
     /// How long a stitch.
@@ -32,27 +34,22 @@ pub struct EditionWork<'a> {
 
 impl<'a> EditionWork<'a> {
     /// Works a fact out; unknown names and faulty lengths are findings.
-    pub(super) fn new(
-        work: &'a Work,
-        draft: &Draft,
-        catalogue: &Catalogue,
-        scope: &Scope<'_>,
-        findings: &mut Findings,
-    ) -> EditionWork<'a> {
-        let touches = touches(work, scope, findings);
-        for name in &touches {
-            check_name(name, work, draft, catalogue, findings);
+    pub(super) fn new(work: &'a Work, resolver: &Resolver<'_>, scope: &Scope<'_>, told: &mut Told) -> EditionWork<'a> {
+        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather];
+        let outside = Scope { step: None, ..*scope };
+        printed.into_iter().flatten().for_each(|formula| told.uses.print(formula, true, &outside));
+        work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
+        let findings = &mut told.findings;
+        let names = touches(work, scope, findings);
+        let targets: Vec<Target> = names.iter().map(|name| resolver.target(name, work.verb)).collect();
+        for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
+            findings.push(unknown(&target.name, resolver));
         }
         for words in &work.words {
-            check_words(words, draft, catalogue, scope, findings);
+            check_words(words, resolver, scope, findings);
         }
         let mut length = |formula: &Option<Expression>| scope.work_out_fact(formula.as_ref()?, findings);
         let stitch = length(&work.stitch);
-        let mut length = |formula: &Option<Expression>| {
-            let worked = length(formula)?;
-            scope.values.note_printed(formula.as_ref()?, worked, false);
-            Some(worked)
-        };
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
         let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i64| {
@@ -68,7 +65,7 @@ impl<'a> EditionWork<'a> {
         EditionWork {
             work,
             verb: work.verb,
-            touches,
+            targets,
             allowance: sane("allowance", &work.allowance, allowance, 150),
             stitch: sane("stitch", &work.stitch, stitch, 12),
             leave: sane("leave", &work.leave, leave, 3000),
@@ -87,13 +84,17 @@ impl<'a> EditionWork<'a> {
         self.stitch.map(|worked| stitch_figures(&worked, &draft.facts.show))
     }
 
+    /// The copies, edges and notions that it touches, in the author's order.
+    pub fn touched(&self) -> impl Iterator<Item = Touched> {
+        self.targets.iter().flat_map(|target| target.touched.iter().copied())
+    }
+
     /// What it touches, by the names on the page, each once; `all` alone for everything.
-    pub fn spoken(&self, draft: &Draft, catalogue: &Catalogue) -> Vec<String> {
+    pub fn spoken(&self) -> Vec<String> {
         let mut names: Vec<String> = Vec::new();
-        for name in &self.touches {
-            let spoken = speak(&name.text, draft, catalogue);
-            if !names.contains(&spoken) {
-                names.push(spoken);
+        for target in &self.targets {
+            if !names.contains(&target.spoken) {
+                names.push(target.spoken.clone());
             }
         }
         names
@@ -146,13 +147,13 @@ fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name>
 }
 
 /// `back right` is two words, and most likely meant as the edge `back.right`.
-fn check_words(words: &Text, draft: &Draft, catalogue: &Catalogue, scope: &Scope<'_>, findings: &mut Findings) {
+fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, findings: &mut Findings) {
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
-    let Some(piece) = catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
+    let Some(piece) = resolver.catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();
     let known = scope.values.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
     if known {
-        let piece = &draft.facts.pieces[piece].id.text;
+        let piece = &resolver.draft.facts.pieces[piece].id.text;
         findings.push(
             UNKNOWN_NAME
                 .at(
@@ -164,15 +165,11 @@ fn check_words(words: &Text, draft: &Draft, catalogue: &Catalogue, scope: &Scope
     }
 }
 
-fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, findings: &mut Findings) {
-    if name.text == "all" && work.verb == Verb::Cut {
-        return;
-    }
+/// A name that stands for nothing that is sewn.
+fn unknown(name: &Name, resolver: &Resolver<'_>) -> Finding {
+    let catalogue = resolver.catalogue;
     let owner = name.text.split('.').next().unwrap_or("");
     let stands_for = catalogue.get(owner);
-    if matches!(stands_for, Some(NameKind::Piece(_) | NameKind::Copy(_) | NameKind::Notion(_) | NameKind::Fabric(_))) {
-        return;
-    }
     let names: Vec<&str> =
         catalogue.all().filter(|name| !matches!(catalogue.get(name), Some(NameKind::Measurement(_)))).collect();
     let message = match stands_for {
@@ -181,39 +178,12 @@ fn check_name(name: &Name, work: &Work, draft: &Draft, catalogue: &Catalogue, fi
     };
     let end = name.span.start as usize + owner.len();
     let span = crate::source::Span::new(name.span.file, name.span.start as usize..end.min(name.span.end as usize));
-    let pieces = draft.facts.pieces.iter().map(|piece| piece.id.text.as_str()).collect::<Vec<_>>().join(", ");
-    findings.push(
-        UNKNOWN_NAME.at( span, message)
-            .hint(did_you_mean(
-                owner,
-                names,
-                &format!("the pieces are: {pieces}; a copy's name stands under its piece's `cut:`; plain words have a space between them"),
-            ))
-            .everywhere(),
-    );
-}
-
-/// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
-fn speak(name: &str, draft: &Draft, catalogue: &Catalogue) -> String {
-    if name == "all" {
-        return "all".into();
-    }
-    let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
-    let facts = &draft.facts;
-    let lower = |text: &str| {
-        let mut letters = text.chars();
-        let first = letters.next().map(char::to_lowercase);
-        first.into_iter().flatten().chain(letters).collect::<String>()
-    };
-    let owner = match catalogue.get(owner) {
-        Some(NameKind::Piece(at)) => lower(&facts.pieces[at].name.text),
-        Some(NameKind::Notion(at)) => lower(&facts.notions[at].name.text),
-        Some(NameKind::Fabric(at)) => lower(&facts.fabrics[at].name.text),
-        _ => owner.replace('_', " "),
-    };
-    match edge {
-        None => owner,
-        Some(edge) if edge.contains("tape") || edge.contains("corner") => format!("{owner} {}", edge.replace('_', " ")),
-        Some(edge) => format!("{owner} {} edge", edge.replace('_', " ")),
-    }
+    let pieces = resolver.draft.facts.pieces.iter().map(|piece| piece.id.text.as_str()).collect::<Vec<_>>().join(", ");
+    UNKNOWN_NAME.at(span, message)
+        .hint(did_you_mean(
+            owner,
+            names,
+            &format!("the pieces are: {pieces}; a copy's name stands under its piece's `cut:`; plain words have a space between them"),
+        ))
+        .everywhere()
 }

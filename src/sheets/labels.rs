@@ -7,7 +7,7 @@ use crate::cloth::lies_at_fold;
 use crate::draw::Plan;
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
-use crate::resolve::{Edition, Worked};
+use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,17 +26,19 @@ const SMALLEST: f64 = 2.1;
 const BESIDE: f64 = 2.5;
 
 /// The lines that name a piece.
-fn block(number: usize, piece: usize, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
+fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
     let facts = &edition.draft.facts;
     let own = &facts.pieces[piece];
     let shown: Vec<&str> = outlines.iter().map(|(size, _)| facts.sizes[*size].name.as_str()).collect();
     let mut lines = vec![format!("{number}  {}", own.name.text), shown.join(", ")];
     for cut in &own.cut {
-        let at = facts.fabrics.iter().position(|fabric| fabric.id.text == cut.fabric.text);
-        let fabric = at.map_or(cut.fabric.text.as_str(), |at| facts.fabrics[at].name.text.as_str());
+        let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
+        let fabric = named.map_or(cut.fabric.text.as_str(), |(_, fabric)| fabric.name.text.as_str());
         let on_fold = match own.fold {
             None => "",
-            Some(_) if at.is_some_and(|at| !lies_at_fold(edition, piece, at)) => ", opened out at the fold line",
+            Some(_) if named.is_some_and(|(id, _)| !lies_at_fold(edition, piece, id)) => {
+                ", opened out at the fold line"
+            }
             Some(_) => " on the fold",
         };
         let mirrored = match (own.mirrored, cut.copies.count() / 2) {
@@ -89,7 +91,7 @@ fn area(path: &BezPath) -> f64 {
 /// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
 pub(super) fn room_beside(
     edition: Option<&Edition<'_>>,
-    piece: usize,
+    piece: PieceId,
     outlines: &[(usize, Plan)],
 ) -> Option<(f64, f64)> {
     let lines = block(10, piece, outlines, edition?);
@@ -218,18 +220,18 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
 }
 
 /// "zip 40 cm", where a work fact sews a zip to this edge.
-fn zip_at(piece: usize, edge: &str, edition: &Edition<'_>) -> Option<String> {
+fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
     let facts = &edition.draft.facts;
     for work in edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Sew) {
-        let here = work.touches.iter().any(|name| {
-            let (owner, named) = name.text.split_once('.').unwrap_or((&name.text, ""));
-            named == edge && edition.catalogue.get(owner).and_then(|kind| kind.piece()) == Some(piece)
+        let here = work.touched().any(|touched| {
+            matches!(touched, Touched::Edge(copy, named)
+                if edition.cast[copy].piece == piece && edition.edge_word(copy, named) == edge)
         });
         if !here {
             continue;
         }
-        for (at, notion) in facts.notions.iter().enumerate() {
-            let named = work.touches.iter().any(|name| name.text.split('.').next() == Some(&notion.id.text));
+        for (at, notion) in NotionId::each(&facts.notions) {
+            let named = work.targets.iter().any(|target| target.notion() == Some(at));
             if !named || notion.kind != Kind::Zip || !is_for(notion.sizes.as_ref(), edition.size()) {
                 continue;
             }

@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::plan::{SheetPlan, tile_name};
 use crate::figure::{Dresser, escape, svg_data};
+use crate::resolve::PieceId;
 
 /// The map of one plan.
 #[derive(Debug, Clone)]
@@ -25,7 +26,7 @@ pub struct PageMap {
 const ROOM: (f64, f64) = (150.0, 120.0);
 
 /// Draws the map of a plan in the house style.
-pub fn page_map(plan: &SheetPlan, names: &dyn Fn(usize) -> String, dresser: &Dresser) -> PageMap {
+pub fn page_map(plan: &SheetPlan, names: &dyn Fn(PieceId) -> String, dresser: &Dresser) -> PageMap {
     let (rows, columns) = plan.grid();
     let whole = (columns as f64 * plan.step.0, rows as f64 * plan.step.1);
     let scale = (ROOM.0 / whole.0).min(ROOM.1 / whole.1).min(0.25);

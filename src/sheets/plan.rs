@@ -7,12 +7,13 @@ use super::paper::SheetPaper;
 use super::{gauge, window};
 use crate::draw::Plan;
 use crate::model::SheetSettings;
+use crate::resolve::PieceId;
 
 /// A piece at its place.
 #[derive(Debug, Clone)]
 pub struct PlacedPiece {
     /// The piece, by its place in the facts.
-    pub piece: usize,
+    pub piece: PieceId,
     /// Its number on sheets and in the booklet, from 1.
     pub number: usize,
     /// Its lines in each size shown, with the size's place in `sizes`; already at their place.
@@ -46,7 +47,7 @@ pub struct SheetPlan {
     pub naive: usize,
     /// Pieces that do not fit on the paper at all (an endless page takes any length, but not any
     /// width).
-    pub too_large: Vec<usize>,
+    pub too_large: Vec<PieceId>,
 }
 
 impl SheetPlan {

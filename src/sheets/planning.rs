@@ -9,7 +9,7 @@ use super::plan::{PlacedPiece, SheetPlan};
 use super::{gauge, labels};
 use crate::draw::Plan;
 use crate::model::is_for;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, PieceId};
 
 /// The plan of one size.
 pub fn plan_one_size(edition: &Edition<'_>, paper: SheetPaper) -> SheetPlan {
@@ -24,7 +24,7 @@ pub fn plan_all_sizes(editions: &[Edition<'_>], paper: SheetPaper) -> SheetPlan 
 
 /// A piece before it has a place: its outlines over one another, from 0, 0.
 struct Loose {
-    piece: usize,
+    piece: PieceId,
     outlines: Vec<(usize, Plan)>,
     size: (f64, f64),
     /// The room that the words need to the right of it, when they do not fit inside.
@@ -94,10 +94,10 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
 fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
     let Some(first) = editions.first() else { return Vec::new() };
     let mut all = Vec::new();
-    for (at, piece) in first.draft.facts.pieces.iter().enumerate() {
+    for (id, piece) in PieceId::each(&first.draft.facts.pieces) {
         let mut outlines: Vec<(usize, Plan)> = Vec::new();
         for edition in editions.iter().filter(|edition| is_for(piece.sizes.as_ref(), edition.size())) {
-            let Some(plan) = Plan::of(edition, at) else { continue };
+            let Some(plan) = Plan::of(edition, id) else { continue };
             outlines.push((edition.size(), plan));
         }
         if outlines.is_empty() {
@@ -111,8 +111,8 @@ fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
             size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
             *plan = moved(plan, Affine::translate((x, y)));
         }
-        let beside = labels::room_beside(edition_of(editions, &outlines), at, &outlines);
-        all.push(Loose { piece: at, outlines, size, beside });
+        let beside = labels::room_beside(edition_of(editions, &outlines), id, &outlines);
+        all.push(Loose { piece: id, outlines, size, beside });
     }
     all
 }

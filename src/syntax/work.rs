@@ -4,7 +4,7 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::measures;
 use super::yaml::{self, Node, Value};
-use crate::diag::{Findings, did_you_mean};
+use crate::diag::{Findings, is_slip, nearest};
 use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{Expression, Name, Text, Verb, Work};
 
@@ -48,10 +48,11 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     };
     let Some((verb_key, target, verb)) = chosen else {
         let (key, _) = entries.first()?;
-        let words = Verb::ALL.iter().map(|(word, _)| *word);
-        findings.push(WORK_UNREADABLE.at(key.span, format!("`{}` is no work that notchbook knows", key.text)).hint(
-            did_you_mean(&key.text, words.clone(), &format!("the verbs are: {}", words.collect::<Vec<_>>().join(", "))),
-        ));
+        findings.push(
+            WORK_UNREADABLE
+                .at(key.span, format!("`{}` is no work that notchbook knows", key.text))
+                .hint(other_verb(&key.text)),
+        );
         return None;
     };
     for (key, _, other) in verbs.iter().filter(|(key, ..)| key.span != verb_key.span) {
@@ -94,6 +95,19 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         note: record.text("note", findings),
         span: node.span,
     })
+}
+
+/// Words of the trade that lie near a verb and are no slip of the hand.
+const TRADE: &[&str] = &["pink", "slip", "snip", "tack", "dart", "stitch", "face", "line", "set", "roll", "loop"];
+
+/// What to write instead of a word that is no verb.
+fn other_verb(word: &str) -> String {
+    let verbs: Vec<&str> = Verb::ALL.iter().map(|(verb, _)| *verb).collect();
+    let slip = nearest(word, verbs.iter().copied()).filter(|verb| is_slip(word, verb) && !TRADE.contains(&word));
+    match slip {
+        Some(verb) => format!("did you mean `{verb}`?"),
+        None => format!("the verbs are: {}", verbs.join(", ")),
+    }
 }
 
 /// Names first, then plain words: `[lining_front, away from the zip]`.

@@ -6,7 +6,8 @@
 //! where the corner's seam lies x beyond the cut. So what is cut out at each corner is d/2 + a − x
 //! across and d/2 + b − x up, and the rectangle is w + 2 (d/2 + a) wide and t + h + (d/2 + b) high.
 
-use notchbook::construct::{SewnMeasure, sewn};
+use notchbook::construct::sewn;
+use notchbook::resolve::{PieceId, SewnMeasure};
 use proptest::prelude::{ProptestConfig, Strategy, prop_assert, prop_assert_eq, proptest};
 
 use crate::{codes, sewn_up};
@@ -72,6 +73,26 @@ impl Bag {
         )
     }
 
+    /// The same piece with its stitching line drawn: the allowances are added to it.
+    fn piece_as_sewn(&self) -> String {
+        let Bag {
+            width,
+            depth,
+            height,
+            side,
+            base,
+            top,
+            corner,
+        } = *self;
+        let half = depth / 2.0;
+        let (wide, high) = (width + depth, height + half);
+        format!(
+            "  body:\n    drawn: stitching\n    outline: {{rectangle: [{wide} mm, {high} mm], corners_out: {{bottom: [{half} mm, {half} mm]}}}}\n    \
+             allowance: {{left: {side} mm, right: {side} mm, bottom: {base} mm, top: {top} mm, \
+             bottom_left_corner: {corner} mm, bottom_right_corner: {corner} mm}}\n    cut: {{outer: [front, back]}}\n"
+        )
+    }
+
     fn work(&self) -> Vec<String> {
         let Bag {
             side,
@@ -102,8 +123,8 @@ impl Bag {
     }
 
     /// What the construction says: width, height, depth.
-    fn measured(&self, cut_out: (f64, f64)) -> [Option<f64>; 3] {
-        sewn_up("", &self.piece(cut_out), &self.work(), |compiled| {
+    fn measured(&self, piece: &str) -> [Option<f64>; 3] {
+        sewn_up("", piece, &self.work(), |compiled| {
             let (edition, history) = (&compiled.editions[0], &compiled.histories[0]);
             [SewnMeasure::Width, SewnMeasure::Height, SewnMeasure::Depth]
                 .map(|measure| sewn(edition, history, "front", measure))
@@ -120,7 +141,16 @@ proptest! {
 
     #[test]
     fn a_boxed_bag_is_as_large_as_it_was_meant(bag in bags()) {
-        let [width, height, depth] = bag.measured(bag.cut_out());
+        let [width, height, depth] = bag.measured(&bag.piece(bag.cut_out()));
+        prop_assert!(near(width, bag.width), "{width:?} wide: {bag:?}");
+        prop_assert!(near(height, bag.height), "{height:?} high: {bag:?}");
+        prop_assert!(near(depth, bag.depth), "{depth:?} deep: {bag:?}");
+    }
+
+    /// Nor does it matter which of its lines is drawn.
+    #[test]
+    fn a_bag_drawn_by_its_stitching_line_is_as_large(bag in bags()) {
+        let [width, height, depth] = bag.measured(&bag.piece_as_sewn());
         prop_assert!(near(width, bag.width), "{width:?} wide: {bag:?}");
         prop_assert!(near(height, bag.height), "{height:?} high: {bag:?}");
         prop_assert!(near(depth, bag.depth), "{depth:?} deep: {bag:?}");
@@ -131,7 +161,9 @@ proptest! {
     #[test]
     fn the_stitching_lines_agree(bag in bags()) {
         let (base, side) = sewn_up("", &bag.piece(bag.cut_out()), &bag.work(), |compiled| {
-            let shape = compiled.editions[0].values.shape(0).expect("a piece");
+            let edition = &compiled.editions[0];
+            let (piece, _) = PieceId::each(&edition.draft.facts.pieces).next().expect("a piece");
+            let shape = edition.values.shape(piece).expect("a shape");
             let length = |edge: &str| shape.edge(edge).map(|edge| edge.seam_length);
             (length("bottom"), length("left"))
         });
@@ -144,7 +176,7 @@ proptest! {
     #[test]
     fn a_crooked_corner_has_no_depth(bag in bags(), more in halves(1, 20)) {
         let (across, up) = bag.cut_out();
-        let [width, height, depth] = bag.measured((across, up + more));
+        let [width, height, depth] = bag.measured(&bag.piece((across, up + more)));
         prop_assert_eq!(depth, None);
         prop_assert!(near(width, bag.width), "{width:?} wide: {bag:?}");
         // The cut goes further up, and the bag is that much lower.

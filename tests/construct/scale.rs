@@ -1,6 +1,7 @@
 //! A pattern drawn larger or smaller throughout: every edge grows with it, and what is right or wrong
 //! stays so.
 
+use notchbook::resolve::PieceId;
 use proptest::prelude::{ProptestConfig, Strategy, prop_assert, prop_assert_eq, proptest};
 use proptest::sample::select;
 
@@ -101,8 +102,9 @@ fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'stat
     ];
     sewn_up(&facts, pieces, &steps, |compiled| {
         let mut lengths = Vec::new();
-        for piece in 0..2 {
-            let shape = compiled.editions[0].values.shape(piece).expect("a piece");
+        let edition = &compiled.editions[0];
+        for (piece, _) in PieceId::each(&edition.draft.facts.pieces) {
+            let shape = edition.values.shape(piece).expect("a piece");
             lengths.extend(
                 shape
                     .edges()

@@ -5,6 +5,7 @@ use kurbo::{BezPath, PathEl, Point, Rect, Shape as _};
 use notchbook::cloth::{ClothLayout, LaidPiece, Layers};
 use notchbook::measure::to_f64;
 use notchbook::pipeline::Compiled;
+use notchbook::resolve::PieceId;
 
 use crate::bench::{demos, written};
 
@@ -126,7 +127,7 @@ fn no_piece_lies_over_another_or_over_an_edge() {
             let room = room(layout, piece);
             if bounds.union(room) != room {
                 wrong.push(format!(
-                    "piece {} lies at {bounds}, outside {room}",
+                    "piece {:?} lies at {bounds}, outside {room}",
                     piece.piece
                 ));
             }
@@ -143,7 +144,7 @@ fn no_piece_lies_over_another_or_over_an_edge() {
                 };
                 if apart < APART {
                     wrong.push(format!(
-                        "pieces {} and {} lie {apart:.2} mm apart, at {bounds:.1} and {:.1}",
+                        "pieces {:?} and {:?} lie {apart:.2} mm apart, at {bounds:.1} and {:.1}",
                         piece.piece,
                         other.piece,
                         boxed(&other.outline)
@@ -162,7 +163,7 @@ fn every_copy_is_laid_and_keeps_its_size() {
         let fabric = &facts.fabrics[layout.bolt.fabric];
         let edition = &compiled.editions[size];
         let mut wrong = Vec::new();
-        for (at, piece) in facts.pieces.iter().enumerate() {
+        for (at, piece) in PieceId::each(&facts.pieces) {
             let is_here = piece.sizes.as_ref().is_none_or(|own| own.contains(&size));
             let copies: u32 = piece
                 .cut
@@ -291,9 +292,13 @@ fn upright(fabric: &str) -> Vec<bool> {
     written(
         &[("booklet.yaml", &facts), ("make.md", CUT_FLAGS)],
         |compiled| {
-            let drawn = compiled.editions[0]
+            let edition = &compiled.editions[0];
+            let (piece, _) = PieceId::each(&edition.draft.facts.pieces)
+                .next()
+                .expect("a piece");
+            let drawn = edition
                 .values
-                .shape(0)
+                .shape(piece)
                 .expect("a piece")
                 .cutting()
                 .path

@@ -4,7 +4,7 @@
 use notchbook::geometry::Outline as Line;
 use notchbook::measure::to_f64;
 use notchbook::model::{BySize, Outline, is_for};
-use notchbook::resolve::Edition;
+use notchbook::resolve::{Edition, PieceId};
 use serde_json::{Value, json};
 
 use crate::bench::{demos, root};
@@ -36,7 +36,7 @@ fn rectangle(outline: Option<&Outline>, size: usize) -> Value {
 fn pieces(edition: &Edition<'_>) -> Vec<Value> {
     let facts = &edition.draft.facts;
     let mut found = Vec::new();
-    for (at, piece) in facts.pieces.iter().enumerate() {
+    for (at, piece) in PieceId::each(&facts.pieces) {
         if !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
@@ -55,7 +55,7 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
         found.push(json!({
             "id": piece.id.text,
             "cutting": shape.cutting().flatten(TOLERANCE),
-            "stitching": (edges_differ(&shape)).then_some(sewn),
+            "stitching": (edges_differ(shape)).then_some(sewn),
             "edges": edges,
             // A drawing to the stitching line has its rectangle there, not on the cutting line.
             "rectangle": if piece.drawn_stitching { Value::Null } else { rectangle(piece.outline.as_ref(), edition.size()) },

@@ -8,6 +8,7 @@ use i_overlay::float::single::SingleFloatOverlay;
 use kurbo::{BezPath, Point, Shape as _};
 use notchbook::cloth::{ClothLayout, LaidPiece, Layers};
 use notchbook::pipeline::Compiled;
+use notchbook::resolve::PieceId;
 use proptest::prelude::{Just, ProptestConfig, Strategy, prop, prop_oneof, proptest};
 
 use crate::bench::written;
@@ -93,7 +94,10 @@ fn over(path: &BezPath) -> BezPath {
 }
 
 fn drawn(compiled: &Compiled<'_>, piece: usize) -> BezPath {
-    let shape = compiled.editions[0].values.shape(piece).expect("a piece");
+    let edition = &compiled.editions[0];
+    let mut pieces = PieceId::each(&edition.draft.facts.pieces);
+    let (id, _) = pieces.nth(piece).expect("a piece");
+    let shape = edition.values.shape(id).expect("a shape");
     shape.cutting().path.clone()
 }
 
@@ -167,7 +171,7 @@ const PANEL: &str = "  panel:\n    outline: {rectangle: [40 cm, 30 cm]}\n    fol
 /// The pieces of a kind, laid: how many through one layer, how many through both.
 fn layers(layout: &ClothLayout, piece: usize) -> (usize, usize) {
     let count = |layers: Layers| {
-        let of = |one: &&LaidPiece| one.piece == piece && one.layers == layers;
+        let of = |one: &&LaidPiece| one.piece.at() == piece && one.layers == layers;
         layout.pieces.iter().filter(of).count()
     };
     (count(Layers::One), count(Layers::Both))
@@ -177,7 +181,7 @@ fn layers(layout: &ClothLayout, piece: usize) -> (usize, usize) {
 /// side up.
 fn hands(layout: &ClothLayout, piece: usize, drawn: &BezPath) -> (usize, usize) {
     let (mut right, mut left) = (0, 0);
-    for one in layout.pieces.iter().filter(|one| one.piece == piece) {
+    for one in layout.pieces.iter().filter(|one| one.piece.at() == piece) {
         let as_drawn = same_hand(&one.outline, drawn);
         assert!(
             as_drawn || same_hand(&one.outline, &over(drawn)),
@@ -293,7 +297,7 @@ fn what_is_too_wide_for_half_of_the_cloth_is_laid_where_it_is_opened_out() {
             &booklet("widths: [100 cm]", &piece, PANEL),
             |compiled, layout| {
                 let from = layout.opened_from.expect("cloth that is opened out");
-                for one in layout.pieces.iter().filter(|one| one.piece == 0) {
+                for one in layout.pieces.iter().filter(|one| one.piece.at() == 0) {
                     assert!(one.outline.bounding_box().y0 >= from);
                 }
                 assert_eq!(hands(layout, 0, &drawn(compiled, 0)), wanted);

@@ -3,6 +3,7 @@
 
 use kurbo::{Point, Rect};
 use notchbook::measure::to_f64;
+use notchbook::resolve::PieceId;
 use notchbook::sheets::{SheetPaper, draw_sheets};
 
 use crate::bench::written;
@@ -296,7 +297,7 @@ fn a_nested_set_holds_every_size() {
                 .iter()
                 .flat_map(|(_, page)| page.class(&class).map(|(from, to)| from.distance(to)))
                 .sum();
-            let pieces = facts.pieces.iter().enumerate().filter(|(_, piece)| {
+            let pieces = PieceId::each(&facts.pieces).filter(|(_, piece)| {
                 piece
                     .sizes
                     .as_ref()

@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 
 use crate::book::volume::{Book, Drawing, KeyEntry, Photo, Release, Size, Word};
 use crate::cloth::ClothLayout;
-use crate::construct::History;
 use crate::draw::Overview;
 use crate::figure::{self, Figures};
 use crate::model::{Date, Text, Wearer};
@@ -13,8 +12,6 @@ use crate::sheets::PageMap;
 
 /// What an edition is gathered with beside its own words.
 pub struct Supplies<'a> {
-    /// The play of its steps.
-    pub history: &'a History,
     /// The diagrams.
     pub figures: &'a Figures,
     /// The pieces, drawn to one scale.

@@ -10,7 +10,7 @@ use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
 use crate::model::{Kind, Show};
-use crate::resolve::{self, FabricRow};
+use crate::resolve::{self, FabricId, FabricRow, PieceId};
 use crate::sheets::PageMap;
 
 impl Gatherer<'_> {
@@ -32,7 +32,7 @@ impl Gatherer<'_> {
                 let fabric = &edition.draft.facts.fabrics[row.fabric];
                 FabricNeed {
                     id: fabric.id.text.clone(),
-                    at: row.fabric,
+                    at: row.fabric.at(),
                     name: fabric.name.text.clone(),
                     note: self.blocks(&row.note, &fabric.id.text),
                     widths: self.widths(row),
@@ -73,13 +73,13 @@ impl Gatherer<'_> {
                 let mut value = row.value.as_ref().map(Amount::of);
                 // What the author states about thread goes before what is estimated.
                 let open = notion.kind == Kind::Thread && value.is_none() && row.count.is_none();
-                let estimate = thread(edition, self.supplies.history).filter(|_| open);
+                let estimate = thread(edition).filter(|_| open);
                 let estimated = estimate.is_some();
                 value = value
                     .or_else(|| estimate.map(|estimate| whole_lengths(estimate.thread, &edition.draft.facts.show)));
                 NotionNeed {
                     id: notion.id.text.clone(),
-                    at: row.notion,
+                    at: row.notion.at(),
                     name: notion.name.text.clone(),
                     note: self.blocks(&row.note, &notion.id.text),
                     estimated,
@@ -101,7 +101,7 @@ impl Gatherer<'_> {
                 self.draw(&name, &drawing.svg, drawing.size, None);
                 PieceDrawing {
                     id: piece.id.text.clone(),
-                    at: drawing.piece,
+                    at: drawing.piece.at(),
                     number: edition.piece_number(drawing.piece),
                     name: piece.name.text.clone(),
                     size: self.size,
@@ -116,17 +116,17 @@ impl Gatherer<'_> {
         let edition = self.edition;
         let facts = &edition.draft.facts;
         let mut lists = Vec::new();
-        for (at, fabric) in facts.fabrics.iter().enumerate() {
+        for (id, fabric) in FabricId::each(&facts.fabrics) {
             let rows: Vec<CutRow> = edition
                 .cuts
                 .iter()
-                .filter(|row| row.fabric == at)
+                .filter(|row| row.fabric == id)
                 .map(|row| {
                     let piece = &facts.pieces[row.piece];
                     let dimensions = row.dimensions.as_ref();
                     CutRow {
                         id: piece.id.text.clone(),
-                        at: row.piece,
+                        at: row.piece.at(),
                         name: piece.name.text.clone(),
                         copies: row.copies.clone(),
                         count: row.count,
@@ -140,7 +140,7 @@ impl Gatherer<'_> {
                 })
                 .collect();
             if !rows.is_empty() {
-                lists.push(CutList { id: fabric.id.text.clone(), at, name: fabric.name.text.clone(), rows });
+                lists.push(CutList { id: fabric.id.text.clone(), at: id.at(), name: fabric.name.text.clone(), rows });
             }
         }
         lists
@@ -189,7 +189,7 @@ impl Gatherer<'_> {
 
     /// The names of the pieces that something holds for, each once.
     fn named(&self, layout: &ClothLayout, holds: impl Fn(&LaidPiece) -> bool) -> Vec<String> {
-        let mut pieces: Vec<usize> = layout.pieces.iter().filter(|one| holds(one)).map(|one| one.piece).collect();
+        let mut pieces: Vec<PieceId> = layout.pieces.iter().filter(|one| holds(one)).map(|one| one.piece).collect();
         pieces.sort_unstable();
         pieces.dedup();
         pieces.into_iter().map(|piece| self.edition.draft.facts.pieces[piece].name.text.clone()).collect()

@@ -57,7 +57,7 @@ impl Gatherer<'_> {
         };
         let fact = SeamFact {
             verb: work.verb.word().to_owned(),
-            what: work.spoken(draft, self.edition.catalogue),
+            what: work.spoken(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
             by_hand: work.work.by_hand && work.verb.stitches(),

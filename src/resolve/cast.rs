@@ -1,0 +1,89 @@
+//! Every copy of every piece that one size has.
+
+use std::ops::Index;
+
+use super::ids::{CopyId, FabricId, PieceId};
+use crate::model::{CutCopies, Draft, Facts, Piece, is_for};
+
+/// One copy of a piece.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Member {
+    /// Its name; for a copy that is only counted, the piece's.
+    pub name: String,
+    /// Its piece.
+    pub piece: PieceId,
+    /// The fabric that it is cut from; `None` when there is no such fabric.
+    pub fabric: Option<FabricId>,
+    /// Whether it is cut from the outline turned over.
+    pub mirrored: bool,
+    /// Whether it has a name of its own.
+    pub named: bool,
+}
+
+/// The copies of one size, in the order of the facts.
+#[derive(Debug, Clone, Default)]
+pub struct Cast {
+    members: Vec<Member>,
+}
+
+impl Cast {
+    /// The copies that one size has.
+    pub(super) fn of(draft: &Draft, size: usize) -> Cast {
+        let mut cast = Cast::default();
+        for (id, piece) in PieceId::each(&draft.facts.pieces) {
+            if is_for(piece.sizes.as_ref(), size) {
+                cast.add(id, piece, &draft.facts);
+            }
+        }
+        cast
+    }
+
+    fn add(&mut self, id: PieceId, piece: &Piece, facts: &Facts) {
+        let first = self.members.len();
+        for cut in &piece.cut {
+            let fabric = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
+            let fabric = fabric.map(|(id, _)| id);
+            let (names, named): (Vec<String>, bool) = match &cut.copies {
+                CutCopies::Named(names) => (names.iter().map(|name| name.text.clone()).collect(), true),
+                CutCopies::Count(count) => ((0..*count).map(|_| piece.id.text.clone()).collect(), false),
+            };
+            for name in names {
+                let mirrored = piece.mirrored && (self.members.len() - first) % 2 == 1;
+                self.members.push(Member { name, piece: id, fabric, mirrored, named });
+            }
+        }
+    }
+
+    /// Every copy.
+    pub fn copies(&self) -> impl DoubleEndedIterator<Item = (CopyId, &Member)> {
+        CopyId::each(&self.members)
+    }
+
+    /// The copies of one piece.
+    pub fn of_piece(&self, piece: PieceId) -> impl DoubleEndedIterator<Item = CopyId> {
+        self.copies().filter(move |(_, member)| member.piece == piece).map(|(id, _)| id)
+    }
+
+    /// The copy that has a name of its own; `None` when this size has none called so.
+    pub fn named(&self, name: &str) -> Option<CopyId> {
+        self.copies().find(|(_, member)| member.named && member.name == name).map(|(id, _)| id)
+    }
+
+    /// How many copies there are.
+    pub fn len(&self) -> usize {
+        self.members.len()
+    }
+
+    /// Whether this size cuts nothing.
+    pub fn is_empty(&self) -> bool {
+        self.members.is_empty()
+    }
+}
+
+impl Index<CopyId> for Cast {
+    type Output = Member;
+
+    fn index(&self, id: CopyId) -> &Member {
+        &self.members[id]
+    }
+}

@@ -1,0 +1,235 @@
+//! What a name in a work fact stands for: led there once, so that no later stage takes names apart.
+
+use super::cast::Cast;
+use super::ids::{CopyId, EdgeId, FabricId, NotionId, PieceId, ZipEdge};
+use super::names::{Catalogue, NameKind};
+use super::spoken::lower;
+use super::values::Values;
+use crate::model::{Draft, Kind, Name, Verb};
+
+/// A piece with all its copies, or one copy.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Owner {
+    /// All copies of a piece.
+    Piece(PieceId),
+    /// One copy.
+    Copy(CopyId),
+}
+
+/// An edge of a piece or of one of its copies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct EdgeRef {
+    /// Whose edge it is.
+    pub owner: Owner,
+    /// The edge.
+    pub edge: EdgeId,
+}
+
+/// What a name stands for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Meant {
+    /// Everything that is cut.
+    All,
+    /// A piece or a copy as a whole.
+    Whole(Owner),
+    /// An edge.
+    Edge(EdgeRef),
+    /// A notion as a whole.
+    Notion(NotionId),
+    /// An edge of a zip.
+    ZipEdge(NotionId, ZipEdge),
+    /// A fabric.
+    Fabric(FabricId),
+    /// An edge that the piece does not have: what is written, and the edges that there are.
+    NoSuchEdge {
+        /// Whose edge it would be.
+        owner: Owner,
+        /// The word behind the dot.
+        edge: String,
+        /// The edges that the piece has.
+        known: Vec<String>,
+    },
+    /// An edge that a zip does not have: the word behind the dot.
+    NoSuchZipEdge(NotionId, String),
+    /// An edge of a piece whose outline could not be worked out, which is a finding of its own.
+    Unshaped(Owner),
+    /// A piece, or a copy of one, of which this size cuts nothing.
+    NoCopies(PieceId),
+    /// A name that stands for nothing that is sewn, which is a finding of its own.
+    Unknown,
+}
+
+/// One thing that work touches.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Touched {
+    /// A whole copy.
+    Copy(CopyId),
+    /// An edge of a copy.
+    Edge(CopyId, EdgeId),
+    /// A whole notion.
+    Notion(NotionId),
+    /// An edge of a zip.
+    ZipEdge(NotionId, ZipEdge),
+    /// Something that is not known; it has been reported.
+    Unknown,
+}
+
+/// A name in a work fact, led to what it stands for.
+#[derive(Debug, Clone)]
+pub struct Target {
+    /// The name as written, and its place.
+    pub name: Name,
+    /// What it stands for.
+    pub meant: Meant,
+    /// The copies, edges and notions that this comes to; never empty.
+    pub touched: Vec<Touched>,
+    /// In words: "front, top edge".
+    pub spoken: String,
+}
+
+impl Target {
+    /// The piece that it belongs to; `None` for notions, fabrics, everything, and what is unknown.
+    pub fn piece(&self, cast: &Cast) -> Option<PieceId> {
+        match &self.meant {
+            Meant::Whole(owner)
+            | Meant::Edge(EdgeRef { owner, .. })
+            | Meant::NoSuchEdge { owner, .. }
+            | Meant::Unshaped(owner) => Some(owner.piece(cast)),
+            Meant::NoCopies(piece) => Some(*piece),
+            _ => None,
+        }
+    }
+
+    /// The notion that it belongs to.
+    pub fn notion(&self) -> Option<NotionId> {
+        match &self.meant {
+            Meant::Notion(notion) | Meant::ZipEdge(notion, _) | Meant::NoSuchZipEdge(notion, _) => Some(*notion),
+            _ => None,
+        }
+    }
+}
+
+impl Owner {
+    /// The piece.
+    pub fn piece(self, cast: &Cast) -> PieceId {
+        match self {
+            Owner::Piece(piece) => piece,
+            Owner::Copy(copy) => cast[copy].piece,
+        }
+    }
+
+    /// The copies.
+    pub fn copies(self, cast: &Cast) -> Vec<CopyId> {
+        match self {
+            Owner::Piece(piece) => cast.of_piece(piece).collect(),
+            Owner::Copy(copy) => vec![copy],
+        }
+    }
+}
+
+/// Leads names to what they stand for in one size.
+pub(super) struct Resolver<'a> {
+    pub draft: &'a Draft,
+    pub catalogue: &'a Catalogue,
+    pub values: &'a Values<'a>,
+    pub cast: &'a Cast,
+}
+
+impl Resolver<'_> {
+    pub fn target(&self, name: &Name, verb: Verb) -> Target {
+        let meant = self.meant(&name.text, verb);
+        let touched = self.touched(&meant);
+        let spoken = self.speak(&name.text);
+        Target { name: name.clone(), meant, touched, spoken }
+    }
+
+    fn meant(&self, name: &str, verb: Verb) -> Meant {
+        if name == "all" && verb == Verb::Cut {
+            return Meant::All;
+        }
+        let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
+        match self.catalogue.get(owner) {
+            Some(kind @ (NameKind::Piece(piece) | NameKind::Copy(piece))) => match self.owner(kind, owner) {
+                Some(owner) => self.of_piece(owner, edge),
+                None => Meant::NoCopies(piece),
+            },
+            Some(NameKind::Notion(notion)) => self.of_notion(notion, edge),
+            Some(NameKind::Fabric(fabric)) => Meant::Fabric(fabric),
+            Some(NameKind::Measurement(_)) | None => Meant::Unknown,
+        }
+    }
+
+    /// `None` when the size has no copy of it.
+    fn owner(&self, kind: NameKind, name: &str) -> Option<Owner> {
+        match kind {
+            NameKind::Copy(_) => self.cast.named(name).map(Owner::Copy),
+            _ => {
+                let piece = kind.piece()?;
+                self.cast.of_piece(piece).next().map(|_| Owner::Piece(piece))
+            }
+        }
+    }
+
+    fn of_piece(&self, owner: Owner, edge: Option<&str>) -> Meant {
+        let Some(word) = edge else { return Meant::Whole(owner) };
+        let Some(shape) = self.values.shape(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
+        match EdgeId::each(shape.edges()).find(|(_, edge)| edge.name == word) {
+            Some((edge, _)) => Meant::Edge(EdgeRef { owner, edge }),
+            None => {
+                let known = shape.edges().iter().map(|edge| edge.name.clone()).collect();
+                Meant::NoSuchEdge { owner, edge: word.to_owned(), known }
+            }
+        }
+    }
+
+    fn of_notion(&self, notion: NotionId, edge: Option<&str>) -> Meant {
+        match edge {
+            Some(word) if self.draft.facts.notions[notion].kind == Kind::Zip => match ZipEdge::parse(word) {
+                Some(edge) => Meant::ZipEdge(notion, edge),
+                None => Meant::NoSuchZipEdge(notion, word.to_owned()),
+            },
+            _ => Meant::Notion(notion),
+        }
+    }
+
+    fn touched(&self, meant: &Meant) -> Vec<Touched> {
+        match meant {
+            Meant::All => self.cast.copies().map(|(copy, _)| Touched::Copy(copy)).collect(),
+            Meant::Whole(owner) => owner.copies(self.cast).into_iter().map(Touched::Copy).collect(),
+            Meant::Edge(EdgeRef { owner, edge }) => {
+                owner.copies(self.cast).into_iter().map(|copy| Touched::Edge(copy, *edge)).collect()
+            }
+            Meant::Notion(notion) => vec![Touched::Notion(*notion)],
+            Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],
+            Meant::NoSuchEdge { owner, .. } | Meant::Unshaped(owner) => {
+                owner.copies(self.cast).iter().map(|_| Touched::Unknown).collect()
+            }
+            Meant::Fabric(_) | Meant::NoSuchZipEdge(..) | Meant::NoCopies(_) | Meant::Unknown => {
+                vec![Touched::Unknown]
+            }
+        }
+    }
+
+    /// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
+    fn speak(&self, name: &str) -> String {
+        if name == "all" {
+            return "all".into();
+        }
+        let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
+        let facts = &self.draft.facts;
+        let called = match self.catalogue.get(owner) {
+            Some(NameKind::Piece(piece)) => Some(&facts.pieces[piece].name),
+            Some(NameKind::Notion(notion)) => Some(&facts.notions[notion].name),
+            Some(NameKind::Fabric(fabric)) => Some(&facts.fabrics[fabric].name),
+            _ => None,
+        };
+        let owner = called.map_or_else(|| owner.replace('_', " "), |name| lower(&name.text));
+        match edge {
+            None => owner,
+            Some(edge) if edge.contains("tape") || edge.contains("corner") => {
+                format!("{owner} {}", edge.replace('_', " "))
+            }
+            Some(edge) => format!("{owner} {} edge", edge.replace('_', " ")),
+        }
+    }
+}

@@ -1,0 +1,131 @@
+//! What formulas name and what they print, taken down for the checks: from the formulas themselves,
+//! whatever becomes of them.
+
+use std::collections::BTreeSet;
+
+use super::scope::Scope;
+use super::worked::Worked;
+use crate::diag::Findings;
+use crate::measure::ExprKind;
+use crate::model::{Bend, BySize, Expression, Facts, NotchAt, Outline, Piece};
+use crate::source::Span;
+
+/// What comes of working out, beside the result.
+#[derive(Debug, Default)]
+pub(super) struct Told {
+    pub findings: Findings,
+    pub uses: Uses,
+}
+
+/// Names that are used, and values that are printed.
+#[derive(Debug, Clone, Default)]
+pub struct Uses {
+    /// Measurements and other names, and the owners of dotted ones.
+    pub names: BTreeSet<String>,
+    /// The values that formulas of their own print in both systems, and where those stand. A bare name is
+    /// left out: its figures are judged where it is defined.
+    pub printed: Vec<Printed>,
+}
+
+/// A value that a formula of its own printed.
+#[derive(Debug, Clone, Copy)]
+pub struct Printed {
+    /// The formula.
+    pub span: Span,
+    /// What it comes to.
+    pub worked: Worked,
+    /// Whether it stands in the words of a step whose work has one stitch length.
+    pub beside_stitch: bool,
+}
+
+impl Uses {
+    /// Every name that a formula of the facts uses.
+    pub fn of_facts(facts: &Facts) -> Uses {
+        let mut uses = Uses::default();
+        let by_size = |value: &'_ BySize| value.all().into_iter().cloned().collect::<Vec<_>>();
+        let mut all: Vec<Expression> = Vec::new();
+        facts.measurements.iter().for_each(|one| all.extend(by_size(&one.value)));
+        facts.finished.iter().for_each(|one| all.extend(by_size(&one.value)));
+        facts.expect.iter().for_each(|one| all.push(one.that.clone()));
+        for fabric in &facts.fabrics {
+            all.extend(fabric.widths.iter().chain(&fabric.shrinkage).cloned());
+            fabric.amount.iter().for_each(|value| all.extend(by_size(value)));
+        }
+        for notion in &facts.notions {
+            for value in [&notion.length, &notion.amount, &notion.count].into_iter().flatten() {
+                all.extend(by_size(value));
+            }
+        }
+        facts.pieces.iter().for_each(|piece| of_piece(piece, &mut |formula| all.push(formula.clone())));
+        all.iter().for_each(|formula| uses.formula(formula));
+        uses
+    }
+
+    /// Takes down the names of a formula that stands among words or work facts.
+    pub fn read(&mut self, formula: &Expression, scope: &Scope<'_>) {
+        for (name, _) in formula.formula.names() {
+            match scope.params.iter().find(|param| param.name.text == name) {
+                Some(param) => param.expression.iter().for_each(|formula| self.formula(formula)),
+                None => self.name(name),
+            }
+        }
+    }
+
+    /// Takes down a formula that is printed; `both` says whether it is in both systems.
+    pub fn print(&mut self, formula: &Expression, both: bool, scope: &Scope<'_>) {
+        self.read(formula, scope);
+        let bare = matches!(formula.formula.root.kind, ExprKind::Name(_));
+        if both
+            && !bare
+            && let Some(worked) = scope.work_out(formula, &mut Findings::default())
+        {
+            self.printed.push(Printed { span: formula.span(), worked, beside_stitch: scope.has_one_stitch() });
+        }
+    }
+
+    fn formula(&mut self, formula: &Expression) {
+        formula.formula.names().iter().for_each(|(name, _)| self.name(name));
+    }
+
+    fn name(&mut self, name: &str) {
+        self.names.insert(name.to_owned());
+        if let Some((owner, _)) = name.split_once('.') {
+            self.names.insert(owner.to_owned());
+        }
+    }
+}
+
+/// Every formula of a piece.
+fn of_piece(piece: &Piece, see: &mut dyn FnMut(&Expression)) {
+    piece.allowance.iter().for_each(|(_, formula)| see(formula));
+    piece.cut_larger.iter().for_each(&mut *see);
+    for notch in &piece.notches {
+        match &notch.at {
+            NotchAt::Centre => {}
+            NotchAt::FromStart(formula) | NotchAt::FromEnd(formula) => see(formula),
+        }
+    }
+    match &piece.outline {
+        Some(Outline::Rectangle { width, height, corners_out }) => {
+            let corners = corners_out.iter().flat_map(|(_, across, down)| [across, down]);
+            [width, height].into_iter().chain(corners).for_each(|value| value.all().into_iter().for_each(&mut *see));
+        }
+        Some(Outline::Path(segments)) => {
+            for segment in segments {
+                let bends: Vec<&(Expression, Expression)> = match &segment.bend {
+                    Bend::Cubic(points) => points.iter().collect(),
+                    Bend::Arc { radius, .. } => {
+                        see(radius);
+                        Vec::new()
+                    }
+                    Bend::Straight => Vec::new(),
+                };
+                segment.to.iter().chain(bends).for_each(|(across, down)| {
+                    see(across);
+                    see(down);
+                });
+            }
+        }
+        Some(Outline::Drawing { .. }) | None => {}
+    }
+}
