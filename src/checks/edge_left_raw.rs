@@ -44,8 +44,8 @@
 //!
 //! ## Limits
 //! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
-//! Seams, hems and binding settle an edge, and a fold once it is topstitched after it; so do `raw:` with its
-//! name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
+//! Seams, hems and binding settle an edge, and a fold once it is topstitched afterwards; so do
+//! `raw:` with its name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History, RawOf};

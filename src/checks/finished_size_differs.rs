@@ -19,8 +19,8 @@
 //! ## Limits
 //! Looks at finished measurements that say what they measure: `sewn:` with a copy and `width`,
 //! `height` or `depth`. Reckoned from rectangles, with or without corners taken out at the bottom,
-//! from the allowances at which they are sewn and hemmed, to a millimetre. Silent for other
-//! outlines, and where an edge is neither sewn nor finished.
+//! from the allowances at which they are sewn and hemmed, to a millimetre. What cannot be reckoned
+//! is told as `sewn-not-reckoned`.
 
 use super::apart::Told;
 use super::judge::Judge;

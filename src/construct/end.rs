@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
-use super::play::Player;
+use super::player::Player;
 use super::sewn;
 use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::fault::{Fault, Moment};
-use super::play::Player;
+use super::player::{Player, edges};
 use super::state::Seam;
 use crate::geometry::Along;
 use crate::measure::{Dimension, Exact, to_f64};
@@ -315,15 +315,4 @@ fn joined_end_to_end(lengths: &[(CopyId, EdgeId, Lengths)]) -> bool {
     let longest = lengths.iter().map(|(_, _, length)| length.seam).fold(0.0, f64::max);
     let total: f64 = lengths.iter().map(|(_, _, length)| length.seam).sum();
     (total - 2.0 * longest).abs() <= LENGTH_TOLERANCE
-}
-
-/// The edges among targets, those of whole copies left out.
-pub(super) fn edges(targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
-    targets
-        .iter()
-        .filter_map(|target| match target {
-            Touched::Edge(copy, edge) => Some((*copy, *edge)),
-            _ => None,
-        })
-        .collect()
 }

@@ -7,17 +7,18 @@
 
 mod end;
 mod fault;
+mod history;
 mod joins;
-mod look;
 mod play;
+mod player;
 mod sewn;
 mod state;
 mod tell;
 mod thread;
 
 pub use fault::{Fault, Moment, RawOf, Unreckoned};
-pub use look::SewnSeam;
-pub use play::{History, play};
+pub use history::{History, SewnSeam};
+pub use play::play;
 pub use sewn::sewn;
 pub use tell::tell;
 pub use thread::{ThreadEstimate, thread};

@@ -4,18 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::end;
 use super::fault::{Fault, Moment, RawOf};
-use super::joins::edges;
-use super::state::{CopyState, State};
+use super::history::History;
+use super::player::{Player, edges};
 use crate::model::{Kind, Verb};
 use crate::resolve::{CopyId, EdgeId, Edition, EditionStep, EditionWork, FabricId, Meant, PieceId, Touched, ZipEdge};
-
-/// What came of a play.
-#[derive(Debug, Clone)]
-pub struct History {
-    /// What is wrong, in the order in which it was met.
-    pub faults: Vec<Fault>,
-    pub(super) state: State,
-}
 
 /// Plays all steps of one size, or those up to a number, after which the ending is not judged.
 pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
@@ -38,23 +30,7 @@ fn moment(step: &EditionStep<'_>, at: usize) -> Moment {
     Moment { step: step.number, work: at, verb, heading: step.step.span }
 }
 
-/// The stage of a play.
-pub(super) struct Player<'a> {
-    pub edition: &'a Edition<'a>,
-    pub state: State,
-    pub faults: Vec<Fault>,
-    /// Copies used before they were cut: the first use of each.
-    early: BTreeMap<CopyId, Moment>,
-    /// Edges that do not exist and have been told.
-    no_such: BTreeSet<(RawOf, String)>,
-}
-
-impl<'a> Player<'a> {
-    fn new(edition: &'a Edition<'a>) -> Player<'a> {
-        let state = State { copies: vec![CopyState::default(); edition.cast.len()], ..State::default() };
-        Player { edition, state, faults: Vec::new(), early: BTreeMap::new(), no_such: BTreeSet::new() }
-    }
-
+impl Player<'_> {
     fn work(&mut self, work: &EditionWork<'_>, moment: Moment) {
         self.tell_edges(work);
         let targets: Vec<Touched> = work.touched().collect();
@@ -213,12 +189,6 @@ impl<'a> Player<'a> {
         }
     }
 
-    pub(super) fn handle(&mut self, copy: CopyId, moment: Moment) {
-        let state = &mut self.state.copies[copy];
-        state.worked.get_or_insert(moment);
-        state.handled = true;
-    }
-
     fn finish(&mut self, verb: Verb, targets: &[Touched], moment: Moment) {
         let word = if verb == Verb::Hem { "hemmed" } else { "bound" };
         for (copy, edge) in self.edges_of(targets) {
@@ -302,25 +272,6 @@ impl<'a> Player<'a> {
             if holds && let Some(None) = seam.gap {
                 seam.gap = Some(Some(moment));
             }
-        }
-    }
-
-    /// Edges, those of whole copies included.
-    pub(super) fn edges_of(&self, targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
-        let mut edges = Vec::new();
-        for target in targets {
-            match target {
-                Touched::Edge(copy, edge) => edges.push((*copy, *edge)),
-                Touched::Copy(copy) => edges.extend(self.edition.edges_of(*copy).into_iter().map(|edge| (*copy, edge))),
-                _ => {}
-            }
-        }
-        edges
-    }
-
-    fn each_edge(&mut self, targets: &[Touched], mut act: impl FnMut(&mut super::state::EdgeState)) {
-        for (copy, edge) in self.edges_of(targets) {
-            act(self.state.edge(copy, edge));
         }
     }
 }

@@ -16,6 +16,7 @@
 //! An edge that is declared raw takes nothing away.
 
 use super::fault::{Fault, Unreckoned};
+use super::history::History;
 use super::state::State;
 use crate::measure::{Dimension, to_f64};
 use crate::model::{BySize, Outline, Piece};
@@ -26,7 +27,7 @@ const TOLERANCE: f64 = 1.0;
 
 /// A measure of a sewn copy in mm; `None` where the construction does not determine it, or where no copy
 /// is called so.
-pub fn sewn(edition: &Edition<'_>, history: &super::History, copy: &str, measure: SewnMeasure) -> Option<f64> {
+pub fn sewn(edition: &Edition<'_>, history: &History, copy: &str, measure: SewnMeasure) -> Option<f64> {
     let (copy, _) = edition.cast.copies().find(|(_, member)| member.name == copy)?;
     SewnCopy::new(edition, &history.state, copy).and_then(|sewn| sewn.measure(measure)).ok()
 }

@@ -1,6 +1,6 @@
 //! The state of the work in words, for those who want to look over the player's shoulder.
 
-use super::play::History;
+use super::history::History;
 use crate::resolve::{CopyId, Edition, NotionId, Touched};
 
 /// What is cut, sewn, open and raw after the last step that was played, a line each.

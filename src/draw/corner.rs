@@ -7,8 +7,8 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::Desk;
 use super::cloth::Face;
+use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{Held, millimetres};

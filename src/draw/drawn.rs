@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use super::{Undrawn, draw};
+use super::desk::Undrawn;
+use super::step::draw;
 use crate::construct::History;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::FIGURE_NOT_DRAWABLE;

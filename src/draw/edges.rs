@@ -3,13 +3,13 @@
 use kurbo::{BezPath, Point, Vec2};
 
 use super::cloth::Cloth;
+use super::desk::{Desk, Undrawn};
+use super::handled::Handled;
 use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::millimetres;
-use super::single::Handled;
 use super::trace::{Side, beside, closed_line, corners, cut_back, edge_to_edge, inward, length, open_line, place};
-use super::{Desk, Undrawn};
 use crate::measure::to_f64;
 use crate::model::Verb;
 use crate::resolve::CopyId;

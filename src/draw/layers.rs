@@ -2,8 +2,8 @@
 
 use kurbo::{Affine, Point, Rect, Vec2};
 
-use super::Desk;
 use super::cloth::{Cloth, Face, listed};
+use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{copies, held};

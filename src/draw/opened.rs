@@ -2,8 +2,8 @@
 
 use kurbo::{Point, Vec2};
 
-use super::Desk;
 use super::cloth::{Cloth, Face, listed};
+use super::desk::{Desk, spoken};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
@@ -68,7 +68,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         {
             let sewn = edges.iter().any(|edge| desk.seam_at(*copy, edge).is_some());
             let from = if sewn { "seam" } else { "edge" };
-            page.caption(format!("{} {} from the {from}", verb.word(), super::spoken(desk, allowance)));
+            page.caption(format!("{} {} from the {from}", verb.word(), spoken(desk, allowance)));
         }
     }
     if !again.is_empty() {

@@ -2,8 +2,8 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::Desk;
 use super::cloth::Face;
+use super::desk::{Desk, spoken};
 use super::page::Page;
 use super::part::{Part, Who, midpoint};
 use super::past::{Held, Seam};
@@ -130,7 +130,7 @@ impl Desk<'_, '_> {
         if from.x > to.x + 0.01 || ((from.x - to.x).abs() <= 0.01 && from.y > to.y) {
             (from, to) = (to, from);
         }
-        let length = super::spoken(self, worked);
+        let length = spoken(self, worked);
         let level = (to - from).x.abs() > (to - from).y.abs();
         let words =
             if level { vec![format!("leave {length} open")] } else { vec!["leave".into(), length, "open".into()] };
@@ -146,7 +146,7 @@ impl Desk<'_, '_> {
             Verb::Sew | Verb::Box | Verb::Attach => "sew",
             _ => return,
         };
-        page.caption(format!("{verb} {} from the edge", super::spoken(self, &allowance)));
+        page.caption(format!("{verb} {} from the edge", spoken(self, &allowance)));
     }
 
     /// Holds layers together at an edge with clips or pins.

@@ -2,8 +2,8 @@
 
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
-use super::Desk;
 use super::cloth::Face;
+use super::desk::Desk;
 use super::trace::{Side, corners, cut_back, inward, straight};
 use crate::geometry::{Along, Shape};
 use crate::model::NotchAt;

@@ -2,8 +2,8 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::Desk;
 use super::cloth::{Cloth, Face, listed};
+use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};

@@ -4,21 +4,16 @@
 use kurbo::{BezPath, Point, Vec2};
 
 use super::cloth::{Face, listed};
+use super::desk::{Desk, Undrawn, spoken};
+use super::edges;
+use super::handled::{Handled, handled};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::trace::{corners, length, open_line, place};
-use super::{Desk, Undrawn, edges};
 use crate::model::Verb;
-use crate::resolve::{CopyId, EditionWork, NotionId};
-
-/// A copy with the edges that a fact names; none at all when it names the whole copy.
-pub(super) struct Handled<'a, 'e> {
-    pub copy: CopyId,
-    pub edges: Vec<String>,
-    pub work: &'a EditionWork<'e>,
-}
+use crate::resolve::{CopyId, NotionId};
 
 /// Draws one verb of the step on each piece that it names; pieces that look the same are drawn once.
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Result<Option<Page<'a>>, Undrawn> {
@@ -57,26 +52,6 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         page.caption(format!("the same on {}", listed(&again)));
     }
     Ok(Some(page))
-}
-
-fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
-    let mut found: Vec<Handled<'a, 'e>> = Vec::new();
-    for work in desk.step.works.iter().filter(|work| work.verb == verb) {
-        for target in held(work, desk.edition) {
-            match target {
-                Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
-                Held::Edge(copy, edge) => {
-                    let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));
-                    match known {
-                        Some(one) => one.edges.push(edge),
-                        None => found.push(Handled { copy, edges: vec![edge], work }),
-                    }
-                }
-                Held::Notion(_) | Held::ZipEdge(..) => {}
-            }
-        }
-    }
-    found
 }
 
 fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64) -> Result<Option<Page<'a>>, Undrawn> {
@@ -119,7 +94,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
                 line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
             }
             if let Some(gather) = one.work.gather {
-                page.caption(format!("gather to {}", super::spoken(desk, &gather)));
+                page.caption(format!("gather to {}", spoken(desk, &gather)));
             }
         }
     }

@@ -2,8 +2,8 @@
 
 use kurbo::{Point, Vec2};
 
-use super::Desk;
 use super::cloth::{Cloth, Face};
+use super::desk::Desk;
 use super::part::{Part, Who};
 use super::past::{Held, Seam};
 use super::trace::{Side, corners, length, nearest, place};

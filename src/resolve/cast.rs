@@ -2,7 +2,7 @@
 
 use std::ops::Index;
 
-use super::ids::{CopyId, FabricId, PieceId};
+use super::ids::{FabricId, PieceId, id};
 use crate::model::{CutCopies, Draft, Facts, Piece, is_for};
 
 /// One copy of a piece.
@@ -19,6 +19,8 @@ pub struct Member {
     /// Whether it has a name of its own.
     pub named: bool,
 }
+
+id!(CopyId, Member, "A copy of a piece in one size.");
 
 /// The copies of one size, in the order of the facts.
 #[derive(Debug, Clone, Default)]

@@ -1,7 +1,7 @@
 //! The edition of one size, whole.
 
-use super::cast::Cast;
-use super::ids::{CopyId, EdgeId, FabricId, PieceId};
+use super::cast::{Cast, CopyId};
+use super::ids::{EdgeId, FabricId, PieceId};
 use super::lists::{CutRow, FabricRow, Lister, NotionRow};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};

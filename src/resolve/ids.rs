@@ -3,7 +3,6 @@
 
 use std::ops::Index;
 
-use super::cast::Member;
 use crate::geometry::Edge;
 use crate::model::{Fabric, Notion, Piece};
 
@@ -35,10 +34,11 @@ macro_rules! id {
     };
 }
 
+pub(super) use id;
+
 id!(PieceId, Piece, "A piece of the facts.");
 id!(FabricId, Fabric, "A fabric of the facts.");
 id!(NotionId, Notion, "A notion of the facts.");
-id!(CopyId, Member, "A copy of a piece in one size.");
 id!(EdgeId, Edge, "An edge of a piece's outline in one size.");
 
 /// An edge of a zip. A zip lies with its start at the left and its face up; `tape_a` is the tape below.

@@ -25,9 +25,9 @@ mod values;
 mod worked;
 mod works;
 
-pub use cast::{Cast, Member};
+pub use cast::{Cast, CopyId, Member};
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
-pub use ids::{CopyId, EdgeId, FabricId, NotionId, PieceId, ZipEdge};
+pub use ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 pub use lists::{CutRow, FabricRow, NotionRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};

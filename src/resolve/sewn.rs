@@ -1,7 +1,6 @@
 //! Finished measurements that say what they measure: `sewn: front.width`, led to copies once.
 
-use super::cast::Cast;
-use super::ids::CopyId;
+use super::cast::{Cast, CopyId};
 use super::names::{Catalogue, NameKind};
 use super::values::Values;
 use super::worked::Worked;

@@ -1,7 +1,7 @@
 //! What a name in a work fact stands for: led there once, so that no later stage takes names apart.
 
-use super::cast::Cast;
-use super::ids::{CopyId, EdgeId, FabricId, NotionId, PieceId, ZipEdge};
+use super::cast::{Cast, CopyId};
+use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
 use super::spoken::lower;
 use super::values::Values;

@@ -1,8 +1,16 @@
-//! What others may see of the work between two steps: the seams that hold it together.
+//! What came of a play, and what others may see of it: the seams that hold the work together.
 
-use super::fault::Moment;
-use super::play::History;
+use super::fault::{Fault, Moment};
+use super::state::State;
 use crate::resolve::Touched;
+
+/// What came of a play.
+#[derive(Debug, Clone)]
+pub struct History {
+    /// What is wrong, in the order in which it was met.
+    pub faults: Vec<Fault>,
+    pub(super) state: State,
+}
 
 /// A seam as it stands at the end of a play.
 #[derive(Debug, Clone, Copy)]

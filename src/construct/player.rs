@@ -1,0 +1,62 @@
+//! The stage of a play: the state of the work, and what was found so far.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::fault::{Fault, Moment, RawOf};
+use super::state::{CopyState, EdgeState, State};
+use crate::resolve::{CopyId, EdgeId, Edition, Touched};
+
+/// The stage of a play.
+pub(super) struct Player<'a> {
+    pub edition: &'a Edition<'a>,
+    pub state: State,
+    pub faults: Vec<Fault>,
+    /// Copies used before they were cut: the first use of each.
+    pub early: BTreeMap<CopyId, Moment>,
+    /// Edges that do not exist and have been told.
+    pub no_such: BTreeSet<(RawOf, String)>,
+}
+
+impl<'a> Player<'a> {
+    pub fn new(edition: &'a Edition<'a>) -> Player<'a> {
+        let state = State { copies: vec![CopyState::default(); edition.cast.len()], ..State::default() };
+        Player { edition, state, faults: Vec::new(), early: BTreeMap::new(), no_such: BTreeSet::new() }
+    }
+
+    /// Takes down that a copy was worked on by itself.
+    pub fn handle(&mut self, copy: CopyId, moment: Moment) {
+        let state = &mut self.state.copies[copy];
+        state.worked.get_or_insert(moment);
+        state.handled = true;
+    }
+
+    /// Edges, those of whole copies included.
+    pub fn edges_of(&self, targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
+        let mut edges = Vec::new();
+        for target in targets {
+            match target {
+                Touched::Edge(copy, edge) => edges.push((*copy, *edge)),
+                Touched::Copy(copy) => edges.extend(self.edition.edges_of(*copy).into_iter().map(|edge| (*copy, edge))),
+                _ => {}
+            }
+        }
+        edges
+    }
+
+    pub fn each_edge(&mut self, targets: &[Touched], mut act: impl FnMut(&mut EdgeState)) {
+        for (copy, edge) in self.edges_of(targets) {
+            act(self.state.edge(copy, edge));
+        }
+    }
+}
+
+/// The edges among targets, those of whole copies left out.
+pub(super) fn edges(targets: &[Touched]) -> Vec<(CopyId, EdgeId)> {
+    targets
+        .iter()
+        .filter_map(|target| match target {
+            Touched::Edge(copy, edge) => Some((*copy, *edge)),
+            _ => None,
+        })
+        .collect()
+}

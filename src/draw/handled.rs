@@ -1,0 +1,34 @@
+//! What a verb is done to, copy by copy.
+
+use super::desk::Desk;
+use super::past::{Held, held};
+use crate::model::Verb;
+use crate::resolve::{CopyId, EditionWork};
+
+/// A copy with the edges that a fact names; none at all when it names the whole copy.
+pub(super) struct Handled<'a, 'e> {
+    pub copy: CopyId,
+    pub edges: Vec<String>,
+    pub work: &'a EditionWork<'e>,
+}
+
+/// Every copy that a verb of the step names, with its edges.
+pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
+    let mut found: Vec<Handled<'a, 'e>> = Vec::new();
+    for work in desk.step.works.iter().filter(|work| work.verb == verb) {
+        for target in held(work, desk.edition) {
+            match target {
+                Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
+                Held::Edge(copy, edge) => {
+                    let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));
+                    match known {
+                        Some(one) => one.edges.push(edge),
+                        None => found.push(Handled { copy, edges: vec![edge], work }),
+                    }
+                }
+                Held::Notion(_) | Held::ZipEdge(..) => {}
+            }
+        }
+    }
+    found
+}

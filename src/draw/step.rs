@@ -1,0 +1,198 @@
+//! One step drawn: what it is about, whether that can be drawn truly, and at which scale.
+
+use std::collections::BTreeSet;
+
+use super::desk::{Desk, Undrawn};
+use super::page::Page;
+use super::past::{Held, Past, Seam, copies, held, millimetres};
+use super::{cloth, corner, cutting, layers, opened, pile, single};
+use crate::figure::Ruler;
+use crate::model::Verb;
+use crate::resolve::{CopyId, Edition, EditionStep, Meant};
+
+/// How many millimetres of cloth one on paper may stand for.
+const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
+
+/// The verb that a drawing is about, if a step has several: the first of these.
+const LEADING: [Verb; 20] = [
+    Verb::Box,
+    Verb::Sew,
+    Verb::Cut,
+    Verb::Quilt,
+    Verb::Fuse,
+    Verb::Bind,
+    Verb::Hem,
+    Verb::Gather,
+    Verb::Topstitch,
+    Verb::Attach,
+    Verb::Baste,
+    Verb::Fold,
+    Verb::Turn,
+    Verb::Pin,
+    Verb::Close,
+    Verb::Trim,
+    Verb::Clip,
+    Verb::Mark,
+    Verb::Open,
+    Verb::Press,
+];
+
+/// Draws a step.
+///
+/// # Errors
+/// When the facts of the step name nothing that can be drawn, or something that cannot be drawn truly.
+pub(super) fn draw<'a>(
+    edition: &'a Edition<'_>,
+    step: &'a EditionStep<'_>,
+    ruler: &'a Ruler<'a>,
+) -> Result<String, Undrawn> {
+    let past = Past::of(edition, step);
+    let cloths = cloth::sort(edition);
+    let desk = Desk { edition, step, past, cloths, ruler };
+    desk.is_shaped()?;
+    let verb = desk.leading()?;
+    desk.is_flat(verb)?;
+    desk.is_placed(verb)?;
+    // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
+    // their measurements only where they would not fit with them at all.
+    let mut trials: Vec<(u32, bool)> = SCALES.iter().flat_map(|scale| [(*scale, true), (*scale, false)]).collect();
+    if verb == Verb::Cut {
+        trials.sort_by_key(|(_, measured)| !measured);
+    }
+    for (scale, way) in trials {
+        let Some(page) = desk.page(verb, f64::from(scale), way)? else {
+            return Err(Undrawn {
+                message: "the edges of this step do not meet as flat pieces".into(),
+                hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
+            });
+        };
+        if let Some(svg) = page.finish(scale) {
+            return Ok(svg);
+        }
+    }
+    Err(Undrawn {
+        message: "this step names more than one drawing can show".into(),
+        hint: "split the step, or draw this diagram by hand and name its file here".into(),
+        follows: false,
+    })
+}
+
+impl<'a, 'e> Desk<'a, 'e> {
+    fn leading(&self) -> Result<Verb, Undrawn> {
+        if self.step.works.is_empty() {
+            return Err(Undrawn {
+                message: "this step has no work block to draw from".into(),
+                hint: "add a `work` block that names what is done to which pieces, or draw this diagram by hand and name its file here".into(),
+                follows: false,
+            });
+        }
+        let has = |verb: &Verb| {
+            self.step.works.iter().filter(|work| work.verb == *verb).any(|work| {
+                let found = held(work, self.edition);
+                let zip = matches!(verb, Verb::Open | Verb::Close)
+                    && found.iter().any(|target| matches!(target, Held::Notion(_)));
+                zip || !copies(&found).is_empty()
+            })
+        };
+        LEADING.into_iter().find(has).ok_or_else(|| Undrawn {
+            message: "the work of this step names no piece that can be drawn".into(),
+            hint: "name the pieces or their edges in the work block, such as `sew: [front.top, back.top]`, or draw this diagram by hand and name its file here".into(),
+            follows: false,
+        })
+    }
+
+    /// A piece without an outline cannot be drawn; why it has none is told by itself.
+    fn is_shaped(&self) -> Result<(), Undrawn> {
+        let edition = self.edition;
+        let targets = || self.step.works.iter().flat_map(|work| &work.targets);
+        let named = targets().filter(|target| !matches!(target.meant, Meant::NoCopies(_)));
+        let named = named.filter_map(|target| target.piece(&edition.cast));
+        let all = targets().filter(|target| target.meant == Meant::All).flat_map(|_| edition.cast.copies());
+        let mut pieces = named.chain(all.map(|(_, member)| member.piece));
+        match pieces.find(|piece| edition.values.shape(*piece).is_none()) {
+            None => Ok(()),
+            Some(piece) => Err(Undrawn {
+                message: format!("the outline of `{}` is not known here", edition.draft.facts.pieces[piece].id.text),
+                hint: "mend the piece's outline first".into(),
+                follows: true,
+            }),
+        }
+    }
+
+    /// The copies that the leading verb's facts name.
+    fn drawn(&self, verb: Verb) -> BTreeSet<CopyId> {
+        let works = self.step.works.iter().filter(|work| work.verb == verb);
+        works.flat_map(|work| copies(&held(work, self.edition))).collect()
+    }
+
+    /// Cut outlines are true only while the pieces lie flat and are not folded up.
+    fn is_flat(&self, verb: Verb) -> Result<(), Undrawn> {
+        if verb == Verb::Cut {
+            return Ok(());
+        }
+        let named = self.drawn(verb);
+        let changed = self.past.changed.iter().chain(self.past.rounded.iter().filter(|_| verb != Verb::Box));
+        match changed.filter(|(copy, ..)| named.contains(copy)).min_by_key(|(_, step, _)| *step) {
+            None => Ok(()),
+            Some((copy, step, how)) => Err(Undrawn {
+                message: format!(
+                    "{} was {how} in step {step} and no longer has the outline that was cut",
+                    self.name(*copy)
+                ),
+                hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
+            }),
+        }
+    }
+
+    /// A whole piece beside an edge of another, or a notion that is no zip, has no place that the facts
+    /// tell.
+    fn is_placed(&self, verb: Verb) -> Result<(), Undrawn> {
+        let joins = matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Attach | Verb::Pin | Verb::Baste);
+        for work in self.step.works.iter().filter(|work| joins && work.verb == verb) {
+            let found = held(work, self.edition);
+            let whole = found.iter().find_map(|target| match target {
+                Held::Copy(copy) => Some(self.name(*copy)),
+                Held::Notion(notion) => Some(self.edition.draft.facts.notions[*notion].id.text.replace('_', " ")),
+                _ => None,
+            });
+            let edges = found.iter().any(|target| matches!(target, Held::Edge(..)));
+            if let Some(whole) = whole.filter(|_| edges) {
+                return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
+            }
+        }
+        Ok(())
+    }
+
+    /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
+    fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
+        Ok(match verb {
+            Verb::Cut => cutting::draw(self, scale, way),
+            Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
+            Verb::Box => corner::draw(self, scale),
+            Verb::Sew => pile::draw(self, &self.past.now, scale, way),
+            Verb::Topstitch | Verb::Press => opened::draw(self, verb, scale, way),
+            Verb::Pin | Verb::Attach | Verb::Baste => match self.held(verb) {
+                seams if !seams.is_empty() => pile::draw(self, &seams, scale, way),
+                _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
+                _ => return Err(Undrawn::unclear("nothing says which edges meet")),
+            },
+            _ => single::draw(self, verb, scale, way)?,
+        })
+    }
+
+    /// The seams that pinning, attaching or basting holds for now: facts that name edges of two things.
+    fn held(&self, verb: Verb) -> Vec<Seam> {
+        let mut seams = Vec::new();
+        for (at, work) in self.step.works.iter().enumerate().filter(|(_, work)| work.verb == verb) {
+            let members = held(work, self.edition);
+            let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
+            if edges && copies(&members).len() > 1 {
+                let allowance = work.allowance.and_then(millimetres);
+                seams.push(Seam { members, allowance, gap: None, work: at });
+            }
+        }
+        seams
+    }
+}
