@@ -17,6 +17,12 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
         .map(|(_, candidate)| candidate)
 }
 
+/// Whether `word` is `meant` with other capitals, or with one letter too many, too few, wrong or out of
+/// its place.
+pub fn is_slip(word: &str, meant: &str) -> bool {
+    strsim::damerau_levenshtein(&word.to_lowercase(), meant) <= 1
+}
+
 /// A hint that names the nearest candidate, or lists them all when few, or `otherwise`.
 pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>, otherwise: &str) -> String {
     let all: Vec<&str> = candidates.into_iter().collect();

@@ -12,7 +12,7 @@ mod terminal;
 
 pub use check::{Check, Group, Page};
 pub use finding::{Finding, Level};
-pub use guess::{did_you_mean, nearest};
+pub use guess::{did_you_mean, is_slip, nearest};
 pub use json::to_json;
 pub use sink::{Findings, Report, Waived, Waiver};
 pub use terminal::{Terminal, summary};

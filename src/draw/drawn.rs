@@ -26,7 +26,12 @@ pub fn draw_steps(
             // A step out of its order cannot be drawn: that follows from the order, and is told there.
             let mut unheard = Findings::default();
             let sound = histories.get(edition.size()).is_none_or(|history| history.faults.is_empty());
-            let told = if sound { &mut *findings } else { &mut unheard };
+            // That nothing stands behind a mention holds in any order.
+            let told = if sound || scope.step.is_none() || mention.path != "draw:work" {
+                &mut *findings
+            } else {
+                &mut unheard
+            };
             if let Some(figure) = drawn(mention, edition, scope.step, studio, told) {
                 figures.add(edition.size(), &mention.key, figure);
             }

@@ -67,6 +67,8 @@ pub struct Size {
     pub id: Name,
     /// Its name on the page.
     pub name: String,
+    /// Where that name stands.
+    pub name_at: Span,
     /// Who wears or uses it.
     pub wearer: Wearer,
 }

@@ -15,8 +15,8 @@ pub use facts::{
     Outline, Piece, Release, Segment, Show, Size, Style, Tool, Wearer, Word,
 };
 pub use prose::{
-    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Reference, ReferenceKind,
-    Step, Table,
+    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Printed, Reference,
+    ReferenceKind, Step, Table,
 };
 pub use sheet::SheetSettings;
 pub use text::{Expression, Name, Text};

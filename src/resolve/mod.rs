@@ -18,7 +18,7 @@ pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
 pub use lists::{CutRow, FabricRow, NotionRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Block, FigureUse, Inline, ListItem};
-pub use prose::phrase_sizes;
+pub use prose::{Said, handed_words, phrase_sizes, say};
 pub use scope::Scope;
 pub use shown::{Shown, ShownFigure, in_system, rounded_in, stitch_figures};
 pub use values::{Values, Worked};

@@ -94,6 +94,46 @@ impl Block {
             }
         }
     }
+
+    /// Blocks as words in a line, for cells of tables: each block begins a line, an item of a list
+    /// carries its mark, and no word is lost. Diagrams, which no cell may hold, are left out.
+    pub fn as_line(blocks: &[Block]) -> Vec<Inline> {
+        let mut line = Vec::new();
+        for block in blocks {
+            for part in block.lines() {
+                if !line.is_empty() && !part.is_empty() {
+                    line.push(Inline::Break);
+                }
+                line.extend(part);
+            }
+        }
+        line
+    }
+
+    fn lines(&self) -> Vec<Vec<Inline>> {
+        let item = |mark: String, content: &[Block]| {
+            let mut line = vec![Inline::Text { text: mark }];
+            line.extend(Block::as_line(content));
+            line
+        };
+        match self {
+            Block::Paragraph { content } => vec![content.clone()],
+            Block::Heading { content, .. } => vec![vec![Inline::Strong { content: content.clone() }]],
+            Block::List { ordered, start, items } => {
+                let mark = |number| if *ordered { format!("{number}. ") } else { "• ".to_owned() };
+                items.iter().zip(*start..).map(|(content, number)| item(mark(number), content)).collect()
+            }
+            Block::Tasks { items } => items.iter().map(|one| item("• ".into(), &one.content)).collect(),
+            Block::Quote { content } => vec![vec![Inline::Emphasis { content: Block::as_line(content) }]],
+            Block::Notice { content, .. } => vec![Block::as_line(content)],
+            Block::Code { text } => text.lines().map(|line| vec![Inline::Code { text: line.to_owned() }]).collect(),
+            Block::Table { header, rows, .. } => {
+                let comma = Inline::Text { text: ", ".into() };
+                std::iter::once(header).chain(rows).map(|row| row.join(&comma)).collect()
+            }
+            Block::Rule | Block::Figure(_) => Vec::new(),
+        }
+    }
 }
 
 impl Inline {

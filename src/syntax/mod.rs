@@ -5,8 +5,10 @@
 
 mod braces;
 mod draft;
+mod events;
 mod expression;
 mod facts;
+mod fences;
 mod fields;
 mod links;
 mod markdown;
@@ -15,10 +17,12 @@ mod outlines;
 mod part;
 mod pieces;
 mod prose;
+mod reader;
 mod sheets;
 mod sizes;
 mod things;
 mod waive;
+mod walk;
 mod words;
 mod work;
 mod yaml;

@@ -130,7 +130,7 @@ pub fn edition_data(edition: &Edition<'_>, supplies: Supplies<'_>) -> Sheaf {
         "words": edition.front.words.iter().map(|(word, meaning)| json!({
             "id": word.chars().map(|letter| if letter.is_alphanumeric() { letter } else { '-' }).collect::<String>(),
             "word": word,
-            "meaning": as_line(meaning),
+            "meaning": Block::as_line(meaning),
         })).collect::<Vec<_>>(),
         "care": edition.front.care,
         "terms": edition.front.terms,
@@ -245,7 +245,7 @@ fn needs(
                 "width": row.widths,
                 "amounts": [row.amount],
                 "by_width": cutting::by_width(edition, row, cloth),
-                "note": as_line(&row.note),
+                "note": Block::as_line(&row.note),
             })
         })
         .collect();
@@ -254,7 +254,7 @@ fn needs(
         .iter()
         .map(|row| {
             let notion = &facts.notions[row.notion];
-            let mut note = as_line(&row.note);
+            let mut note = Block::as_line(&row.note);
             let mut value = row.value.clone();
             // What the author states about thread goes before what is estimated.
             if notion.kind == Kind::Thread && value.is_none() && row.count.is_none() {
@@ -307,7 +307,7 @@ fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
                     "fold": piece.fold.is_some(),
                     "mirrored": piece.mirrored,
                     "dimensions": [row.dimensions.as_ref().map(|(width, height)| json!([width, height]))],
-                    "note": as_line(&row.note),
+                    "note": Block::as_line(&row.note),
                 })
             })
             .collect();
@@ -316,20 +316,6 @@ fn pieces(edition: &Edition<'_>, drawings: Vec<Value>, scale: u32) -> Value {
         }
     }
     json!({ "fabrics": fabrics, "drawings": drawings, "scale": format!("1:{scale}") })
-}
-
-/// Blocks as words in a line, for cells of tables.
-fn as_line(blocks: &[Block]) -> Vec<Inline> {
-    let mut line = Vec::new();
-    for block in blocks {
-        if let Block::Paragraph { content } = block {
-            if !line.is_empty() {
-                line.push(Inline::Text { text: " ".into() });
-            }
-            line.extend(content.iter().cloned());
-        }
-    }
-    line
 }
 
 /// Sets every diagram's place and size where it is mentioned; a diagram that could not be bound has
