@@ -13,7 +13,8 @@ pub(super) enum Sort {
     Plain,
     /// The name of one size, which stands for that size alone.
     SizeName,
-    /// Code and addresses, set as they are, and what tells who made the booklet and when.
+    /// Code and addresses, set as they are, the words of the house, and what tells who made the booklet
+    /// and when.
     Set,
 }
 
@@ -22,6 +23,7 @@ pub(super) fn each_text(subject: &Subject<'_>, see: &mut dyn FnMut(&Text, Sort))
     facts(&subject.draft.facts, see);
     subject.draft.parts.iter().for_each(|part| words_of(part, see));
     subject.figures.words.iter().for_each(|text| see(text, Sort::Prose));
+    subject.labels.iter().for_each(|text| see(text, Sort::Set));
 }
 
 fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {

@@ -74,7 +74,7 @@ fn one(
             }
         }
     }
-    print_all(&booklet.name, compiled, jobs)
+    print_all(&booklet.name, compiled, jobs, &args.strictness)
 }
 
 /// The booklet of all sizes.

@@ -25,7 +25,7 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
     let mut count = 0;
     for size in sizes {
         let folder = args.out.join(name).join("figures").join(&compiled.sizes[size]);
-        let mut taken = BTreeSet::new();
+        let (mut taken, mut made) = (BTreeSet::new(), BTreeSet::new());
         for (_, figure) in compiled.figures.of_size(size) {
             let stem = Path::new(&figure.path).file_stem().and_then(|stem| stem.to_str()).unwrap_or("figure");
             let mut file = stem.to_owned();
@@ -34,14 +34,17 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
                 file = format!("{stem}-{again}");
                 again += 1;
             }
+            made.insert(format!("{file}.svg"));
             output::prepare(&folder.join(format!("{file}.svg")), figure.svg.as_bytes())?.settle()?;
             if args.png {
                 let dots = f32::from(args.dpi) / 25.4;
                 let png = to_png(&figure.svg, &database, dots).map_err(|fault| refusal(&figure.path, fault))?;
+                made.insert(format!("{file}.png"));
                 output::prepare(&folder.join(format!("{file}.png")), &png)?.settle()?;
             }
             count += 1;
         }
+        output::leave_only(&folder, &made)?;
     }
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
     Ok(if compiled.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })

@@ -26,6 +26,6 @@ pub use figures::{BoundFigure, Figures};
 pub use gather::{DRAW, read_all};
 pub use key::{KeyEntry, key};
 pub(crate) use markup::{escape, svg_data};
-pub use picture::{PictureFault, fonts, letters, to_png};
+pub use picture::{PictureFault, broken_fonts, fonts, letters, to_png};
 pub(crate) use ruler::Ruler;
 pub use studio::Studio;
