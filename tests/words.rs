@@ -215,3 +215,13 @@ fn a_label_says_what_its_choice_says() {
         page.figures[0]
     );
 }
+
+#[test]
+fn an_abbreviation_keeps_its_capitals_in_the_line_of_a_seam() {
+    let facts = base()["booklet.yaml"].replace("  side:\n", "  side:\n    name: PUL side\n");
+    let words = "```work\n- press: side\n  note: gently\n```\n\nPress the [](piece:side).\n";
+    let page = page(&[("booklet.yaml", &facts), ("make.md", &steps(words))]);
+    clean(&page);
+    assert!(page.data.contains("\"what\":\"PUL side\""), "{}", page.data);
+    assert!(page.data.contains("\"text\":\"PUL side\""), "{}", page.data);
+}

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::Desk;
 use super::past::{copies, targets};
 use crate::construct::Cast;
+use crate::diag::in_sentence;
 use crate::model::Verb;
 use crate::resolve::Edition;
 
@@ -142,7 +143,7 @@ impl Desk<'_, '_> {
     pub fn name(&self, copy: usize) -> String {
         let member = &self.cast.members[copy];
         let piece = &self.edition.draft.facts.pieces[member.piece];
-        if member.name == piece.id.text { lower(&piece.name.text) } else { member.name.replace('_', " ") }
+        if member.name == piece.id.text { in_sentence(&piece.name.text) } else { member.name.replace('_', " ") }
     }
 
     /// A copy and the side that is up: `front, right side up`.
@@ -151,26 +152,5 @@ impl Desk<'_, '_> {
             "" => self.name(copy),
             side => format!("{}, {side}", self.name(copy)),
         }
-    }
-}
-
-/// A name in the middle of a sentence; an abbreviation keeps its capitals.
-pub(super) fn lower(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next();
-    match first {
-        Some(first) if !letters.clone().next().is_some_and(char::is_uppercase) => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => name.to_owned(),
-    }
-}
-
-/// `a, b and c`.
-pub(super) fn listed(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
     }
 }

@@ -3,11 +3,12 @@
 use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::Desk;
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{copies, targets};
 use super::trace::{Side, closed_line, edge_to_edge, open_line};
+use crate::diag::listed;
 use crate::model::Verb;
 
 /// How far apart quilting is drawn, in mm on paper: the facts do not say how it runs.

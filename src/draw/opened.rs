@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::Desk;
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
@@ -11,6 +11,7 @@ use super::past::{Seam, millimetres, targets};
 use super::stack::opened;
 use super::trace::Side;
 use crate::construct::Target;
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::EditionWork;
 

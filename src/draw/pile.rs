@@ -3,13 +3,14 @@
 use kurbo::{Point, Rect, Vec2};
 
 use super::Desk;
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::{Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
+use crate::diag::listed;
 use crate::model::Verb;
 
 /// How far a lower layer stands out from the one on it, in mm on paper.

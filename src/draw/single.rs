@@ -3,7 +3,7 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::cloth::{Face, listed};
+use super::cloth::Face;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
@@ -11,6 +11,7 @@ use super::past::{millimetres, targets};
 use super::trace::{corners, length, open_line, place};
 use super::{Desk, Undrawn, edges};
 use crate::construct::Target;
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::EditionWork;
 

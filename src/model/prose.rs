@@ -1,6 +1,8 @@
 //! The words: parts, steps, and prose as a tree.
 
-use super::{Expression, Name, Param, Text, Work, is_for};
+use super::size::is_for;
+use super::text::{Expression, Name, Text};
+use super::work::{Param, Work};
 use crate::source::{FileId, Span};
 use std::path::PathBuf;
 

@@ -8,7 +8,7 @@ use super::scope::Scope;
 use super::shown::Shown;
 use super::values::{Values, Worked};
 use super::works::EditionWork;
-use crate::diag::Findings;
+use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
 use crate::measure::Outcome;
 use crate::model::{self, Draft, Expectation, Part, ReferenceKind, Step, is_for};
@@ -181,18 +181,18 @@ impl Targets {
                     facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
                 let piece = piece.ok_or(false)?;
                 left_out(piece.sizes.as_ref(), self.size)?;
-                let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
+                let name = if piece.id.text == id { in_sentence(&piece.name.text) } else { id.replace('_', " ") };
                 Ok((format!("piece-{}", piece.id.text), name))
             }
             ReferenceKind::Notion => {
                 let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
                 left_out(notion.sizes.as_ref(), self.size)?;
-                Ok((format!("notion-{id}"), lower(&notion.name.text)))
+                Ok((format!("notion-{id}"), in_sentence(&notion.name.text)))
             }
             ReferenceKind::Fabric => {
                 let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
                 left_out(fabric.sizes.as_ref(), self.size)?;
-                Ok((format!("fabric-{id}"), lower(&fabric.name.text)))
+                Ok((format!("fabric-{id}"), in_sentence(&fabric.name.text)))
             }
             ReferenceKind::Term => {
                 let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;
@@ -226,18 +226,6 @@ impl Targets {
 /// `Err(true)` when something is not for a size.
 fn left_out(sizes: Option<&Vec<usize>>, size: usize) -> Result<(), bool> {
     if is_for(sizes, size) { Ok(()) } else { Err(true) }
-}
-
-/// A name in the middle of a sentence.
-fn lower(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next();
-    let second = letters.clone().next();
-    match first {
-        // An abbreviation such as "PUL fabric" keeps its capitals.
-        Some(first) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(letters).collect(),
-        _ => name.to_owned(),
-    }
 }
 
 /// A term as part of a label on the page.

@@ -4,7 +4,7 @@ use super::edition::Targets;
 use super::printed::{Block, FigureUse, Inline, ListItem};
 use super::scope::Scope;
 use super::shown::Shown;
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Finding, Findings, did_you_mean, listed};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
 };
@@ -326,6 +326,5 @@ pub fn phrase_sizes(sizes: Option<&Vec<usize>>, draft: &Draft) -> Option<String>
     if names.len() == draft.facts.sizes.len() {
         return None;
     }
-    let (last, rest) = names.split_last()?;
-    Some(if rest.is_empty() { format!("{last} only") } else { format!("{} and {last} only", rest.join(", ")) })
+    (!names.is_empty()).then(|| format!("{} only", listed(&names)))
 }

@@ -4,7 +4,7 @@ use super::names::{Catalogue, NameKind};
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::values::Worked;
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Finding, Findings, did_you_mean, in_sentence};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact};
 use crate::model::{Draft, Expression, Name, Text, Verb, Work};
@@ -200,15 +200,10 @@ fn speak(name: &str, draft: &Draft, catalogue: &Catalogue) -> String {
     }
     let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
     let facts = &draft.facts;
-    let lower = |text: &str| {
-        let mut letters = text.chars();
-        let first = letters.next().map(char::to_lowercase);
-        first.into_iter().flatten().chain(letters).collect::<String>()
-    };
     let owner = match catalogue.get(owner) {
-        Some(NameKind::Piece(at)) => lower(&facts.pieces[at].name.text),
-        Some(NameKind::Notion(at)) => lower(&facts.notions[at].name.text),
-        Some(NameKind::Fabric(at)) => lower(&facts.fabrics[at].name.text),
+        Some(NameKind::Piece(at)) => in_sentence(&facts.pieces[at].name.text),
+        Some(NameKind::Notion(at)) => in_sentence(&facts.notions[at].name.text),
+        Some(NameKind::Fabric(at)) => in_sentence(&facts.fabrics[at].name.text),
         _ => owner.replace('_', " "),
     };
     match edge {

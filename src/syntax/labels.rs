@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use serde_json::{Map, Value};
 
-use crate::diag::{Findings, did_you_mean};
+use crate::diag::{Findings, did_you_mean, listed};
 use crate::faults::{DUPLICATE_KEY, FILE_UNREADABLE, KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::Text;
 use crate::source::{FileId, House, Sources, Span};
@@ -40,7 +40,7 @@ pub fn read_labels(house: &House, sources: &Sources, findings: &mut Findings) ->
         findings.push(
             KEY_MISSING
                 .at(Span::new(file, 0..text.len().min(1)), format!("the words of the house leave out `{first}`{more}"))
-                .hint(format!("add a line for each of them, such as {}", listed(&missing[..missing.len().min(3)]))),
+                .hint(format!("add a line for each of them, such as {}", quoted(&missing[..missing.len().min(3)]))),
         );
     }
     let shelf = Shelf { text, file };
@@ -123,7 +123,7 @@ impl Shelf<'_> {
             findings.push(KEY_UNKNOWN.at(span, format!("nothing is filled in for `{filling}` in `{key}`")).hint(
                 match known.is_empty() {
                     true => "take the braces out".to_owned(),
-                    false => format!("what can be filled in is {}", listed(&known)),
+                    false => format!("what can be filled in is {}", quoted(&known)),
                 },
             ));
         }
@@ -156,6 +156,6 @@ fn fillings(words: &str) -> Vec<&str> {
     opens.filter_map(|rest| rest.find('}').map(|end| &rest[..=end])).collect()
 }
 
-fn listed(names: &[&str]) -> String {
-    names.iter().map(|name| format!("`{}`", name.trim_matches('`'))).collect::<Vec<_>>().join(", ")
+fn quoted(names: &[&str]) -> String {
+    listed(&names.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>())
 }
