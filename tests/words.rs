@@ -142,10 +142,10 @@ fn notes_and_meanings_keep_all_their_blocks() {
 
 #[test]
 fn a_choice_keeps_what_looks_like_a_list_or_a_heading() {
-    let words = "Sew {small: 1. the {seam} side | else: # all} of it, {small: - once\n- and **again** | else: never}.\n";
+    let words = "Sew {small: 1. the {seam} side `a|b` | else: # all} of it, {small: - once\n- and **again** | else: never}.\n\n> {small: turn\n> it out | else: leave it}\n";
     let page = page(&[("make.md", &steps(words))]);
     clean(&page);
-    for word in ["1. the ", "- once", "again"] {
+    for word in ["1. the ", "a|b", "- once", "again", "turn it out"] {
         assert!(
             page.data.contains(word),
             "`{word}` is lost in {}",

@@ -246,10 +246,13 @@ fn split(text: &str, inner: Range<usize>) -> Vec<Range<usize>> {
     let mut start = inner.start;
     let mut depth = 0usize;
     let bytes = text.as_bytes();
-    for at in inner.clone() {
+    let mut at = inner.start;
+    while at < inner.end {
         match bytes[at] {
             b'{' | b'(' | b'[' => depth += 1,
             b'}' | b')' | b']' => depth = depth.saturating_sub(1),
+            // A bar in code is a bar.
+            b'`' => at = text[at + 1..inner.end].find('`').map_or(at, |end| at + 1 + end),
             b'|' if depth == 0 => {
                 let end = if at > start && bytes[at - 1] == b'\\' { at - 1 } else { at };
                 parts.push(start..end);
@@ -257,6 +260,7 @@ fn split(text: &str, inner: Range<usize>) -> Vec<Range<usize>> {
             }
             _ => {}
         }
+        at += 1;
     }
     parts.push(start..inner.end);
     parts

@@ -247,6 +247,12 @@ impl Builder<'_, '_, '_> {
             return;
         }
         let words = &self.reader.source.text[range.clone()];
+        if words.contains('\n') {
+            // Only the lines of a choice stand in one run; those of a quotation carry their marks along.
+            let lines = words.lines().map(|line| line.trim_start().strip_prefix('>').unwrap_or(line));
+            let joined = lines.collect::<Vec<_>>().join(" ").replace("  ", " ");
+            return content.push(self.plain(&joined, range));
+        }
         let span = self.reader.source.at(range);
         if let Some(Inline::Text(before)) = content.last_mut()
             && before.verbatim
