@@ -26,7 +26,10 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
     for size in sizes {
         let folder = args.out.join(name).join("figures").join(&compiled.sizes[size]);
         let (mut taken, mut made) = (BTreeSet::new(), BTreeSet::new());
-        for (_, figure) in compiled.figures.of_size(size) {
+        // One diagram in several steps is one file, as long as it shows the same figures.
+        let mut known = BTreeSet::new();
+        let figures = compiled.figures.of_size(size).map(|(_, figure)| figure);
+        for figure in figures.filter(|figure| known.insert((&figure.path, &figure.svg))) {
             let stem = Path::new(&figure.path).file_stem().and_then(|stem| stem.to_str()).unwrap_or("figure");
             let mut file = stem.to_owned();
             let mut again = 2;

@@ -17,12 +17,15 @@ use crate::source::Span;
 /// The letter that hides a group: it has no meaning in Markdown.
 const FILLER: u8 = b'x';
 
+/// The sizes of a branch (`None` for `else`) and where its words stand.
+pub(super) type BranchPlace = (Option<Vec<usize>>, Range<usize>);
+
 /// What one group says; the words of a choice are left to the reader of words.
 pub(super) enum Group {
     /// A value, or braces that could not be read, which has been reported.
     Whole(Brace),
-    /// A choice: the sizes of each branch (`None` for `else`) and where its words stand.
-    Choice(Vec<(Option<Vec<usize>>, Range<usize>)>, Span),
+    /// A choice: its branches, in the order written, and its place.
+    Choice(Vec<BranchPlace>, Span),
 }
 
 /// The outermost brace groups of a text, and the braces that are never closed. `code` is where the
@@ -186,11 +189,7 @@ impl Desk<'_> {
 
     /// The branches of a choice; `None` when one cannot be read: what it would have covered is not told
     /// beside its fault.
-    fn choice(
-        &mut self,
-        parts: Vec<Range<usize>>,
-        heads: Vec<Option<Range<usize>>>,
-    ) -> Option<Vec<(Option<Vec<usize>>, Range<usize>)>> {
+    fn choice(&mut self, parts: Vec<Range<usize>>, heads: Vec<Option<Range<usize>>>) -> Option<Vec<BranchPlace>> {
         let mut read = Vec::new();
         let mut whole = true;
         for (part, head) in parts.into_iter().zip(heads) {
