@@ -11,15 +11,15 @@ use crate::cloth::{Bolt, ClothFault, ClothLayout, bolts, cloth_scale, draw_cloth
 use crate::construct::{History, play};
 use crate::diag::{Finding, Findings, Report, Waiver};
 use crate::draw;
-use crate::faults::{FILE_UNREADABLE, TYPESETTING_FAILED};
+use crate::faults::{FILE_UNREADABLE, TYPESETTING_DOUBTFUL, TYPESETTING_FAILED};
 use crate::figure::{self, Figures, Studio};
 use crate::model::{Draft, Text};
 use crate::nest::Effort;
 use crate::resolve::{Catalogue, Edition, PieceId, Values, resolve};
 use crate::sheets::{SheetPaper, page_map, plan_all_sizes, plan_one_size};
 use crate::source::{BookletFolder, Folder, House, Sources, Span};
-use crate::syntax;
-use crate::typeset::{Paper, Sheaf, lay_out as lay_out_book};
+use crate::syntax::{self, Labels};
+use crate::typeset::{Paper, PressFault, Sheaf, lay_out as lay_out_book};
 
 /// A booklet after every stage but the last.
 pub struct Compiled<'a> {
@@ -39,6 +39,8 @@ pub struct Compiled<'a> {
     pub cloth: Vec<Vec<ClothLayout>>,
     /// Templates and fonts.
     pub house: House,
+    /// The words that templates print.
+    pub labels: Labels,
     /// Logo and cover, by their names.
     pub pictures: BTreeMap<String, Photo>,
     /// What is wrong.
@@ -48,10 +50,8 @@ pub struct Compiled<'a> {
 /// Compiles a booklet and hands the result to `then`, while everything it leans on is alive.
 pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Compiled<'_>) -> R) -> R {
     let mut reading = syntax::read_booklet(folder, booklet);
-    let house = House::of(folder, booklet);
-    for asset in house.templates.iter().filter(|asset| asset.own.is_some()) {
-        reading.sources.add(asset.own.clone().unwrap_or_default(), asset.text());
-    }
+    let house = house(folder, booklet, &mut reading);
+    let labels = syntax::read_labels(&house, &reading.sources, &mut reading.findings);
     let Some(draft) = reading.draft.take() else {
         let report = reading.findings.report(&reading.sources, 0, &[], &checks::unused_waiver);
         return then(Compiled {
@@ -63,6 +63,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
             figures: Figures::default(),
             cloth: Vec::new(),
             house,
+            labels,
             pictures: BTreeMap::new(),
             report,
         });
@@ -85,6 +86,7 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         draft: &draft,
         cloth: &laid,
         letters: &letters,
+        labels: &labels.own,
         catalogue: &catalogue,
         editions: &editions,
         histories: &histories,
@@ -102,9 +104,30 @@ pub fn compile<R>(folder: &Folder, booklet: &BookletFolder, then: impl FnOnce(Co
         figures,
         cloth: laid.into_iter().map(|size| size.into_iter().filter_map(Result::ok).collect()).collect(),
         house,
+        labels,
         pictures,
         report,
     })
+}
+
+/// Templates and fonts; those of the booklet's own that cannot be used are findings.
+fn house(folder: &Folder, booklet: &BookletFolder, reading: &mut syntax::Reading) -> House {
+    let (house, faults) = House::of(folder, booklet);
+    for fault in faults {
+        let span = Span::new(reading.sources.add(fault.path, ""), 0..0);
+        reading.findings.push(FILE_UNREADABLE.at(span, fault.message).hint(fault.hint));
+    }
+    for path in figure::broken_fonts(&house) {
+        let span = Span::new(reading.sources.add(path, ""), 0..0);
+        let finding = FILE_UNREADABLE.at(span, format!("`{path}` holds no font that can be read"));
+        reading.findings.push(finding.hint("save the font anew, or take the file out of the folder `fonts`"));
+    }
+    for asset in &house.templates {
+        if let Some(path) = &asset.own {
+            reading.sources.add(path.clone(), asset.text());
+        }
+    }
+    house
 }
 
 /// Reads the logo and the cover picture.
@@ -140,40 +163,45 @@ impl Compiled<'_> {
     /// complains of, or the booklet's title when it names neither.
     pub fn press_finding(
         &self,
-        fault: &crate::typeset::PressFault,
+        fault: &PressFault,
         origins: &BTreeMap<String, String>,
         size: Option<usize>,
     ) -> Option<Finding> {
-        let draft = self.draft?;
-        let mut span = draft.facts.title.span;
-        if let Some((path, range)) = &fault.place {
-            let own = self.house.templates.iter().find(|asset| format!("/{}", asset.name) == *path);
-            if let Some(file) = origins.get(path).and_then(|path| self.sources.by_path(path)) {
-                let end = self.sources.file(file).text.find('>').map_or(0, |at| at + 1);
-                span = Span::new(file, 0..end);
-            } else if let Some(own) = own.and_then(|asset| asset.own.as_ref())
-                && let Some(file) = self.sources.by_path(own)
-            {
-                span = Span::new(file, range.clone());
-            }
-        }
+        let title = self.draft?.facts.title.span;
+        let span = self.press_place(fault, origins).unwrap_or(title);
         let hint = if fault.hint.is_empty() {
             "take out what was changed last and build again; a booklet's own template or picture is the likeliest cause"
         } else {
             &fault.hint
         };
-        let finding = TYPESETTING_FAILED.at(span, format!("the page cannot be set: {}", fault.message));
-        let finding = finding.hint(hint);
+        let finding = TYPESETTING_FAILED.at(span, format!("the page cannot be set: {}", fault.message)).hint(hint);
         Some(match size {
             Some(size) => finding.in_size(size, ""),
             None => finding,
         })
     }
 
+    /// What the typesetter warns of in a file of the booklet's own; `None` for the house's files.
+    pub fn press_warning(&self, fault: &PressFault, origins: &BTreeMap<String, String>) -> Option<Finding> {
+        let span = self.press_place(fault, origins)?;
+        let hint = if fault.hint.is_empty() { "mend it in the booklet's own template" } else { &fault.hint };
+        Some(TYPESETTING_DOUBTFUL.at(span, format!("the typesetter warns: {}", fault.message)).hint(hint))
+    }
+
+    /// The author's file behind a fault of the typesetter; `None` when there is none.
+    fn press_place(&self, fault: &PressFault, origins: &BTreeMap<String, String>) -> Option<Span> {
+        let (path, range) = fault.place.as_ref()?;
+        if let Some(file) = origins.get(path).and_then(|path| self.sources.by_path(path)) {
+            let end = self.sources.file(file).text.find('>').map_or(0, |at| at + 1);
+            return Some(Span::new(file, 0..end));
+        }
+        let own = self.house.templates.iter().find(|asset| format!("/{}", asset.name) == *path)?;
+        Some(Span::new(self.sources.by_path(own.own.as_ref()?)?, range.clone()))
+    }
+
     /// A book laid out for a paper, in the words of the house or the booklet's own.
     pub fn sheaf(&self, book: &Book, paper: Paper) -> Sheaf {
-        let labels = serde_json::from_str(self.house.template("labels-en.json")).unwrap_or_default();
-        lay_out_book(book, paper, &labels)
+        lay_out_book(book, paper, &serde_json::Value::Object(self.labels.words.clone()))
     }
 
     /// Lays all cloth anew with the effort that a printed layout deserves.

@@ -326,6 +326,7 @@ fn examples(section: &[&str]) -> Vec<Block> {
                 let root = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 76 44" width="76mm" data-scale="1:5">"#;
                 Block::of_page("figures/sew.svg", false, &format!("{root}\n{text}\n</svg>"))
             }
+            "typ" if text.starts_with("#set document") => Block::of_page("templates/booklet.typ", false, &text),
             "typ" => Block::of_page("templates/step.typ", false, &text),
             other => panic!("an example of the kind `{other}`"),
         });

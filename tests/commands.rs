@@ -8,6 +8,38 @@ fn commands_say_what_is_written() {
 }
 
 #[test]
+fn the_folder_of_figures_holds_what_the_last_run_made() {
+    let folder = tempfile::tempdir().expect("a folder of our own");
+    let home = folder.path().join("pouch");
+    let base = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/checks/_base");
+    std::fs::create_dir_all(home.join("figures")).expect("a folder");
+    for name in ["booklet.yaml", "make.md", "figures/sew.svg"] {
+        std::fs::copy(base.join(name), home.join(name)).expect("a file of the base booklet");
+    }
+    let made = || -> Vec<String> {
+        let output = Command::new(env!("CARGO_BIN_EXE_notchbook"))
+            .args(["figures", "pouch", "--size", "small"])
+            .current_dir(folder.path())
+            .output()
+            .expect("the program runs");
+        assert!(output.status.success(), "{output:?}");
+        let made = std::fs::read_dir(folder.path().join("out/pouch/figures/small"));
+        let names = made
+            .expect("the folder")
+            .map(|entry| entry.expect("an entry").file_name());
+        names
+            .map(|name| name.to_string_lossy().into_owned())
+            .collect()
+    };
+    assert_eq!(made(), ["sew.svg"]);
+    std::fs::rename(home.join("figures/sew.svg"), home.join("figures/seam.svg"))
+        .expect("a new name");
+    let steps = std::fs::read_to_string(home.join("make.md")).expect("the steps");
+    std::fs::write(home.join("make.md"), steps.replace("sew.svg", "seam.svg")).expect("the steps");
+    assert_eq!(made(), ["seam.svg"]);
+}
+
+#[test]
 fn every_shell_gets_its_completions() {
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let output = Command::new(env!("CARGO_BIN_EXE_notchbook"))

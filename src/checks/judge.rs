@@ -7,7 +7,7 @@ use crate::cloth::{ClothFault, ClothLayout};
 use crate::construct::History;
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
-use crate::model::Draft;
+use crate::model::{Draft, Text};
 use crate::resolve::{Catalogue, Edition};
 
 /// Everything that checks of a whole booklet may look at.
@@ -22,6 +22,8 @@ pub struct Subject<'a> {
     pub histories: &'a [History],
     /// The diagrams.
     pub figures: &'a Figures,
+    /// The words of the house that the booklet brought itself.
+    pub labels: &'a [Text],
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.

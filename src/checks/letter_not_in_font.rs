@@ -27,40 +27,28 @@
 
 use super::Subject;
 use super::judge::Judge;
-use super::words::each_text;
+use super::written::each_text;
 use crate::diag::{Check, Findings, Group};
-use crate::model::Text;
 
 /// The check.
 pub(super) static CHECK: Judge =
     Judge::booklet(&Check::error("letter-not-in-font", Group::Print, include_str!("letter_not_in_font.rs")), run);
 
-/// Looks at every run of words, in prose, names and diagrams.
+/// Looks at every printed text.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    let facts = &subject.draft.facts;
-    let mut texts: Vec<&Text> = Vec::new();
-    each_text(subject, &mut |text| texts.push(text));
-    texts.push(&facts.title);
-    texts.extend([&facts.designer, &facts.skill, &facts.summary, &facts.contact].into_iter().flatten());
-    texts.extend(facts.pieces.iter().map(|piece| &piece.name));
-    texts.extend(facts.fabrics.iter().map(|fabric| &fabric.name));
-    texts.extend(facts.notions.iter().map(|notion| &notion.name));
-    texts.extend(facts.finished.iter().map(|row| &row.name));
-    texts.extend(&subject.figures.words);
-    for text in texts {
+    each_text(subject, &mut |text, _| {
         let missing = text.text.char_indices().find(|(_, letter)| !is_printed(*letter, subject));
-        if let Some((at, letter)) = missing {
-            let shown = if letter.is_control() { format!("U+{:04X}", letter as u32) } else { letter.to_string() };
-            findings.push(
-                CHECK
-                    .at(
-                        text.at(at..at + letter.len_utf8()),
-                        format!("“{shown}” stands in no bundled font, so it cannot be printed"),
-                    )
-                    .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
-            );
-        }
-    }
+        let Some((at, letter)) = missing else { return };
+        let shown = if letter.is_control() { format!("U+{:04X}", letter as u32) } else { letter.to_string() };
+        findings.push(
+            CHECK
+                .at(
+                    text.at(at..at + letter.len_utf8()),
+                    format!("“{shown}” stands in no bundled font, so it cannot be printed"),
+                )
+                .hint("write it in words, or put a font that has it into the booklet's folder `fonts`"),
+        );
+    });
 }
 
 /// White space is not drawn; joiners and selectors only steer their neighbours.

@@ -25,13 +25,13 @@
 //! ## Limits
 //! Looks for a number with a unit of length or temperature behind it: mm, cm, m, in, inch, ft, yd,
 //! ″, °C, °F. Numbers written in words (“two inches”) are not seen, nor are weights, times and
-//! stitch counts. `in` counts as a word in “3 in a row” and the like. Looks at headings, at all
+//! stitch counts. `in` counts as a word in “3 in a row” and the like. Looks at titles and names, at all
 //! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
-//! are looked at too.
+//! are looked at too. The names of sizes, code and addresses are passed over.
 
 use super::Subject;
 use super::judge::Judge;
-use super::words::each_text;
+use super::written::{Sort, each_text};
 use crate::diag::{Check, Findings, Group};
 use crate::measure::read_measure;
 use crate::model::Text;
@@ -79,16 +79,23 @@ const NO_INCHES: &[&str] = &[
     "pairs", "place", "row", "rows", "the", "this", "that", "these", "those", "total", "turn", "your", "which",
 ];
 
-/// Looks at all prose, the words of diagrams, and the words for those who cannot see them.
+/// Looks at every printed text that is about the thing that is made. The name of a size stands for that
+/// size alone, so a figure in it is right.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    each_text(subject, &mut |text| look(text, findings));
-    subject.figures.words.iter().for_each(|text| look(text, findings));
+    each_text(subject, &mut |text, sort| match sort {
+        Sort::Prose | Sort::Plain => look(text, sort, findings),
+        Sort::SizeName | Sort::Set => {}
+    });
 }
 
-fn look(text: &Text, findings: &mut Findings) {
+fn look(text: &Text, sort: Sort, findings: &mut Findings) {
     for range in find(&text.text) {
         let written = &text.text[range.clone()];
         let hint = match read_measure(written) {
+            _ if sort == Sort::Plain => {
+                "leave the figure out here, where braces are no figures, and state it as a measurement or in prose"
+                    .to_owned()
+            }
             Ok(_) => format!(
                 "name a measurement, such as `{{seam}}`, or put it in braces to have it shown in both systems: `{{{written}}}`"
             ),

@@ -49,6 +49,7 @@ mod unused_measurement;
 mod used_before_cut;
 mod waivers;
 mod words;
+mod written;
 
 pub use contrast_too_low::{LEAST, contrast, luminance};
 pub use judge::{Judge, Run, Subject};

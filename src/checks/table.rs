@@ -127,6 +127,7 @@ pub static CHECKS: &[Judge] = &[
     grain_off_piece::CHECK,
     contrast_too_low::CHECK,
     Judge::elsewhere(&faults::TYPESETTING_FAILED),
+    Judge::elsewhere(&faults::TYPESETTING_DOUBTFUL),
     Judge::elsewhere(&faults::WAIVER_UNUSED),
     Judge::elsewhere(&faults::WAIVER_WITHOUT_REASON),
 ];

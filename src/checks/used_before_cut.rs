@@ -41,7 +41,7 @@
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};
-use crate::diag::{Check, Findings, Group};
+use crate::diag::{Check, Findings, Group, listed};
 use crate::resolve::Edition;
 
 /// The check.
@@ -79,8 +79,5 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
 /// "`front` is", "`strip` and `tab` are".
 fn are(names: &[String]) -> String {
     let quoted: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
-    match quoted.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("{} and {last} are", rest.join(", ")),
-        _ => format!("{} is", quoted.join("")),
-    }
+    format!("{} {}", listed(&quoted), if quoted.len() > 1 { "are" } else { "is" })
 }

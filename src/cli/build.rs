@@ -82,5 +82,5 @@ fn one(
             }
         }
     }
-    print_all(&booklet.name, compiled, jobs)
+    print_all(&booklet.name, compiled, jobs, &args.strictness)
 }

@@ -25,8 +25,11 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
     let mut count = 0;
     for size in sizes {
         let folder = args.out.join(name).join("figures").join(&compiled.sizes[size]);
-        let mut taken = BTreeSet::new();
-        for (_, figure) in compiled.figures.of_size(size) {
+        let (mut taken, mut made) = (BTreeSet::new(), BTreeSet::new());
+        // One diagram in several steps is one file, as long as it shows the same figures.
+        let mut known = BTreeSet::new();
+        let figures = compiled.figures.of_size(size).map(|(_, figure)| figure);
+        for figure in figures.filter(|figure| known.insert((&figure.path, &figure.svg))) {
             let stem = Path::new(&figure.path).file_stem().and_then(|stem| stem.to_str()).unwrap_or("figure");
             let mut file = stem.to_owned();
             let mut again = 2;
@@ -34,14 +37,17 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
                 file = format!("{stem}-{again}");
                 again += 1;
             }
+            made.insert(format!("{file}.svg"));
             output::prepare(&folder.join(format!("{file}.svg")), figure.svg.as_bytes())?.settle()?;
             if args.png {
                 let dots = f32::from(args.dpi) / 25.4;
                 let png = to_png(&figure.svg, &database, dots).map_err(|fault| refusal(&figure.path, fault))?;
+                made.insert(format!("{file}.png"));
                 output::prepare(&folder.join(format!("{file}.png")), &png)?.settle()?;
             }
             count += 1;
         }
+        output::leave_only(&folder, &made)?;
     }
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
     Ok(if compiled.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })

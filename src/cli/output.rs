@@ -1,11 +1,13 @@
 //! What is printed, and files written whole: beside their place first, then renamed into it.
 
+use std::collections::BTreeSet;
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use super::{Outcome, Refusal};
 use crate::diag::{Report, Terminal, summary, to_json};
 use crate::pipeline::Compiled;
+use crate::source::Folder;
 
 use super::args::{Deny, Form, Strictness};
 
@@ -58,6 +60,21 @@ pub(super) fn verdict(name: &str, compiled: &Compiled<'_>, report: &Report) {
 pub(super) fn outcome(report: &Report, strictness: &Strictness) -> Outcome {
     let strict = strictness.deny == Some(Deny::Warnings);
     if report.errors() > 0 || (strict && report.warnings() > 0) { Outcome::Findings } else { Outcome::Clean }
+}
+
+/// Takes out of a folder what an earlier run made there: drawings and pictures that are not `made`.
+pub(super) fn leave_only(folder: &Path, made: &BTreeSet<String>) -> Result<(), Refusal> {
+    let Ok(opened) = Folder::open(folder) else { return Ok(()) };
+    let ours = |name: &String| name.ends_with(".svg") || name.ends_with(".png");
+    for name in opened.list(Path::new("")).into_iter().filter(|name| ours(name) && !made.contains(name)) {
+        std::fs::remove_file(folder.join(&name)).map_err(|error| {
+            Refusal::new(
+                format!("`{}` is of an earlier run and cannot be taken out: {error}", folder.join(&name).display()),
+                "close the file where it is open, or name another folder with --out",
+            )
+        })?;
+    }
+    Ok(())
 }
 
 /// A file that waits beside its place.

@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
-use super::args::Form;
+use super::args::{Form, Strictness};
 use super::{Outcome, Refusal, output};
 use crate::checks;
 use crate::diag::Findings;
@@ -36,7 +36,12 @@ pub(super) enum Content {
 type Done = (usize, Job, Result<Printed, Vec<PressFault>>);
 
 /// Prints all jobs of one booklet side by side; writes them when every one could be set.
-pub(super) fn print_all(name: &str, compiled: &Compiled<'_>, jobs: Vec<Job>) -> Result<Outcome, Refusal> {
+pub(super) fn print_all(
+    name: &str,
+    compiled: &Compiled<'_>,
+    jobs: Vec<Job>,
+    strictness: &Strictness,
+) -> Result<Outcome, Refusal> {
     let bar = progress(name, jobs.len());
     let press = Press::new(&compiled.house);
     let mut printed: Vec<Done> = jobs
@@ -54,9 +59,10 @@ pub(super) fn print_all(name: &str, compiled: &Compiled<'_>, jobs: Vec<Job>) -> 
         .collect();
     bar.finish_and_clear();
     printed.sort_by_key(|(at, ..)| *at);
-    if faults(compiled, &printed) {
+    let outcome = tell(compiled, &printed, strictness);
+    if outcome != Outcome::Clean {
         output::line(&format!("{name}: nothing was built; what was built before is untouched"));
-        return Ok(Outcome::Findings);
+        return Ok(outcome);
     }
     let mut waiting = Vec::new();
     for (_, job, result) in &printed {
@@ -81,19 +87,26 @@ fn progress(name: &str, length: usize) -> ProgressBar {
     bar
 }
 
-/// Shows what the typesetter could not do; whether there was any such thing.
-fn faults(compiled: &Compiled<'_>, printed: &[Done]) -> bool {
+/// Shows what the typesetter could not do, and what it warns of in files of the booklet's own.
+fn tell(compiled: &Compiled<'_>, printed: &[Done], strictness: &Strictness) -> Outcome {
     let mut findings = Findings::default();
     let none = BTreeMap::new();
     for (_, job, result) in printed {
-        let Err(faults) = result else { continue };
         let origins = match &job.content {
             Content::Booklet(sheaf) => &sheaf.origins,
             Content::Sheets(..) => &none,
         };
-        findings.extend(faults.iter().filter_map(|fault| compiled.press_finding(fault, origins, job.size)));
+        match result {
+            Err(faults) => {
+                findings.extend(faults.iter().filter_map(|fault| compiled.press_finding(fault, origins, job.size)));
+            }
+            Ok(printed) => {
+                let warnings = printed.warnings.iter();
+                findings.extend(warnings.filter_map(|fault| compiled.press_warning(fault, origins)));
+            }
+        }
     }
     let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::unused_waiver);
     output::report(&report, compiled, Form::People);
-    !report.findings.is_empty()
+    output::outcome(&report, strictness)
 }

@@ -58,7 +58,7 @@ fn one(
             jobs.extend(job(booklet, compiled, &plan, &all, &args.out, &mut notes)?);
         }
     }
-    let outcome = print_all(&booklet.name, compiled, jobs)?;
+    let outcome = print_all(&booklet.name, compiled, jobs, &args.strictness)?;
     notes.iter().for_each(|note| output::line(note));
     Ok(outcome)
 }

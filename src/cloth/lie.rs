@@ -43,11 +43,11 @@ pub(super) fn lie(edition: &Edition<'_>, piece: PieceId, fabric: FabricId) -> Op
         (false, false) => Turns::Half,
         (false, true) => Turns::Quarter,
     };
-    let fold = fold_angle(piece_facts, &shape);
+    let fold = fold_angle(piece_facts, shape);
     let at_fold = fold.filter(|fold| grain.is_none_or(|grain| runs_along(*fold, grain)));
     let whole = || if fold.is_some() { shape.unfolded().0.path } else { shape.cutting().path.clone() };
     let outline = match at_fold {
-        Some(fold) => half_at_fold(piece_facts, &shape, fold, larger),
+        Some(fold) => half_at_fold(piece_facts, shape, fold, larger),
         None => turned(&grown(whole(), larger), grain.unwrap_or(FRAC_PI_2)),
     };
     Some(Lie { outline: home(outline), turns, at_fold: at_fold.is_some(), opened: fold.is_some() && at_fold.is_none() })

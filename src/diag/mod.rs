@@ -8,6 +8,7 @@ mod finding;
 mod guess;
 mod json;
 mod sink;
+mod spoken;
 mod terminal;
 
 pub use check::{Check, Group, Home, Page};
@@ -15,4 +16,5 @@ pub use finding::{Finding, Level};
 pub use guess::{did_you_mean, is_slip, nearest};
 pub use json::to_json;
 pub use sink::{Findings, Report, Waived, Waiver};
+pub use spoken::{in_sentence, listed};
 pub use terminal::{Terminal, summary};

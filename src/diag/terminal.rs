@@ -3,6 +3,7 @@
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level as Shade, Origin, Renderer, Snippet};
 
+use super::spoken::listed;
 use super::{Finding, Level, Report};
 use crate::source::{Sources, Span};
 
@@ -60,10 +61,7 @@ pub(super) fn details(finding: &Finding, sizes: &[String]) -> Vec<String> {
 fn name_sizes(finding: &Finding, sizes: &[String]) -> String {
     let names: Vec<&str> =
         finding.sizes.iter().filter_map(|(index, _)| sizes.get(*index).map(String::as_str)).collect();
-    match names.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("sizes {} and {last}", rest.join(", ")),
-        _ => format!("size {}", names.join("")),
-    }
+    format!("{} {}", if names.len() > 1 { "sizes" } else { "size" }, listed(&names))
 }
 
 fn excerpt<'a>(group: Group<'a>, sources: &'a Sources, finding: &'a Finding) -> Group<'a> {

@@ -91,12 +91,3 @@ pub(super) fn sort(edition: &Edition<'_>) -> Vec<Cloth> {
     }
     cloths
 }
-
-/// `a, b and c`.
-pub(super) fn listed(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
-    }
-}

@@ -8,9 +8,10 @@ use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{copies, held};
 use super::trace::{corners, open_line};
+use crate::diag::in_sentence;
 use crate::figure::numbers;
 use crate::model::{Outline, Verb};
-use crate::resolve::{CopyId, FabricId, PieceId, Shown, lower};
+use crate::resolve::{CopyId, FabricId, PieceId, Shown};
 
 /// The width that a row of pieces may take, in mm.
 const ROW: f64 = 71.0;
@@ -83,9 +84,9 @@ fn piece<'a>(
     let drawn = page.bounds();
     page.path(class, part.outline.clone());
     let (bounds, all) = (part.bounds(), page.bounds());
-    let name = lower(&facts.pieces[lot.piece].name.text);
+    let name = in_sentence(&facts.pieces[lot.piece].name.text);
     let from =
-        lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", lower(&facts.fabrics[fabric].name.text)));
+        lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", in_sentence(&facts.fabrics[fabric].name.text)));
     let count = lot.copies.len();
     let words = match (from, first) {
         (None, _) => format!("{name}, cut {count}"),

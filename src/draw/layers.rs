@@ -2,12 +2,13 @@
 
 use kurbo::{Affine, Point, Rect, Vec2};
 
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{copies, held};
 use super::trace::{Side, closed_line, edge_to_edge, open_line};
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::CopyId;
 

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Vec2};
 
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::desk::{Desk, spoken};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
@@ -10,6 +10,7 @@ use super::part::{Part, Who};
 use super::past::{Held, Seam, held, millimetres};
 use super::stack::opened;
 use super::trace::Side;
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, ZipEdge};
 

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::cloth::{Cloth, Face, listed};
+use super::cloth::{Cloth, Face};
 use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
@@ -10,6 +10,7 @@ use super::part::{Part, Who};
 use super::past::{Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::CopyId;
 

@@ -3,7 +3,7 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::cloth::{Face, listed};
+use super::cloth::Face;
 use super::desk::{Desk, Undrawn, spoken};
 use super::edges;
 use super::handled::{Handled, handled};
@@ -12,6 +12,7 @@ use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::trace::{corners, length, open_line, place};
+use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, NotionId};
 

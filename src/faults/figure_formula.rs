@@ -14,9 +14,9 @@
 //! ```
 //!
 //! ## Limits
-//! Told here are a quantity that cannot be drawn, such as an area or a weight, a brace that is
-//! never closed, and a `data-scale` that is no scale. Faults inside the formula itself have the
-//! names that they have in the facts: `unknown-name`, `unit-mismatch` and their neighbours.
+//! Told here are a quantity that cannot be drawn, such as an area or a weight, a brace that is never
+//! closed, a bar in an attribute, and a `data-scale` that is no scale. Faults inside the formula itself
+//! have the names that they have in the facts: `unknown-name`, `unit-mismatch` and their neighbours.
 
 use crate::diag::{Check, Group};
 

@@ -1,8 +1,8 @@
 //! A diagram stands in a place where none can be printed.
 //!
 //! ## Why it matters
-//! Inside a heading, a table or a word in bold there is no room for a drawing; it would be left
-//! out.
+//! Inside a heading, a table, a choice, a link or a word in bold, and in the words of `booklet.yaml`,
+//! there is no room for a drawing; it would be left out.
 //!
 //! ## Wrong
 //! ````md

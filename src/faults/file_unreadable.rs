@@ -16,10 +16,11 @@
 //! ```
 //!
 //! ## Limits
-//! Looks at `booklet.yaml`, at the files under `parts:`, and at the logo and the cover picture; a
-//! diagram that is not there is told by `figure-missing`. A text may have 2 MB and must be saved as
-//! UTF-8; a picture may have 20 MB and must be SVG, PNG, JPEG, GIF or WebP. Nothing outside the
-//! folder that the command was given is read, not even by a link.
+//! Looks at `booklet.yaml`, at the files under `parts:`, at the logo and the cover picture, and at the
+//! booklet's own templates, fonts and words of the house; a diagram that is not there is told by
+//! `figure-missing`. A text may have 2 MB and must be saved as UTF-8; a picture may have 20 MB and must
+//! be SVG, PNG, JPEG, GIF or WebP; a font is a single one, `.ttf` or `.otf`. Nothing outside the folder
+//! that the command was given is read, not even by a link.
 
 use crate::diag::{Check, Group};
 

@@ -20,7 +20,7 @@
 //!
 //! ## Limits
 //! Sizes follow `for=` with commas between them, and take no quotes and no spaces. Nothing else may
-//! stand in a heading's braces but one id after `#`.
+//! stand in a heading's braces but one id after `#`. Only the headings of parts and steps take braces.
 
 use crate::diag::{Check, Group};
 

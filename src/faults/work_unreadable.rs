@@ -29,7 +29,8 @@
 //! ## Limits
 //! A fact is a verb, a colon, and names of pieces, copies, edges or notions, with plain words after
 //! them if you like; plain words need a space in them, so that they are not taken for names. One
-//! fact does one thing. Names that stand for nothing are told by `unknown-name`.
+//! fact does one thing. A fence that is all but `work`, such as `wrok` or `Work`, is told too; other
+//! fences are printed. Names that stand for nothing are told by `unknown-name`.
 
 use crate::diag::{Check, Group};
 

@@ -6,16 +6,14 @@
 
 use std::ops::Range;
 
-use roxmltree::{Document, Node};
-
 use super::drawing::Drawing;
 use super::markup::escape;
 use super::numbers;
 use crate::diag::Findings;
 use crate::faults::{CHOICE_NOT_COVERED, FIGURE_FORMULA, NUMBER_TOO_LARGE};
-use crate::measure::{Dimension, Unit};
-use crate::model::{Brace, Inline, Show, Size};
-use crate::resolve::{Scope, Shown, Uses};
+use crate::measure::Dimension;
+use crate::model::{Brace, Expression, Filter, Inline, Show, Size};
+use crate::resolve::{Said, Scope, Uses, handed_words, say};
 use crate::source::Span;
 use crate::syntax::{brace_groups, read_brace};
 
@@ -31,6 +29,17 @@ impl Bound {
     fn push(&mut self, words: &str, from: Range<usize>) {
         self.runs.push((self.text.len(), from));
         self.text.push_str(words);
+    }
+
+    /// Markup between formulas, in which `\{` and `\}` stand for braces.
+    fn plain(&mut self, source: &str, range: Range<usize>) {
+        let mut at = range.start;
+        let escapes = source[range.clone()].match_indices(['{', '}']).map(|(brace, _)| range.start + brace);
+        for brace in escapes.filter(|brace| source[range.start..*brace].ends_with('\\')) {
+            self.push(&source[at..brace - 1], at..brace - 1);
+            at = brace;
+        }
+        self.push(&source[at..range.end], at..range.end);
     }
 
     /// The author's bytes behind a range of the bound text.
@@ -66,20 +75,9 @@ pub(super) fn bind(
     let source = drawing.text.text.as_str();
     let mut bound = Bound::default();
     let mut whole = true;
-    let document = Document::parse(source).ok()?;
-    let mut places: Vec<(Range<usize>, bool)> = Vec::new();
-    for node in document.descendants() {
-        if node.is_element() {
-            places.extend(node.attributes().map(|attribute| (attribute.range_value(), false)));
-        } else if node.is_text() && prints(node) {
-            places.push((node.range(), true));
-        }
-    }
-    places.retain(|(range, _)| source[range.clone()].contains('{'));
-    places.sort_by_key(|(range, _)| range.start);
     let mut binder = Binder { drawing, scope, sizes, show, findings, uses };
     let mut at = 0;
-    for (place, text) in places {
+    for (place, text) in drawing.places.iter().cloned() {
         let groups = match brace_groups(&source[place.clone()]) {
             Ok(groups) => groups,
             Err(open) => {
@@ -93,23 +91,22 @@ pub(super) fn bind(
                 continue;
             }
         };
+        bound.push(&source[at..place.start], at..place.start);
+        at = place.start;
         for group in groups {
             let range = place.start + group.start..place.start + group.end;
-            bound.push(&source[at..range.start], at..range.start);
+            bound.plain(source, at..range.start);
             match binder.group(range.clone(), text) {
                 Some(words) => bound.push(&words, range.clone()),
                 None => whole = false,
             }
             at = range.end;
         }
+        bound.plain(source, at..place.end);
+        at = place.end;
     }
     bound.push(&source[at..], at..source.len());
     whole.then_some(bound)
-}
-
-/// Text in `<style>` holds braces of its own; titles and descriptions are not drawn.
-fn prints(node: Node<'_, '_>) -> bool {
-    node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan" | "textPath"))
 }
 
 struct Binder<'a, 'b> {
@@ -147,58 +144,53 @@ impl Binder<'_, '_> {
                     }
                 }
             }
-            Brace::Print { value, filter, span } => {
-                let filter = filter.as_ref().map(|filter| filter.name.as_str());
-                if text && value.formula.text.trim() == "size" {
-                    return self.sizes.get(self.scope.values.size()).map(|size| escape(&size.name));
-                }
-                if let Some(param) = self.scope.param_of(value)
-                    && param.expression.is_none()
-                {
-                    return Some(escape(&param.text.text));
-                }
-                match text {
-                    true => self.uses.print(value, filter.is_none(), self.scope),
-                    false => self.uses.read(value, self.scope),
-                }
-                let worked = self.scope.work_out(value, self.findings)?;
-                if text {
-                    let figures = self.scope.figures(value, worked, self.show);
-                    return Some(escape(&self.printed(figures, worked, filter)));
-                }
-                self.number(worked, *span)
-            }
+            Brace::Print { value, filter, .. } if text => self.spoken(value, filter.as_ref()),
+            Brace::Print { value, filter, span } => self.drawn(value, filter.as_ref(), *span),
         }
     }
 
+    /// The words of a branch; what stands between its braces is markup of the author's own.
     fn content(&mut self, content: &[Inline], text: bool) -> Option<String> {
         let mut words = String::new();
         for inline in content {
             match inline {
-                Inline::Text(run) => words.push_str(&run.text),
+                Inline::Text(run) => words.push_str(&run.text.replace("\\{", "{").replace("\\}", "}")),
                 Inline::Brace(brace) => words.push_str(&self.brace(brace, text)?),
+                // Nothing else is read where a text is no Markdown.
                 _ => {}
             }
         }
         Some(words)
     }
 
-    fn printed(&self, figures: Shown, worked: crate::resolve::Worked, filter: Option<&str>) -> String {
-        match filter {
-            None => numbers::spoken(&figures),
-            Some("first") => numbers::spoken(&Shown { second: None, ..figures }),
-            Some("second") => {
-                let first = figures.second.unwrap_or(figures.first);
-                numbers::spoken(&Shown { exact: figures.exact, first, second: None })
-            }
-            Some("words") => {
-                crate::measure::in_words(worked.quantity.value).unwrap_or_else(|| numbers::spoken(&figures))
-            }
-            Some(unit) => {
-                let in_unit = Unit::parse(unit).and_then(|unit| Shown::in_unit(&worked, unit, self.show));
-                numbers::spoken(&in_unit.unwrap_or(figures))
-            }
+    /// A value among words, as the booklet prints it.
+    fn spoken(&mut self, value: &Expression, filter: Option<&Filter>) -> Option<String> {
+        let size = self.sizes.get(self.scope.values.size()).filter(|_| value.formula.text.trim() == "size");
+        if let Some(size) = size {
+            return Some(escape(&size.name));
         }
+        Some(escape(&match say(self.scope, value, filter, None, self.show, (self.findings, self.uses))? {
+            Said::Figures(figures) => numbers::spoken(&figures),
+            Said::Words(words) => words,
+        }))
+    }
+
+    /// A value in an attribute, at the drawing's scale.
+    fn drawn(&mut self, value: &Expression, filter: Option<&Filter>, span: Span) -> Option<String> {
+        if let Some(filter) = filter {
+            self.findings.push(
+                FIGURE_FORMULA
+                    .at(filter.span, "a bar has no meaning in an attribute, where a length is drawn and not printed")
+                    .hint(format!("take `| {}` out", filter.name)),
+            );
+            return None;
+        }
+        if let Some(words) = handed_words(self.scope, value) {
+            return Some(escape(words));
+        }
+        self.uses.read(value, self.scope);
+        let worked = self.scope.work_out(value, self.findings)?;
+        self.number(worked, span)
     }
 
     fn number(&mut self, worked: crate::resolve::Worked, span: Span) -> Option<String> {

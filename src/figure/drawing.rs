@@ -1,12 +1,12 @@
 //! A diagram as the author drew it: what does not hang on the size, checked once.
 
-use crate::diag::{Finding, Findings, Waiver, did_you_mean};
+use super::inspect::{self, Page};
+use super::{label, markup};
+use crate::diag::{Check, Finding, Findings, Waiver, did_you_mean};
 use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
 use crate::measure::{Exact, ratio};
-use crate::model::Text;
+use crate::model::{Size, Text};
 use crate::source::{FileId, Sources, Span};
-
-use super::{classes, inspect};
 
 /// A diagram's text and what its root states.
 #[derive(Debug, Clone)]
@@ -21,22 +21,29 @@ pub struct Drawing {
     pub scale: Exact,
     /// How many millimetres on paper one unit of the drawing is.
     pub unit: Exact,
-    /// The classes in use, in the order of the house.
-    pub classes: Vec<&'static str>,
-    /// The symbols in use.
-    pub symbols: Vec<&'static str>,
+    /// Where it holds braces, in order; `true` for words that are drawn, `false` for attributes.
+    pub(super) places: Vec<(std::ops::Range<usize>, bool)>,
+    /// The words in it that stand outside formulas.
+    pub words: Vec<Text>,
     /// What the author waived for the whole file.
     pub waivers: Vec<Waiver>,
+    /// What was found in it before any size was bound, and where: not told again for each size.
+    pub(super) told: Vec<(&'static Check, Span)>,
 }
 
 impl Drawing {
     /// Reads a diagram; `None` when it cannot be drawn at all, which is a finding.
-    pub fn read(file: FileId, sources: &Sources, families: &[String], findings: &mut Findings) -> Option<Drawing> {
+    pub fn read(
+        file: FileId,
+        sources: &Sources,
+        families: &[String],
+        sizes: &[Size],
+        findings: &mut Findings,
+    ) -> Option<Drawing> {
         let whole = sources.file(file).text.clone();
         let span = Span::new(file, 0..whole.len());
         let text = Text { text: whole, span, verbatim: true };
-        let options = roxmltree::ParsingOptions { allow_dtd: false, nodes_limit: 200_000, ..Default::default() };
-        let document = match roxmltree::Document::parse_with_options(&text.text, options) {
+        let document = match markup::parse(&text.text) {
             Ok(document) => document,
             Err(error) => {
                 findings.push(unreadable(&error, &text));
@@ -44,7 +51,8 @@ impl Drawing {
             }
         };
         let root = document.root_element();
-        let start = start_tag(&text, root.range().start);
+        let page = Page { text: &text.text, place: &|range| text.at(range), whole: text.span, bound: false };
+        let start = page.start_tag(root);
         if root.tag_name().name() != "svg" || root.tag_name().namespace() != Some("http://www.w3.org/2000/svg") {
             findings.push(FIGURE_NOT_DRAWABLE.at(start, "this file is no SVG drawing").hint(
                 "begin it with `<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 76 50\" width=\"76mm\">`",
@@ -56,31 +64,30 @@ impl Drawing {
             root: start,
             scale: Exact::ONE,
             unit: Exact::ONE,
-            classes: Vec::new(),
-            symbols: Vec::new(),
+            places: markup::places(&document, &text.text),
+            words: label::words(&document, &text, sizes),
             waivers: Vec::new(),
+            told: Vec::new(),
             text: text.clone(),
         };
-        let before = findings.iter().count();
-        drawing.read_root(root, findings);
-        let found = inspect::inspect(&document, &text, families, findings);
-        drawing.classes =
-            classes::CLASSES.iter().map(|class| class.name).filter(|name| found.classes.contains(*name)).collect();
-        drawing.symbols =
-            classes::SYMBOLS.iter().map(|(name, _)| *name).filter(|name| found.symbols.contains(*name)).collect();
+        let framed = drawing.read_root(root, findings);
+        let mut own = Findings::default();
+        let found = inspect::inspect(&document, &page, families, &mut own);
+        drawing.told = own.iter().map(|finding| (finding.check, finding.span)).collect();
         drawing.waivers = found.waivers;
-        let fatal = findings.iter().skip(before).any(|finding| finding.check == &FIGURE_NOT_DRAWABLE);
-        (!fatal).then_some(drawing)
+        findings.extend(own.iter().cloned());
+        (framed && !found.undrawable).then_some(drawing)
     }
 
-    fn read_root(&mut self, root: roxmltree::Node<'_, '_>, findings: &mut Findings) {
+    /// Takes down scale and unit; whether the root says how large the drawing is.
+    fn read_root(&mut self, root: roxmltree::Node<'_, '_>, findings: &mut Findings) -> bool {
         let Some(view) = root.attribute_node("viewBox") else {
             findings.push(
                 FIGURE_NOT_DRAWABLE
                     .at(self.root, "this drawing has no viewBox, so it has no size")
                     .hint("add `viewBox=\"0 0 WIDTH HEIGHT\"` with its size in units of the drawing"),
             );
-            return;
+            return false;
         };
         let wide = view.value().split([' ', ',']).filter(|part| !part.is_empty()).nth(2).and_then(exact);
         let width = root.attribute("width").and_then(paper_length);
@@ -103,40 +110,16 @@ impl Drawing {
                 ),
             }
         }
+        true
     }
 }
 
 fn unreadable(error: &roxmltree::Error, text: &Text) -> Finding {
-    let place = error.pos();
-    let line: usize = text.text.split_inclusive('\n').take(place.row.saturating_sub(1) as usize).map(str::len).sum();
-    let rest = &text.text[line.min(text.text.len())..];
-    let at: usize = rest.chars().take(place.col.saturating_sub(1) as usize).map(char::len_utf8).sum();
-    let start = (line + at).min(text.text.len());
+    let start = markup::complaint_at(&text.text, error);
     let end = text.text[start..].find('\n').map_or(text.text.len(), |end| start + end);
-    let words = error.to_string();
-    let words = words.split(" at ").next().unwrap_or("").to_owned();
     FIGURE_NOT_DRAWABLE
-        .at(text.at(start..end), format!("the drawing cannot be read here: {words}"))
+        .at(text.at(start..end), format!("the drawing cannot be read here: {}", markup::complaint(error)))
         .hint("open it in the program that made it and save it again as plain SVG, or mend the tag")
-}
-
-/// The tag that starts at a byte, from `<` to `>`.
-pub(super) fn start_tag(text: &Text, start: usize) -> Span {
-    text.at(start..start + tag_length(&text.text[start..]))
-}
-
-/// How long the tag at the start of `rest` is: `>` may stand inside quotes.
-pub(super) fn tag_length(rest: &str) -> usize {
-    let mut quote = None;
-    for (at, letter) in rest.char_indices() {
-        match (quote, letter) {
-            (None, '>') => return at + 1,
-            (None, '"' | '\'') => quote = Some(letter),
-            (Some(open), letter) if open == letter => quote = None,
-            _ => {}
-        }
-    }
-    rest.len()
 }
 
 /// `76mm`, `7.6cm`, `3in`; `None` for other units, which say nothing of paper.

@@ -1,5 +1,7 @@
 //! The house style put on a drawing: the style sheet, the patterns, the symbols.
 
+use super::markup::tag_length;
+use crate::measure::{Exact, to_f64};
 use crate::source::House;
 
 /// The style sheet in the booklet's accent colour, and the definitions, as they stand in a drawing.
@@ -32,6 +34,25 @@ impl Dresser {
         }
         format!("{before}{}{}{after}", self.style, self.definitions)
     }
+}
+
+/// A drawing with both sides on paper stated where the author left one out: the viewBox is then taken in
+/// the drawing's unit, and its proportion is kept. Gives the text and where its root's start tag ends.
+pub(super) fn with_paper_size(text: &str, root: roxmltree::Node<'_, '_>, unit: Exact) -> (String, usize) {
+    let start = root.range().start;
+    let end = start + tag_length(&text[start..]);
+    let view = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok());
+    // A viewBox that is missing or cannot be read is told before anything is dressed.
+    let Some(view) = view else { return (text.to_owned(), end) };
+    let unit = to_f64(unit);
+    let mut sides = String::new();
+    for (side, length) in [("width", view.w), ("height", view.h)] {
+        if root.attribute(side).is_none() {
+            sides.push_str(&format!(" {side}=\"{:.4}mm\"", length * unit));
+        }
+    }
+    let close = if text[..end].ends_with("/>") { end - 2 } else { end - 1 };
+    (format!("{}{sides}{}", &text[..close], &text[close..]), end + sides.len())
 }
 
 /// What stands inside `<defs>` of the symbol sheet.

@@ -1,65 +1,21 @@
 //! All diagrams of all sizes: read once, bound for each size, validated.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::path::Path;
 
-use super::bind::bind;
-use super::drawing::{Drawing, tag_length};
+use super::bind::{Bound, bind};
+use super::drawing::Drawing;
+use super::dress::with_paper_size;
+use super::figures::{BoundFigure, Figures};
+use super::inspect::{self, Found, Page};
 use super::studio::Studio;
-use super::{measure_tree, picture};
-use crate::diag::{Findings, Waiver};
+use super::{markup, measure_tree, picture};
+use crate::diag::Findings;
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
-use crate::measure::{Exact, to_f64};
+use crate::model::Size;
 use crate::resolve::{Edition, Scope, Uses};
 use crate::source::{Folder, Sources};
-
-/// A diagram of one size, ready to be set.
-#[derive(Debug, Clone)]
-pub struct BoundFigure {
-    /// The path of the author's drawing; of one that the compiler draws, `draw:work` and the step.
-    pub path: String,
-    /// The drawing in the house style, every formula worked out.
-    pub svg: String,
-    /// Its width on paper, in mm.
-    pub width: f64,
-    /// Its height on paper, in mm.
-    pub height: f64,
-    /// The classes in use, in the order of the house.
-    pub classes: Vec<&'static str>,
-    /// The symbols in use.
-    pub symbols: Vec<&'static str>,
-}
-
-/// The diagrams of a booklet.
-#[derive(Debug, Clone, Default)]
-pub struct Figures {
-    bound: BTreeMap<(usize, String), BoundFigure>,
-    /// What authors waived inside drawings.
-    pub waivers: Vec<Waiver>,
-    /// What the formulas in drawings name and print, by size.
-    pub uses: BTreeMap<usize, Uses>,
-    /// The words that stand in drawings, with their places, for the checks of prose.
-    pub words: Vec<crate::model::Text>,
-    /// Samples of classes and symbols for the key, as drawings.
-    pub samples: BTreeMap<&'static str, String>,
-}
-
-impl Figures {
-    /// The diagram behind a mention, in a size.
-    pub fn get(&self, size: usize, key: &str) -> Option<&BoundFigure> {
-        self.bound.get(&(size, key.to_owned()))
-    }
-
-    /// Puts the diagram behind a mention.
-    pub fn add(&mut self, size: usize, key: &str, figure: BoundFigure) {
-        self.bound.insert((size, key.to_owned()), figure);
-    }
-
-    /// All diagrams of a size, by their keys.
-    pub fn of_size(&self, size: usize) -> impl Iterator<Item = (&str, &BoundFigure)> {
-        self.bound.iter().filter(move |((at, _), _)| *at == size).map(|((_, key), figure)| (key.as_str(), figure))
-    }
-}
 
 /// What a path begins with that no file stands behind: the compiler draws it.
 pub const DRAW: &str = "draw:";
@@ -72,8 +28,10 @@ pub fn read_all(
     sources: &mut Sources,
     findings: &mut Findings,
 ) -> Figures {
-    let mut figures = Figures { samples: super::key::samples(&studio.dresser), ..Figures::default() };
-    let reader = Reader { folder, studio };
+    let mut figures = Figures::default();
+    figures.samples = super::key::samples(&studio.dresser);
+    let Some(first) = editions.first() else { return figures };
+    let reader = Reader { folder, studio, sizes: &first.draft.facts.sizes };
     let mut drawings: BTreeMap<String, Option<Drawing>> = BTreeMap::new();
     for edition in editions {
         for (mention, scope) in edition.figure_uses() {
@@ -84,14 +42,13 @@ pub fn read_all(
                 let drawing = reader.read(&mention.path, mention.span, sources, findings);
                 if let Some(drawing) = &drawing {
                     figures.waivers.extend(drawing.waivers.iter().cloned());
-                    figures.words.extend(words(drawing));
+                    figures.words.extend(drawing.words.iter().cloned());
                 }
                 drawings.insert(mention.path.clone(), drawing);
             }
             let Some(Some(drawing)) = drawings.get(&mention.path) else { continue };
             let uses = figures.uses.entry(edition.size()).or_default();
-            if let Some(mut figure) = reader.bind(drawing, edition, &scope, findings, uses) {
-                figure.path.clone_from(&mention.path);
+            if let Some(figure) = reader.bind(drawing, &mention.path, edition, &scope, findings, uses) {
                 figures.add(edition.size(), &mention.key, figure);
             }
         }
@@ -103,6 +60,7 @@ pub fn read_all(
 struct Reader<'a> {
     folder: &'a Folder,
     studio: &'a Studio,
+    sizes: &'a [Size],
 }
 
 impl Reader<'_> {
@@ -117,7 +75,7 @@ impl Reader<'_> {
         match self.folder.text(Path::new(path)) {
             Ok(text) => {
                 let file = sources.by_path(&shown).unwrap_or_else(|| sources.add(shown, text));
-                Drawing::read(file, sources, &self.studio.families, findings)
+                Drawing::read(file, sources, &self.studio.families, self.sizes, findings)
             }
             Err(fault) => {
                 findings.push(
@@ -131,6 +89,7 @@ impl Reader<'_> {
     fn bind(
         &self,
         drawing: &Drawing,
+        path: &str,
         edition: &Edition<'_>,
         scope: &Scope<'_>,
         findings: &mut Findings,
@@ -138,19 +97,34 @@ impl Reader<'_> {
     ) -> Option<BoundFigure> {
         let facts = &edition.draft.facts;
         let size = edition.size();
-        let before = findings.iter().count();
         let bound = bind(drawing, scope, &facts.sizes, &facts.show, findings, uses)?;
-        let document = roxmltree::Document::parse(&bound.text).ok()?;
-        let locate = |range: std::ops::Range<usize>| drawing.text.at(bound.source(range));
-        measure_tree::shapes(&document, &locate, size, findings);
+        let locate = |range: Range<usize>| drawing.text.at(bound.source(range));
+        let document = match markup::parse(&bound.text) {
+            Ok(document) => document,
+            Err(error) => {
+                let at = markup::complaint_at(&bound.text, &error);
+                let words = markup::complaint(&error);
+                findings.push(
+                    FIGURE_NOT_DRAWABLE
+                        .at(
+                            locate(at..at + 1),
+                            format!("the drawing cannot be read with its formulas worked out: {words}"),
+                        )
+                        .hint("look at what the braces here come to in this size")
+                        .in_size(size, ""),
+                );
+                return None;
+            }
+        };
         // What follows from a fault is not told beside it.
-        if findings.iter().count() > before {
+        let found = self.look_again(drawing, &bound, &document, size, findings);
+        let sound = measure_tree::shapes(&document, &locate, size, findings);
+        if found.undrawable || !sound {
             return None;
         }
         let root = document.root_element();
-        let start = root.range().start;
-        let end = start + tag_length(&bound.text[start..]);
-        let svg = with_paper_size(&self.studio.dresser.dress_text(&bound.text, end), root, drawing.unit);
+        let (sized, end) = with_paper_size(&bound.text, root, drawing.unit);
+        let svg = self.studio.dresser.dress_text(&sized, end);
         let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.studio.database)) {
             Ok(tree) => tree,
             Err(error) => {
@@ -166,53 +140,47 @@ impl Reader<'_> {
         measure_tree::words(&tree, &document, &locate, size, findings);
         let scaled = root.attribute("data-scale").is_some();
         measure_tree::frame(&tree, drawing.root, scaled, size, findings);
-        let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
-        let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
-        if width > measure_tree::WIDEST + 0.5 || height > 200.5 {
-            findings.push(
-                FIGURE_TOO_WIDE
-                    .at(
-                        drawing.root,
-                        format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"),
-                    )
-                    .hint(format!(
-                        "keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words",
-                        measure_tree::WIDEST
-                    ))
-                    .in_size(size, ""),
-            );
-        }
-        let (classes, symbols) = (drawing.classes.clone(), drawing.symbols.clone());
-        Some(BoundFigure { path: String::new(), svg, width, height, classes, symbols })
+        let figure = BoundFigure::of(path.to_owned(), svg, &tree, &found.classes, &found.symbols);
+        fits(&figure, drawing, size, findings);
+        Some(figure)
+    }
+
+    /// Looks at a drawing once more with its formulas worked out, which may have brought in what an
+    /// author's own text did not hold.
+    fn look_again(
+        &self,
+        drawing: &Drawing,
+        bound: &Bound,
+        document: &roxmltree::Document<'_>,
+        size: usize,
+        findings: &mut Findings,
+    ) -> Found {
+        let place = |range: Range<usize>| drawing.text.at(bound.source(range));
+        let page = Page { text: &bound.text, place: &place, whole: drawing.text.span, bound: true };
+        let mut own = Findings::default();
+        let found = inspect::inspect(document, &page, &self.studio.families, &mut own);
+        let new = own.iter().filter(|finding| !drawing.told.contains(&(finding.check, finding.span)));
+        findings.extend(new.map(|finding| finding.clone().in_size(size, "")));
+        found
     }
 }
 
-/// States both sides on paper where the author left one out: the viewBox is then taken in the
-/// drawing's unit, and its proportion is kept.
-pub(super) fn with_paper_size(svg: &str, root: roxmltree::Node<'_, '_>, unit: Exact) -> String {
-    let view = root.attribute("viewBox").and_then(|view| view.parse::<svgtypes::ViewBox>().ok());
-    let Some(view) = view else { return svg.to_owned() };
-    let unit = to_f64(unit);
-    let mut sides = String::new();
-    for (side, length) in [("width", view.w), ("height", view.h)] {
-        if root.attribute(side).is_none() {
-            sides.push_str(&format!(" {side}=\"{:.4}mm\"", length * unit));
-        }
+/// Reports a diagram that the page has no room for.
+fn fits(figure: &BoundFigure, drawing: &Drawing, size: usize, findings: &mut Findings) {
+    let (width, height) = (figure.width, figure.height);
+    if width <= measure_tree::WIDEST + 0.5 && height <= 200.5 {
+        return;
     }
-    svg.replacen("<svg", &format!("<svg{sides}"), 1)
-}
-
-/// The words of a drawing that stand outside braces.
-fn words(drawing: &Drawing) -> Vec<crate::model::Text> {
-    let Ok(document) = roxmltree::Document::parse(&drawing.text.text) else { return Vec::new() };
-    document
-        .descendants()
-        .filter(|node| node.is_text())
-        .filter(|node| node.parent().is_some_and(|parent| matches!(parent.tag_name().name(), "text" | "tspan")))
-        .map(|node| {
-            let range = node.range();
-            let text = drawing.text.text[range.clone()].to_owned();
-            crate::model::Text { text, span: drawing.text.at(range), verbatim: true }
-        })
-        .collect()
+    findings.push(
+        FIGURE_TOO_WIDE
+            .at(
+                drawing.root,
+                format!("this diagram is {width:.0} mm wide and {height:.0} mm high, more than the page takes"),
+            )
+            .hint(format!(
+                "keep it within {:.0} by 200 mm; 76 mm wide it stands beside its words",
+                measure_tree::WIDEST
+            ))
+            .in_size(size, ""),
+    );
 }

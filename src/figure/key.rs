@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::classes::{CLASSES, SYMBOLS};
 use super::dress::Dresser;
-use super::gather::Figures;
+use super::figures::Figures;
 
 /// One entry of the key.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,4 +1,66 @@
-//! The one hand that writes markup: words made safe for it, and lines as path data.
+//! The one hand for markup: how a drawing is parsed, words made safe for it, and lines as path data.
+
+use std::ops::Range;
+
+use roxmltree::{Document, Error, Node, ParsingOptions};
+
+/// Reads a drawing, as the author wrote it or with its formulas worked out.
+///
+/// # Errors
+/// When it is no well-formed XML, brings definitions of its own, or has more than 200 000 nodes.
+pub(super) fn parse(text: &str) -> Result<Document<'_>, Error> {
+    let options = ParsingOptions { allow_dtd: false, nodes_limit: 200_000, ..ParsingOptions::default() };
+    Document::parse_with_options(text, options)
+}
+
+/// The byte that a parser's complaint is about.
+pub(super) fn complaint_at(text: &str, error: &Error) -> usize {
+    let place = error.pos();
+    let line: usize = text.split_inclusive('\n').take(place.row.saturating_sub(1) as usize).map(str::len).sum();
+    let rest = text.get(line..).unwrap_or("");
+    let at: usize = rest.chars().take(place.col.saturating_sub(1) as usize).map(char::len_utf8).sum();
+    (line + at).min(text.len())
+}
+
+/// A parser's complaint without its place.
+pub(super) fn complaint(error: &Error) -> String {
+    let words = error.to_string();
+    words.split(" at ").next().unwrap_or("").to_owned()
+}
+
+/// How long the tag at the start of `rest` is: `>` may stand inside quotes.
+pub(super) fn tag_length(rest: &str) -> usize {
+    let mut quote = None;
+    for (at, letter) in rest.char_indices() {
+        match (quote, letter) {
+            (None, '>') => return at + 1,
+            (None, '"' | '\'') => quote = Some(letter),
+            (Some(open), letter) if open == letter => quote = None,
+            _ => {}
+        }
+    }
+    rest.len()
+}
+
+/// Whether a node is words that are drawn: titles, descriptions and style sheets are not.
+pub(super) fn is_drawn_text(node: Node<'_, '_>) -> bool {
+    let parent = node.parent().map(|parent| parent.tag_name().name());
+    let hidden = matches!(parent, Some("title" | "desc" | "style" | "metadata"));
+    node.is_text() && !hidden && node.ancestors().skip(1).any(|above| above.tag_name().name() == "text")
+}
+
+/// Where a drawing may hold formulas: attributes, and words that are drawn (then `true`), in the order of
+/// the text.
+pub(super) fn places(document: &Document<'_>, text: &str) -> Vec<(Range<usize>, bool)> {
+    let mut places: Vec<(Range<usize>, bool)> = Vec::new();
+    for node in document.descendants() {
+        places.extend(node.attributes().map(|attribute| (attribute.range_value(), false)));
+        places.extend(is_drawn_text(node).then(|| (node.range(), true)));
+    }
+    places.retain(|(range, _)| text[range.clone()].contains('{'));
+    places.sort_by_key(|(range, _)| range.start);
+    places
+}
 
 /// Words as they may stand in markup, between tags and inside quotes alike.
 pub(crate) fn escape(words: &str) -> String {

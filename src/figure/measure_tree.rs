@@ -16,8 +16,10 @@ pub(super) const WIDEST: f64 = 156.0;
 /// How a place in the text that was looked at leads to the author's file.
 pub(super) type Locate<'a> = dyn Fn(std::ops::Range<usize>) -> Span + 'a;
 
-/// Looks for shapes whose attributes cannot be read; these would silently be left out.
-pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, findings: &mut Findings) {
+/// Looks for shapes whose attributes cannot be read, which would silently be left out; whether there
+/// are none.
+pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, findings: &mut Findings) -> bool {
+    let mut sound = true;
     for node in document.descendants().filter(roxmltree::Node::is_element) {
         for attribute in node.attributes() {
             let value = attribute.value();
@@ -42,6 +44,7 @@ pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, 
                 _ => None,
             };
             if let Some(message) = fault {
+                sound = false;
                 findings.push(
                     FIGURE_NOT_DRAWABLE
                         .at(locate(attribute.range_value()), message)
@@ -51,6 +54,7 @@ pub(super) fn shapes(document: &Document<'_>, locate: &Locate<'_>, size: usize, 
             }
         }
     }
+    sound
 }
 
 fn path_fault(value: &str) -> Option<String> {

@@ -51,6 +51,12 @@ pub fn letters(house: &House) -> BTreeSet<char> {
     letters
 }
 
+/// The paths of a booklet's own fonts that are none.
+pub fn broken_fonts(house: &House) -> Vec<&str> {
+    let broken = house.fonts.iter().filter(|font| ttf_parser::Face::parse(&font.bytes, 0).is_err());
+    broken.filter_map(|font| font.own.as_deref()).collect()
+}
+
 /// How usvg is to read a diagram: only the bundled fonts, nothing from outside.
 pub(super) fn options(database: &Arc<fontdb::Database>) -> usvg::Options<'static> {
     usvg::Options {

@@ -1,20 +1,18 @@
 //! What every drawing of a booklet is made with: its fonts and its style; and how a drawing that the
 //! compiler made becomes a figure like any other.
 
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use usvg::fontdb;
 
-use super::classes::{CLASSES, SYMBOLS};
-use super::drawing::tag_length;
-use super::dress::Dresser;
-use super::gather::{BoundFigure, with_paper_size};
+use super::dress::{Dresser, with_paper_size};
+use super::figures::BoundFigure;
+use super::inspect::{self, Page};
 use super::ruler::Ruler;
-use super::{inspect, measure_tree, picture};
+use super::{markup, measure_tree, picture};
 use crate::diag::Findings;
+use crate::faults::FIGURE_NOT_DRAWABLE;
 use crate::measure::Exact;
-use crate::model::Text;
 use crate::source::{House, Span};
 
 /// Fonts and style of one booklet.
@@ -47,7 +45,7 @@ impl Studio {
     }
 
     /// Dresses and measures a drawing that the compiler made for the mention at `span`; faults of its
-    /// words are findings of the size. `None` when it is no drawing at all.
+    /// words are findings of the size. `None` when it is no drawing at all, which is a finding too.
     pub(crate) fn finish(
         &self,
         text: &str,
@@ -56,24 +54,36 @@ impl Studio {
         size: usize,
         findings: &mut Findings,
     ) -> Option<BoundFigure> {
-        let document = roxmltree::Document::parse(text).ok()?;
-        let place = Text { text: text.to_owned(), span, verbatim: false };
-        let found = inspect::inspect(&document, &place, &self.families, findings);
-        let dressed = self.dresser.dress_text(text, tag_length(text));
-        let svg = with_paper_size(&dressed, document.root_element(), Exact::from_integer(1));
-        let tree = usvg::Tree::from_str(&svg, &picture::options(&self.database)).ok()?;
-        measure_tree::words(&tree, &document, &|_| span, size, findings);
-        let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
-        let known = |names: &mut dyn Iterator<Item = &'static str>, used: &BTreeSet<String>| {
-            names.filter(|name| used.contains(*name)).collect()
-        };
-        Some(BoundFigure {
-            path,
-            width: millimetres(tree.size().width()),
-            height: millimetres(tree.size().height()),
-            classes: known(&mut CLASSES.iter().map(|class| class.name), &found.classes),
-            symbols: known(&mut SYMBOLS.iter().map(|(name, _)| *name), &found.symbols),
-            svg,
-        })
+        match self.dressed(text, path, span, size, findings) {
+            Ok(figure) => Some(figure),
+            Err(words) => {
+                findings.push(
+                    FIGURE_NOT_DRAWABLE
+                        .at(span, format!("the drawing of this step cannot be read: {words}"))
+                        .hint("take signs that are not on a keyboard out of the names of its pieces and fabrics")
+                        .in_size(size, ""),
+                );
+                None
+            }
+        }
+    }
+
+    fn dressed(
+        &self,
+        text: &str,
+        path: String,
+        span: Span,
+        size: usize,
+        findings: &mut Findings,
+    ) -> Result<BoundFigure, String> {
+        let document = markup::parse(text).map_err(|error| markup::complaint(&error))?;
+        let place = |_: std::ops::Range<usize>| span;
+        let page = Page { text, place: &place, whole: span, bound: true };
+        let found = inspect::inspect(&document, &page, &self.families, findings);
+        let (sized, end) = with_paper_size(text, document.root_element(), Exact::from_integer(1));
+        let svg = self.dresser.dress_text(&sized, end);
+        let tree = usvg::Tree::from_str(&svg, &picture::options(&self.database)).map_err(|error| error.to_string())?;
+        measure_tree::words(&tree, &document, &place, size, findings);
+        Ok(BoundFigure::of(path, svg, &tree, &found.classes, &found.symbols))
     }
 }

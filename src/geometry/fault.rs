@@ -1,5 +1,7 @@
 //! What can be wrong with an outline or its allowances, in words that a sewist understands.
 
+use crate::diag::listed;
+
 /// One fault. Places and distances are in mm.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ShapeFault {
@@ -167,10 +169,10 @@ impl ShapeFault {
                 "make the allowances narrower there, or the gap between the edges wider".to_owned()
             }
             Self::AllowanceBelowZero { .. } => "give 0 or more".to_owned(),
-            Self::NoSuchEdge { known, .. } => match known.split_last() {
-                Some((last, [])) => format!("its only edge is {last}"),
-                Some((last, rest)) => format!("its edges are {} and {last}", rest.join(", ")),
-                None => "draw the outline first".to_owned(),
+            Self::NoSuchEdge { known, .. } => match known.as_slice() {
+                [] => "draw the outline first".to_owned(),
+                [only] => format!("its only edge is {only}"),
+                several => format!("its edges are {}", listed(several)),
             },
             Self::NameTwice { .. } => "give each of them a name of its own".to_owned(),
             Self::FoldNotStraight { .. } => {

@@ -1,6 +1,9 @@
 //! The facts of `booklet.yaml`.
 
-use super::{Block, Expression, Name, SheetSettings, Text};
+use super::prose::Block;
+use super::sheet::SheetSettings;
+use super::size::{BySize, Size};
+use super::text::{Expression, Name, Text};
 use crate::measure::Exact;
 use crate::measure::System;
 use crate::source::Span;
@@ -60,26 +63,6 @@ pub struct Facts {
     pub editions: Vec<Release>,
 }
 
-/// One size.
-#[derive(Debug, Clone)]
-pub struct Size {
-    /// Its name in the files.
-    pub id: Name,
-    /// Its name on the page.
-    pub name: String,
-    /// Who wears or uses it.
-    pub wearer: Wearer,
-}
-
-/// Who a size is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wearer {
-    /// A grown-up, or nobody in particular.
-    Adult,
-    /// A child: the booklet then carries the caution on cords, small parts and flammability.
-    Child,
-}
-
 /// How figures are shown.
 #[derive(Debug, Clone, Copy)]
 pub struct Show {
@@ -106,34 +89,6 @@ pub struct Style {
     pub cover: Option<Text>,
     /// What that picture shows.
     pub cover_alt: Option<Text>,
-}
-
-/// A value that may differ by size.
-#[derive(Debug, Clone)]
-pub enum BySize {
-    /// The same formula for every size.
-    Same(Box<Expression>),
-    /// One formula a size (by its place in `sizes`); `None` where the author left one out, which
-    /// has been reported.
-    Each(Vec<Option<Expression>>),
-}
-
-impl BySize {
-    /// The formula for a size.
-    pub fn get(&self, size: usize) -> Option<&Expression> {
-        match self {
-            BySize::Same(expression) => Some(expression),
-            BySize::Each(each) => each.get(size)?.as_ref(),
-        }
-    }
-
-    /// All formulas.
-    pub fn all(&self) -> Vec<&Expression> {
-        match self {
-            BySize::Same(expression) => vec![expression],
-            BySize::Each(each) => each.iter().flatten().collect(),
-        }
-    }
 }
 
 /// A named figure.

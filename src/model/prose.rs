@@ -1,6 +1,8 @@
 //! The words: parts, steps, and prose as a tree.
 
-use super::{Expression, Name, Param, Text, Work, is_for};
+use super::size::is_for;
+use super::text::{Expression, Name, Text};
+use super::work::{Param, Work};
 use crate::source::{FileId, Span};
 use std::path::PathBuf;
 
@@ -61,7 +63,7 @@ pub enum Block {
     /// A notice.
     Notice(NoticeKind, Vec<Block>),
     /// Words to be set as they are.
-    Code(String),
+    Code(Text),
     /// A line across.
     Rule,
     /// A table.
@@ -139,13 +141,13 @@ pub enum Inline {
     /// Words with emphasis.
     Emphasis(Vec<Inline>),
     /// Words set as they are.
-    Code(String),
+    Code(Text),
     /// A figure or a choice by size.
     Brace(Brace),
     /// A reference inside the booklet.
     Reference(Reference),
-    /// A link to elsewhere.
-    Link(String, Vec<Inline>),
+    /// A link to elsewhere: its address, which is printed too, and its words.
+    Link(Text, Vec<Inline>),
     /// A picture in the midst of words, which is reported and not printed.
     Figure(Figure),
     /// A forced line end.
@@ -264,6 +266,27 @@ impl Block {
         }
     }
 
+    /// Calls `see` with every text below this block that is printed, footnotes, branches, code and
+    /// addresses included.
+    pub fn each_text<'a>(&'a self, see: &mut dyn FnMut(Printed<'a>)) {
+        match self {
+            Block::Code(text) => see(Printed::Set(text)),
+            Block::Paragraph(content) | Block::Heading(_, content, _) => Inline::each_text(content, see),
+            Block::List(_, items) => {
+                items.iter().flat_map(|item| &item.content).for_each(|block| block.each_text(see));
+            }
+            Block::Quote(content) | Block::Notice(_, content) => {
+                content.iter().for_each(|block| block.each_text(see));
+            }
+            Block::Table(table) => {
+                let cells = table.header.iter().chain(table.rows.iter().flatten());
+                cells.for_each(|cell| Inline::each_text(cell, see));
+            }
+            Block::Figure(figure) => Inline::each_text(&figure.alt, see),
+            Block::Rule => {}
+        }
+    }
+
     /// Calls `see` with every figure that stands by itself below this block.
     pub fn each_figure<'a>(&'a self, see: &mut dyn FnMut(&'a Figure)) {
         match self {
@@ -279,7 +302,38 @@ impl Block {
     }
 }
 
+/// A text that is printed.
+#[derive(Debug, Clone, Copy)]
+pub enum Printed<'a> {
+    /// Words.
+    Words(&'a Text),
+    /// Code or an address, set as it is.
+    Set(&'a Text),
+}
+
 impl Inline {
+    /// Calls `see` with every text in `content` that is printed.
+    pub fn each_text<'a>(content: &'a [Inline], see: &mut dyn FnMut(Printed<'a>)) {
+        for inline in content {
+            match inline {
+                Inline::Text(text) => see(Printed::Words(text)),
+                Inline::Code(text) => see(Printed::Set(text)),
+                Inline::Link(address, inner) => {
+                    see(Printed::Set(address));
+                    Inline::each_text(inner, see);
+                }
+                Inline::Strong(inner) | Inline::Emphasis(inner) => Inline::each_text(inner, see),
+                Inline::Reference(reference) => Inline::each_text(&reference.content, see),
+                Inline::Brace(Brace::Choice { branches, .. }) => {
+                    branches.iter().for_each(|branch| Inline::each_text(&branch.content, see));
+                }
+                Inline::Footnote(blocks) => blocks.iter().for_each(|block| block.each_text(see)),
+                Inline::Figure(figure) => Inline::each_text(&figure.alt, see),
+                Inline::Brace(_) | Inline::Break => {}
+            }
+        }
+    }
+
     /// Calls `see` with every run in `content`, outer before inner.
     pub fn walk<'a>(content: &'a [Inline], see: &mut dyn FnMut(&'a Inline)) {
         Inline::walk_for(content, None, see);

@@ -1,6 +1,6 @@
 //! Work: what a step does, in facts.
 
-use super::{Expression, Name, Text};
+use super::text::{Expression, Name, Text};
 use crate::source::Span;
 
 /// What a work fact does.

@@ -10,13 +10,12 @@ use super::references::Ends;
 use super::scope::Scope;
 use super::sewn::{self, SewnRow};
 use super::shown::{Shown, width_figures};
-use super::spoken::lower;
 use super::target::Resolver;
 use super::uses::{Told, Uses};
 use super::values::Values;
 use super::worked::Worked;
 use super::works::EditionWork;
-use crate::diag::Findings;
+use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
 use crate::measure::Outcome;
 use crate::model::{self, Draft, Expectation, Part, Step, is_for};
@@ -113,7 +112,7 @@ impl<'a> Edition<'a> {
         let member = &self.cast[copy];
         match member.named {
             true => member.name.replace('_', " "),
-            false => lower(&self.draft.facts.pieces[member.piece].name.text),
+            false => in_sentence(&self.draft.facts.pieces[member.piece].name.text),
         }
     }
 

@@ -9,8 +9,10 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
 };
-use crate::measure::{Dimension, Unit, in_words};
-use crate::model::{self, Alignment, Brace, Draft, Expression, Filter, NoticeKind, Reference, ReferenceKind};
+use crate::measure::{Dimension, ExprKind, Lookup, Names, Unit, in_words};
+use crate::model::{
+    self, Alignment, Brace, Draft, Expression, Filter, NoticeKind, Reference, ReferenceKind, Show, Step,
+};
 
 /// Turns the words of one step, part or fact into those of one size.
 pub(super) struct Printer<'a> {
@@ -62,7 +64,7 @@ impl Printer<'_> {
                 let content = self.blocks(content);
                 printed.push(Block::Notice { notice: notice(*kind), content });
             }
-            model::Block::Code(text) => printed.push(Block::Code { text: text.clone() }),
+            model::Block::Code(text) => printed.push(Block::Code { text: text.text.clone() }),
             model::Block::Rule => printed.push(Block::Rule),
             model::Block::Table(table) => {
                 let align = table.columns.iter().map(|column| alignment(*column)).collect();
@@ -72,23 +74,27 @@ impl Printer<'_> {
             }
             model::Block::Figure(figure) => {
                 let alt = self.inlines(&figure.alt);
-                let relative = self.draft.figure_path(&figure.path.text, self.size());
+                let path = self.draft.figure_path(&figure.path.text, self.size());
                 // A diagram that the compiler draws belongs to its step, not to a folder.
-                let drawn = relative.starts_with("draw:");
-                let path = if drawn {
-                    relative
-                } else {
-                    self.scope.folder.join(relative).to_string_lossy().replace('\\', "/")
+                let drawn = path.starts_with("draw:");
+                let path = match drawn {
+                    true => path,
+                    false => self.scope.folder.join(path).to_string_lossy().replace('\\', "/"),
                 };
-                let params: Vec<String> =
-                    self.scope.params.iter().map(|param| format!("{}={}", param.name.text, param.text.text)).collect();
-                let step = self.scope.step.filter(|_| drawn);
-                let place = step.and_then(|step| self.draft.steps().position(|(_, known)| std::ptr::eq(known, step)));
-                let key =
-                    format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"));
+                let key = self.figure_key(&path, drawn);
                 printed.push(Block::Figure(FigureUse { path, key, alt, span: figure.span }));
             }
         }
+    }
+
+    /// What tells a diagram from the same one elsewhere: the parameters of its part, and the step where
+    /// its formulas may name the step's own facts.
+    fn figure_key(&self, path: &str, drawn: bool) -> String {
+        let params: Vec<String> =
+            self.scope.params.iter().map(|param| format!("{}={}", param.name.text, param.text.text)).collect();
+        let step = self.scope.step.filter(|step| drawn || has_facts(step));
+        let place = step.and_then(|step| self.draft.steps().position(|(_, known)| std::ptr::eq(known, step)));
+        format!("{path}{}?{}", place.map_or(String::new(), |place| format!("#{place}")), params.join("&"))
     }
 
     /// A list whose items are boxes to tick is a list of tasks; a mixed one is split.
@@ -121,7 +127,7 @@ impl Printer<'_> {
                     let content = self.inlines(inner);
                     printed.push(Inline::Emphasis { content });
                 }
-                model::Inline::Code(text) => printed.push(Inline::Code { text: text.clone() }),
+                model::Inline::Code(text) => printed.push(Inline::Code { text: text.text.clone() }),
                 model::Inline::Break => printed.push(Inline::Break),
                 model::Inline::Brace(brace) => {
                     let after = match content.get(at + 1) {
@@ -136,7 +142,7 @@ impl Printer<'_> {
                 }
                 model::Inline::Link(url, inner) => {
                     let content = self.inlines(inner);
-                    printed.push(Inline::Link { url: url.clone(), content });
+                    printed.push(Inline::Link { url: url.text.clone(), content });
                 }
                 model::Inline::Footnote(blocks) => {
                     let content = self.blocks(blocks);
@@ -158,15 +164,12 @@ impl Printer<'_> {
     fn brace(&mut self, brace: &Brace, after: &str, printed: &mut Vec<Inline>) {
         match brace {
             Brace::Print { value, filter, .. } => {
-                if let Some(param) = self.scope.param_of(value)
-                    && param.expression.as_ref().is_none_or(|formula| self.names_no_value(formula))
-                {
-                    printed.push(Inline::Text { text: param.text.text.clone() });
-                    return;
-                }
-                if let Some(inline) = self.value(value, filter.as_ref(), after) {
-                    printed.push(inline);
-                }
+                let (show, told) = (&self.draft.facts.show, (&mut *self.findings, &mut *self.uses));
+                printed.extend(match say(&self.scope, value, filter.as_ref(), Some(after), show, told) {
+                    Some(Said::Figures(value)) => Some(Inline::Value { value }),
+                    Some(Said::Words(text)) => Some(Inline::Text { text }),
+                    None => None,
+                });
             }
             Brace::Choice { branches, span } => {
                 let size = self.size();
@@ -188,64 +191,6 @@ impl Printer<'_> {
                 }
             }
             Brace::Broken => {}
-        }
-    }
-
-    /// Whether a parameter is the name of a piece or an edge rather than a figure.
-    fn names_no_value(&self, formula: &Expression) -> bool {
-        use crate::measure::{ExprKind, Lookup, Names};
-        match &formula.formula.root.kind {
-            ExprKind::Name(name) => self.scope.values.value(name) == Lookup::Unknown,
-            _ => false,
-        }
-    }
-
-    fn value(&mut self, value: &Expression, filter: Option<&Filter>, after: &str) -> Option<Inline> {
-        let worked = self.scope.work_out(value, self.findings);
-        let stitch = worked.is_some_and(|worked| !is_distance(after) && self.scope.is_stitch_length(value, &worked));
-        self.uses.print(value, filter.is_none() && !stitch, &self.scope);
-        let worked = worked?;
-        let show = &self.draft.facts.show;
-        let figures = match stitch {
-            true => stitch_figures(&worked, show),
-            false => self.scope.figures(value, worked, show),
-        };
-        let Some(filter) = filter else { return Some(Inline::Value { value: figures }) };
-        let fault = |message: String, hint: &str| UNIT_MISMATCH.at(filter.span, message).hint(hint);
-        match filter.name.as_str() {
-            "first" => Some(Inline::Value { value: Shown { second: None, ..figures } }),
-            "second" => {
-                let first = figures.second.unwrap_or(figures.first);
-                Some(Inline::Value { value: Shown { exact: figures.exact, first, second: None } })
-            }
-            "words" => {
-                let count = worked.quantity;
-                match in_words(count.value).filter(|_| count.dimension == Dimension::Count) {
-                    Some(text) => Some(Inline::Text { text }),
-                    None => {
-                        let finding = fault(
-                            format!("only a whole number from 0 to 999 can be written in words, not {figures}"),
-                            "take `| words` out",
-                        );
-                        self.findings.push(finding.in_size(self.size(), ""));
-                        None
-                    }
-                }
-            }
-            unit => {
-                let unit = Unit::parse(unit)?;
-                match Shown::in_unit(&worked, unit, show) {
-                    Some(value) => Some(Inline::Value { value }),
-                    None => {
-                        let finding = fault(
-                            format!("{} cannot be printed in {}", worked.quantity.dimension.name(), unit.symbol()),
-                            "name a unit of the same sort, or take the bar and the unit out",
-                        );
-                        self.findings.push(finding.in_size(self.size(), ""));
-                        None
-                    }
-                }
-            }
         }
     }
 
@@ -293,6 +238,91 @@ impl Printer<'_> {
         };
         REFERENCE_BROKEN.at(reference.span, format!("{what} `{target}`")).hint(did_you_mean(target, names, otherwise))
     }
+}
+
+/// What braces print.
+#[derive(Debug, Clone)]
+pub enum Said {
+    /// A value.
+    Figures(Shown),
+    /// Words: a count written out, or what a shared part was handed.
+    Words(String),
+}
+
+/// What a value in braces prints, in prose and in diagrams alike; `None` where it cannot be worked out
+/// or not be printed so, which is a finding. `after` is what stands behind the braces in running words.
+pub fn say(
+    scope: &Scope<'_>,
+    value: &Expression,
+    filter: Option<&Filter>,
+    after: Option<&str>,
+    show: &Show,
+    (findings, uses): (&mut Findings, &mut Uses),
+) -> Option<Said> {
+    if let Some(words) = handed_words(scope, value) {
+        return match filter {
+            None => Some(Said::Words(words.to_owned())),
+            Some(filter) => {
+                let fault = UNIT_MISMATCH.at(filter.span, "words have no figures to be printed in another way");
+                findings
+                    .push(fault.hint("take the bar and what stands behind it out").in_size(scope.values.size(), ""));
+                None
+            }
+        };
+    }
+    let worked = scope.work_out(value, findings);
+    let typed = after.is_some_and(|after| !is_distance(after));
+    let stitch = worked.is_some_and(|worked| typed && scope.is_stitch_length(value, &worked));
+    uses.print(value, filter.is_none() && !stitch, scope);
+    let worked = worked?;
+    let figures = match stitch {
+        true => stitch_figures(&worked, show),
+        false => scope.figures(value, worked, show),
+    };
+    let Some(filter) = filter else { return Some(Said::Figures(figures)) };
+    let (message, hint) = match filter.name.as_str() {
+        "first" => return Some(Said::Figures(Shown { second: None, ..figures })),
+        "second" => {
+            let first = figures.second.unwrap_or(figures.first);
+            return Some(Said::Figures(Shown { exact: figures.exact, first, second: None }));
+        }
+        "words" => {
+            let count = worked.quantity;
+            if let Some(text) = in_words(count.value).filter(|_| count.dimension == Dimension::Count) {
+                return Some(Said::Words(text));
+            }
+            let message = format!("only a whole number from 0 to 999 can be written in words, not {figures}");
+            (message, "take `| words` out")
+        }
+        unit => {
+            let unit = Unit::parse(unit)?;
+            if let Some(value) = Shown::in_unit(&worked, unit, show) {
+                return Some(Said::Figures(value));
+            }
+            let message = format!("{} cannot be printed in {}", worked.quantity.dimension.name(), unit.symbol());
+            (message, "name a unit of the same sort, or take the bar and the unit out")
+        }
+    };
+    findings.push(UNIT_MISMATCH.at(filter.span, message).hint(hint).in_size(scope.values.size(), ""));
+    None
+}
+
+/// What a shared part was handed, where it is words or the name of a piece or an edge, and no figure.
+pub fn handed_words<'s>(scope: &Scope<'s>, value: &Expression) -> Option<&'s str> {
+    let param = scope.param_of(value)?;
+    let figure = match param.expression.as_ref().map(|expression| &expression.formula.root.kind) {
+        None => false,
+        Some(ExprKind::Name(name)) => scope.values.value(name) != Lookup::Unknown,
+        Some(_) => true,
+    };
+    (!figure).then_some(param.text.text.as_str())
+}
+
+/// Whether a step states figures of its own.
+fn has_facts(step: &Step) -> bool {
+    step.works.iter().any(|work| {
+        [&work.allowance, &work.stitch, &work.leave, &work.ease, &work.gather].into_iter().any(Option::is_some)
+    })
 }
 
 fn notice(kind: NoticeKind) -> &'static str {

@@ -1,7 +1,7 @@
 //! Where the references of one size lead, and what those things are called.
 
 use super::printed::Aim;
-use super::spoken::lower;
+use crate::diag::in_sentence;
 use crate::model::{Draft, ReferenceKind, is_for};
 
 /// Where references of one size lead.
@@ -57,18 +57,18 @@ impl Ends {
                     facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
                 let piece = piece.ok_or(false)?;
                 left_out(piece.sizes.as_ref(), self.size)?;
-                let name = if piece.id.text == id { lower(&piece.name.text) } else { id.replace('_', " ") };
+                let name = if piece.id.text == id { in_sentence(&piece.name.text) } else { id.replace('_', " ") };
                 Ok((Aim::Piece, piece.id.text.clone(), name))
             }
             ReferenceKind::Notion => {
                 let notion = facts.notions.iter().find(|notion| notion.id.text == id).ok_or(false)?;
                 left_out(notion.sizes.as_ref(), self.size)?;
-                Ok((Aim::Notion, id.to_owned(), lower(&notion.name.text)))
+                Ok((Aim::Notion, id.to_owned(), in_sentence(&notion.name.text)))
             }
             ReferenceKind::Fabric => {
                 let fabric = facts.fabrics.iter().find(|fabric| fabric.id.text == id).ok_or(false)?;
                 left_out(fabric.sizes.as_ref(), self.size)?;
-                Ok((Aim::Fabric, id.to_owned(), lower(&fabric.name.text)))
+                Ok((Aim::Fabric, id.to_owned(), in_sentence(&fabric.name.text)))
             }
             ReferenceKind::Term => {
                 let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;

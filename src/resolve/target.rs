@@ -3,8 +3,8 @@
 use super::cast::{Cast, CopyId};
 use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
-use super::spoken::lower;
 use super::values::Values;
+use crate::diag::in_sentence;
 use crate::model::{Draft, Kind, Name, Verb};
 
 /// A piece with all its copies, or one copy.
@@ -223,7 +223,7 @@ impl Resolver<'_> {
             Some(NameKind::Fabric(fabric)) => Some(&facts.fabrics[fabric].name),
             _ => None,
         };
-        let owner = called.map_or_else(|| owner.replace('_', " "), |name| lower(&name.text));
+        let owner = called.map_or_else(|| owner.replace('_', " "), |name| in_sentence(&name.text));
         match edge {
             None => owner,
             Some(edge) if edge.contains("tape") || edge.contains("corner") => {

@@ -115,7 +115,8 @@ impl Folder {
         self.bytes(relative, Folder::PICTURE_LIMIT)
     }
 
-    /// The names of the files in a sub-folder, sorted; empty when there is no such folder inside.
+    /// The names of the files in a sub-folder, and of links, which are followed when they are read;
+    /// sorted; empty when there is no such folder inside.
     pub fn list(&self, relative: &Path) -> Vec<String> {
         let Ok(inside) = self.inside(relative) else { return Vec::new() };
         let mut names: Vec<String> = walkdir::WalkDir::new(inside)
@@ -123,7 +124,7 @@ impl Folder {
             .max_depth(1)
             .into_iter()
             .filter_map(Result::ok)
-            .filter(|entry| entry.file_type().is_file())
+            .filter(|entry| !entry.file_type().is_dir())
             .filter_map(|entry| entry.file_name().to_str().map(str::to_owned))
             .collect();
         names.sort();

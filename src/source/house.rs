@@ -3,7 +3,8 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use super::{BookletFolder, Folder};
+use super::folder::{Folder, ReadFault};
+use super::shelf::BookletFolder;
 
 /// A file of the house or of a booklet.
 #[derive(Debug, Clone)]
@@ -61,23 +62,47 @@ impl House {
         House { templates: assets(TEMPLATES), fonts: assets(FONTS) }
     }
 
-    /// The house's files, with those of the booklet's folders `templates` and `fonts` before them.
-    pub fn of(folder: &Folder, booklet: &BookletFolder) -> House {
+    /// The house's files, with those of the booklet's folders `templates` and `fonts` before them; and
+    /// those of its files that cannot be used.
+    pub fn of(folder: &Folder, booklet: &BookletFolder) -> (House, Vec<AssetFault>) {
         let mut house = House::plain();
-        let own = |kind: &str, endings: &[&str]| -> Vec<Asset> {
+        let mut faults = Vec::new();
+        let mut own = |kind: &str, endings: &[&str], other: &[&str]| -> Vec<Asset> {
             let path = booklet.path.join(kind);
-            let names = folder.list(&path);
-            let wanted = |name: &String| endings.iter().any(|ending| name.ends_with(ending));
-            names.into_iter().filter(wanted).filter_map(|name| read(folder, &path, name)).collect()
+            let mut assets = Vec::new();
+            for name in folder.list(&path) {
+                let ends = |endings: &[&str]| endings.iter().any(|ending| name.to_lowercase().ends_with(ending));
+                let shown = folder.show(&path.join(&name));
+                if ends(other) {
+                    faults.push(AssetFault::kind(shown));
+                } else if ends(endings) {
+                    match read(folder, &path, name) {
+                        Ok(asset) => assets.push(asset),
+                        Err(fault) => faults.push(AssetFault::read(shown, &fault)),
+                    }
+                }
+            }
+            assets
         };
-        for asset in own("templates", &[".typ", ".css", ".svg", ".json"]) {
-            house.templates.retain(|known| known.name != asset.name);
-            house.templates.push(asset);
+        let (templates, mut fonts) = (
+            own("templates", &[".typ", ".css", ".svg", ".json"], &[]),
+            own("fonts", &[".ttf", ".otf"], &[".ttc", ".otc", ".woff", ".woff2"]),
+        );
+        for asset in templates {
+            match std::str::from_utf8(&asset.bytes) {
+                Ok(_) => {
+                    house.templates.retain(|known| known.name != asset.name);
+                    house.templates.push(asset);
+                }
+                Err(error) => {
+                    let fault = ReadFault::NotUtf8(error.valid_up_to());
+                    faults.push(AssetFault::read(asset.own.unwrap_or(asset.name), &fault));
+                }
+            }
         }
-        let mut fonts = own("fonts", &[".ttf", ".otf"]);
         fonts.append(&mut house.fonts);
         house.fonts = fonts;
-        house
+        (house, faults)
     }
 
     /// A template by its name; empty when there is none.
@@ -86,8 +111,30 @@ impl House {
     }
 }
 
-fn read(folder: &Folder, path: &Path, name: String) -> Option<Asset> {
+/// A file of the booklet's folders `templates` and `fonts` that cannot be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AssetFault {
+    /// Its path as people see it.
+    pub path: String,
+    /// What is wrong, in a sentence.
+    pub message: String,
+    /// What to do.
+    pub hint: String,
+}
+
+impl AssetFault {
+    fn read(path: String, fault: &ReadFault) -> AssetFault {
+        AssetFault { message: format!("`{path}` {}", fault.message()), hint: fault.hint(), path }
+    }
+
+    fn kind(path: String) -> AssetFault {
+        let message = format!("`{path}` is a font of a kind that cannot be used");
+        AssetFault { path, message, hint: "save it as a single font, with the ending .ttf or .otf".into() }
+    }
+}
+
+fn read(folder: &Folder, path: &Path, name: String) -> Result<Asset, ReadFault> {
     let path = path.join(&name);
-    let bytes = folder.picture(&path).ok()?;
-    Some(Asset { own: Some(folder.show(&path)), bytes: Arc::from(bytes), name })
+    let bytes = folder.picture(&path)?;
+    Ok(Asset { own: Some(folder.show(&path)), bytes: Arc::from(bytes), name })
 }

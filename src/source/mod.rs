@@ -10,6 +10,6 @@ mod place;
 mod shelf;
 
 pub use folder::{Folder, ReadFault};
-pub use house::{Asset, House};
+pub use house::{Asset, AssetFault, House};
 pub use place::{FileId, Place, SourceFile, Sources, Span};
 pub use shelf::{BookletFolder, find_booklets};

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::Folder;
+use super::folder::Folder;
 
 /// A booklet's folder.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,6 +4,7 @@ use serde::Deserialize;
 
 use super::expression::parse_expression;
 use super::fields::{self, Fields};
+use super::reader::Room;
 use super::yaml::{Node, Value};
 use super::{measures, pieces, sheets, sizes, things};
 use crate::diag::Findings;
@@ -62,10 +63,10 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         language: record.text("language", findings).unwrap_or_else(|| Text { text: "en-GB".into(), ..blank }),
         skill: record.text("skill", findings),
         summary: record.text("summary", findings),
-        read_first: things::prose(&record, "read_first", &all, findings),
+        read_first: things::prose(&record, "read_first", &all, Room::Page, findings),
         cautions: things::proses(read("cautions"), "a caution", &all, findings),
-        care: things::prose(&record, "care", &all, findings),
-        terms: things::prose(&record, "terms", &all, findings),
+        care: things::prose(&record, "care", &all, Room::Page, findings),
+        terms: things::prose(&record, "terms", &all, Room::Page, findings),
         contact: record.text("contact", findings),
         show: show(read("show"), findings),
         style: style(read("style"), style_blank, findings),

@@ -175,6 +175,27 @@ fn spelt(text: &Text, starts: impl Fn(char) -> bool, first: &str, findings: &mut
     Name { text: text.text.clone(), span: text.span }
 }
 
+/// `zip_tab` as words: "Zip tab".
+pub(super) fn spoken(id: &str) -> String {
+    let words = id.replace('_', " ");
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Whether a value says yes.
+pub(super) fn yes(text: &Text, findings: &mut Findings) -> bool {
+    match text.text.as_str() {
+        "yes" | "true" => true,
+        "no" | "false" => false,
+        other => {
+            findings.push(
+                VALUE_UNREADABLE.at(text.span, format!("`{other}` is neither yes nor no")).hint("write `yes` or `no`"),
+            );
+            false
+        }
+    }
+}
+
 /// A plain record as a type of ours; a finding at the very value when it does not fit.
 pub(super) fn record<T: DeserializeOwned>(node: &Node, what: &str, findings: &mut Findings) -> Option<T> {
     match serde_path_to_error::deserialize(node.to_plain()) {

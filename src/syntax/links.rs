@@ -12,35 +12,16 @@ use crate::model::{Inline, ReferenceKind};
 /// What a target with spaces may begin with; a file or an address has none.
 const PREFIXES: &[&str] = &["term:", "piece:", "notion:", "fabric:", "figure:", "#"];
 
-/// The text with the spaces of such targets filled; of the same length in bytes.
-pub(super) fn hide(text: &str) -> String {
+/// The text with the spaces of such targets filled; of the same length in bytes. `code` is where the
+/// text holds code.
+pub(super) fn hide(text: &str, code: &[Range<usize>]) -> String {
     let mut bytes = text.as_bytes().to_vec();
-    for target in targets(text) {
+    let opens = text.match_indices("](").map(|(at, _)| at + 2);
+    let opens = opens.filter(|open| !code.iter().any(|range| range.contains(open)));
+    for target in opens.filter_map(|open| Some(open..close(text, open)?)) {
         bytes[target].iter_mut().filter(|byte| byte.is_ascii_whitespace()).for_each(|byte| *byte = b'x');
     }
     String::from_utf8(bytes).unwrap_or_else(|_| text.to_owned())
-}
-
-fn targets(text: &str) -> Vec<Range<usize>> {
-    let mut found = Vec::new();
-    let mut fence: Option<&str> = None;
-    let mut line_start = 0;
-    for line in text.split_inclusive('\n') {
-        let start = line_start;
-        line_start += line.len();
-        let bare = line.trim_start_matches([' ', '>', '\t']);
-        let mark = ["```", "~~~"].into_iter().find(|mark| bare.starts_with(mark));
-        match (fence, mark) {
-            (None, Some(mark)) => fence = Some(mark),
-            (Some(open), Some(mark)) if open == mark => fence = None,
-            (None, None) => {
-                let opens = line.match_indices("](").map(|(at, _)| start + at + 2);
-                found.extend(opens.filter_map(|open| Some(open..close(text, open)?)));
-            }
-            _ => {}
-        }
-    }
-    found
 }
 
 /// The end of a target of ours that begins at `open`; `None` when it is another or never closed.
@@ -64,16 +45,19 @@ pub(super) fn target(link: &str) -> Option<String> {
 
 /// Reports links that Markdown did not take for any: they would be printed with all their brackets.
 pub(super) fn unread(content: &[Inline], findings: &mut Findings) {
+    let mut noted = false;
     for inline in content {
+        noted |= matches!(inline, Inline::Footnote(_));
         let Inline::Text(text) = inline else { continue };
         let Some(at) = text.text.find("](").filter(|_| text.verbatim) else { continue };
-        findings.push(
-            REFERENCE_BROKEN.at(
-                text.at(at..at + 2),
-                "this link cannot be read, and would be printed with its brackets",
-            )
-            .hint("write `[words](#id)` or `![words](figures/name.svg)`: brackets closed, and no space in the address"),
-        );
+        let finding = REFERENCE_BROKEN
+            .at(text.at(at..at + 2), "this link cannot be read, and would be printed with its brackets");
+        findings.push(match noted {
+            true => finding.hint("put the mark of the footnote behind the link: among a link's words it cannot stand"),
+            false => finding.hint(
+                "write `[words](#id)` or `![words](figures/name.svg)`: brackets closed, and no space in the address",
+            ),
+        });
     }
 }
 

@@ -5,9 +5,12 @@
 
 mod braces;
 mod draft;
+mod events;
 mod expression;
 mod facts;
+mod fences;
 mod fields;
+mod labels;
 mod links;
 mod markdown;
 mod measures;
@@ -15,15 +18,18 @@ mod outlines;
 mod part;
 mod pieces;
 mod prose;
+mod reader;
 mod sheets;
 mod sizes;
 mod things;
 mod waive;
+mod walk;
 mod words;
 mod work;
 mod yaml;
 
 pub use draft::{Reading, read_booklet};
 pub use expression::{parse_expression, problem_to_finding};
+pub use labels::{Labels, read_labels};
 pub use markdown::{brace_groups, plain_inline, read_brace};
 pub use waive::comment_waiver;

@@ -2,11 +2,13 @@
 
 use std::path::Path;
 
-use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag};
+use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag, TagEnd};
 
-use super::markdown::{Piece, Reader};
-use super::prose::{Builder, heading_end};
+use super::events::{Piece, end_of_code};
+use super::markdown::open;
+use super::reader::{Reader, Room};
 use super::sizes;
+use super::walk::Builder;
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
 use crate::model::{Inline, Name, Param, Part, Size, Step, Text};
@@ -23,7 +25,7 @@ pub(super) fn read(
     findings: &mut Findings,
 ) -> Vec<Part> {
     let source = Text { text: text.to_owned(), span: Span::new(file, 0..text.len()), verbatim: true };
-    let (mut reader, pieces) = Reader::open(&source, all_sizes, true, findings);
+    let (mut reader, pieces) = open(&source, all_sizes, Room::Part, findings);
     crowded_headings(&source, &mut reader);
     let heads = heads(&pieces);
     let first = heads.first().copied().unwrap_or(pieces.len());
@@ -52,10 +54,10 @@ pub(super) fn read(
         let head = source.at(range.start..line_end(text, range.start));
         let scope_end = pieces.get(end).map_or(text.len(), |(_, next)| next.start);
         let scope = source.at(range.start..scope_end);
-        reader.works = Some(Vec::new());
+        reader.works.clear();
         let title = Builder::new(&mut reader, &pieces[start + 1..body_start]).inlines();
         let body = Builder::new(&mut reader, &pieces[body_start..end]).blocks();
-        let works = reader.works.take().unwrap_or_default();
+        let works = std::mem::take(&mut reader.works);
         let id = id.as_ref().map(|id| Name { text: id.to_string(), span: find(text, head, &format!("#{id}"), 1) });
         let sizes = conditions(text, head, attrs, classes, &mut reader);
         if *level == HeadingLevel::H1 {
@@ -102,6 +104,7 @@ pub(super) fn read(
             }
         }
     }
+    reader.finish();
     let scopes: Vec<Span> = parts.iter().flat_map(|part| &part.steps).map(|step| step.scope).collect();
     for note in std::mem::take(&mut reader.waivers) {
         let scope = scopes.iter().find(|scope| scope.holds(note.span)).copied().unwrap_or(source.span);
@@ -128,6 +131,14 @@ fn heads(pieces: &[Piece]) -> Vec<usize> {
         }
     }
     found
+}
+
+/// The end of the heading that begins at a piece.
+fn heading_end(pieces: &[Piece], start: usize) -> usize {
+    pieces[start..]
+        .iter()
+        .position(|(event, _)| matches!(event, Event::End(TagEnd::Heading(_))))
+        .map_or(pieces.len(), |at| start + at + 1)
 }
 
 /// The sizes of `{for=a,b}`; faults in the form are findings that show the right one.
@@ -187,14 +198,15 @@ fn line_end(text: &str, start: usize) -> usize {
 /// `##Sew the sides` is no heading in Markdown, though its author thinks so.
 fn crowded_headings(source: &Text, reader: &mut Reader<'_>) {
     let mut at = 0;
-    let mut fenced = false;
     for line in source.text.split_inclusive('\n') {
         let start = at;
         at += line.len();
-        fenced ^= line.trim_start().starts_with("```") || line.trim_start().starts_with("~~~");
         let words = line.trim_start_matches('#');
         let marks = line.len() - words.len();
-        if fenced || !(1..=6).contains(&marks) || !words.starts_with(char::is_alphabetic) {
+        if end_of_code(&reader.code, start).is_some()
+            || !(1..=6).contains(&marks)
+            || !words.starts_with(char::is_alphabetic)
+        {
             continue;
         }
         let marks_text = &line[..marks];

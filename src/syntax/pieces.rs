@@ -1,10 +1,10 @@
 //! Pieces: outlines, allowances, notches, and what is cut from which fabric.
 
 use super::expression::parse_expression;
-use super::fields::{self, Fields};
+use super::fields::{self, Fields, spoken, yes};
 use super::markdown;
 use super::measures;
-use super::things::yes;
+use super::reader::Room;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
@@ -58,20 +58,13 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             cut: record.get("cut").map(|node| cut(node, findings)).unwrap_or_default(),
             note: record
                 .text("note", findings)
-                .map(|text| markdown::read_value(&text, sizes, findings))
+                .map(|text| markdown::read_value(&text, sizes, Room::Cell, findings))
                 .unwrap_or_default(),
             id,
             name,
         });
     }
     pieces
-}
-
-/// `zip_tab` as words: "Zip tab".
-pub(super) fn spoken(id: &str) -> String {
-    let words = id.replace('_', " ");
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn drawn(text: Option<Text>, findings: &mut Findings) -> bool {

@@ -2,26 +2,15 @@
 
 use std::ops::Range;
 
-use pulldown_cmark::{Alignment as Align, BlockQuoteKind, CodeBlockKind, Event, Tag, TagEnd};
+use pulldown_cmark::{Alignment as Align, BlockQuoteKind, CodeBlockKind, Event, Tag};
 
-use super::markdown::{Piece, Reader};
-use super::words::is_inline;
-use super::{waive, work};
-use crate::faults::MARKUP_NOT_PRINTED;
+use super::reader::Room;
+use super::walk::{Builder, is_inline};
+use super::{fences, waive};
+use crate::faults::{FIGURE_MISPLACED, FOR_UNREADABLE, MARKUP_NOT_PRINTED};
 use crate::model::{Alignment, Block, Inline, ListItem, NoticeKind, Table, Text};
 
-/// Walks over events and builds prose.
-pub(super) struct Builder<'r, 'a, 'p> {
-    pub(super) reader: &'r mut Reader<'a>,
-    pub(super) pieces: &'p [Piece],
-    pub(super) at: usize,
-}
-
-impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
-    pub fn new(reader: &'r mut Reader<'a>, pieces: &'p [Piece]) -> Self {
-        Builder { reader, pieces, at: 0 }
-    }
-
+impl Builder<'_, '_, '_> {
     /// Blocks up to the end of the enclosing one, which is consumed, or of the events.
     pub fn blocks(&mut self) -> Vec<Block> {
         let mut blocks = Vec::new();
@@ -37,12 +26,16 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
                 }
                 Event::Rule => {
                     self.at += 1;
+                    self.no_room("a line across", range);
                     blocks.push(Block::Rule);
                 }
-                Event::TaskListMarker(_) => self.at += 1,
+                Event::TaskListMarker(_) => {
+                    self.at += 1;
+                    self.no_room("a box to tick", range);
+                }
                 _ => {
                     let content = self.run();
-                    push_paragraph(content, &mut blocks);
+                    self.paragraph(content, &mut blocks);
                 }
             }
         }
@@ -53,21 +46,28 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         match tag {
             Tag::Paragraph => {
                 let content = self.inlines();
-                push_paragraph(content, blocks);
+                self.paragraph(content, blocks);
             }
-            Tag::Heading { level, .. } => {
-                let span = self.reader.source.at(self.line(&range));
+            Tag::Heading { level, id, classes, attrs } => {
+                let span = self.reader.line(&range);
+                self.no_room("a heading", &range);
+                if id.is_some() || !classes.is_empty() || !attrs.is_empty() {
+                    self.attributes(&range);
+                }
                 let content = self.inlines();
                 blocks.push(Block::Heading(*level as u8, content, span));
             }
             Tag::BlockQuote(kind) => {
+                if kind.is_some() {
+                    self.no_room("a notice", &range);
+                }
                 let content = self.blocks();
                 blocks.push(match kind {
                     None => Block::Quote(content),
                     Some(kind) => Block::Notice(notice(*kind), content),
                 });
             }
-            Tag::CodeBlock(kind) => self.code(kind, blocks),
+            Tag::CodeBlock(kind) => self.code(kind, range, blocks),
             Tag::List(start) => {
                 let mut items = Vec::new();
                 while let Some((Event::Start(Tag::Item), _)) = self.pieces.get(self.at) {
@@ -81,6 +81,7 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
             }
             Tag::Table(columns) => {
                 let columns = columns.iter().map(|column| alignment(*column)).collect();
+                self.no_room("a table", &range);
                 let table = self.table(columns);
                 blocks.push(Block::Table(table));
             }
@@ -109,40 +110,34 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         }
     }
 
-    fn code(&mut self, kind: &CodeBlockKind<'static>, blocks: &mut Vec<Block>) {
+    fn code(&mut self, kind: &CodeBlockKind<'static>, whole: Range<usize>, blocks: &mut Vec<Block>) {
         let mut text = String::new();
-        let mut range: Option<Range<usize>> = None;
-        while let Some((event, piece)) = self.pieces.get(self.at) {
+        let mut range = whole.start..whole.start;
+        while let Some((Event::Text(words), piece)) = self.pieces.get(self.at) {
             self.at += 1;
-            match event {
-                Event::Text(words) => {
-                    text.push_str(words);
-                    range = Some(range.map_or(piece.clone(), |range| range.start..piece.end));
-                }
-                _ => break,
-            }
+            range = if text.is_empty() { piece.clone() } else { range.start..piece.end };
+            text.push_str(words);
         }
-        let is_work = matches!(kind, CodeBlockKind::Fenced(info) if info.trim() == "work");
-        if !is_work || self.reader.works.is_none() {
+        self.at += 1;
+        let source = self.reader.source;
+        let verbatim = source.verbatim && source.text[range.clone()] == text;
+        let text = Text { text, span: source.at(range.clone()), verbatim };
+        let is_work = matches!(kind, CodeBlockKind::Fenced(info) if fences::is_work(info, &whole, self.reader));
+        if is_work {
+            fences::read_work(range, self.reader);
+        } else {
             blocks.push(Block::Code(text));
-            return;
-        }
-        let Some(range) = range else { return };
-        let slice = self.reader.source.text[range.clone()].to_owned();
-        let source = Text { text: slice, span: self.reader.source.at(range), verbatim: self.reader.source.verbatim };
-        let works = work::read(&source, self.reader.findings);
-        if let Some(known) = &mut self.reader.works {
-            known.extend(works);
         }
     }
 
     fn table(&mut self, columns: Vec<Alignment>) -> Table {
         let mut table = Table { columns, header: Vec::new(), rows: Vec::new() };
-        while let Some((event, _)) = self.pieces.get(self.at) {
+        while let Some((event, range)) = self.pieces.get(self.at) {
             self.at += 1;
             match event {
                 Event::Start(Tag::TableHead) => table.header = self.cells(),
                 Event::Start(Tag::TableRow) => {
+                    self.excess(range.clone(), table.columns.len());
                     let row = self.cells();
                     table.rows.push(row);
                 }
@@ -163,44 +158,104 @@ impl<'r, 'a, 'p> Builder<'r, 'a, 'p> {
         cells
     }
 
+    /// Cells that a row has beyond the table's columns, which Markdown leaves out.
+    fn excess(&mut self, row: Range<usize>, columns: usize) {
+        let text = self.reader.source.text[row.clone()].trim_end();
+        let inner = text.trim_start().strip_prefix('|').unwrap_or(text.trim_start());
+        let mut at = row.start + (text.len() - inner.len());
+        let end = row.start + text.len();
+        let mut bars = 0;
+        while at < end {
+            let group = self.reader.groups.iter().find(|group| group.start == at);
+            match self.reader.source.text.as_bytes()[at] {
+                b'\\' => at += 2,
+                b'|' => {
+                    bars += 1;
+                    at += 1;
+                    let rest = self.reader.source.text.get(at..end).unwrap_or("");
+                    let words = rest.trim_matches([' ', '\t', '|']);
+                    if bars == columns && !words.is_empty() {
+                        let start = at + rest.find(words).unwrap_or(0);
+                        self.reader.findings.push(
+                            MARKUP_NOT_PRINTED
+                                .at(
+                                    self.reader.source.at(start..start + words.len()),
+                                    "this row has more cells than the table has columns, and they are not printed",
+                                )
+                                .hint("add a column to the first two lines of the table, or write `\\|` for a bar"),
+                        );
+                        return;
+                    }
+                }
+                _ => at = group.map_or(at + 1, |group| group.end),
+            }
+        }
+    }
+
     pub(super) fn html(&mut self, range: Range<usize>) {
         let html = self.reader.source.text[range.clone()].trim_end();
         let html_at = self.reader.source.at(range.start..range.start + html.len());
-        match waive::read_comment(html, html_at) {
-            waive::Comment::Waiver(waiver) => self.reader.waivers.push(waiver),
-            waive::Comment::Remark => {}
-            waive::Comment::Markup => self.reader.findings.push(
+        let (message, hint) = match waive::read_comments(html, html_at) {
+            waive::Comment::Remarks(waivers) => return self.reader.waivers.extend(waivers),
+            waive::Comment::Unclosed => {
+                ("this remark is never closed, and all below it is not printed", "close it with `-->`")
+            }
+            waive::Comment::Markup => ("HTML is not printed in a booklet", "write it in Markdown, or take it out"),
+        };
+        self.reader.findings.push(MARKUP_NOT_PRINTED.at(html_at, message).hint(hint));
+    }
+
+    /// Reports what a cell of a table cannot hold.
+    pub(super) fn no_room(&mut self, what: &str, range: &Range<usize>) {
+        if self.reader.room == Room::Cell {
+            let span = self.reader.line(range);
+            self.reader.findings.push(
                 MARKUP_NOT_PRINTED
-                    .at(html_at, "HTML is not printed in a booklet")
-                    .hint("write it in Markdown, or take it out"),
-            ),
+                    .at(span, format!("{what} cannot be printed in a note or beside a word explained"))
+                    .hint("write it as a paragraph or as a list, or put it into a step"),
+            );
         }
     }
 
-    fn line(&self, range: &Range<usize>) -> Range<usize> {
+    /// Braces behind a heading that is neither a part's nor a step's.
+    fn attributes(&mut self, range: &Range<usize>) {
+        let line = self.reader.line(range);
         let text = &self.reader.source.text[range.clone()];
-        range.start..range.start + text.find('\n').unwrap_or(text.len())
+        let text = text.lines().next().unwrap_or("").trim_end();
+        let braces =
+            text.rfind('{').map_or(line, |at| self.reader.source.at(range.start + at..range.start + text.len()));
+        self.reader.findings.push(
+            FOR_UNREADABLE
+                .at(braces, "braces behind a heading inside a step have no meaning")
+                .hint("take them out, or make it the heading of a step of its own: `## The seams {#seams for=large}`"),
+        );
+    }
+
+    /// A figure among the words of a paragraph stands by itself, after the words before it.
+    fn paragraph(&mut self, content: Vec<Inline>, blocks: &mut Vec<Block>) {
+        let mut words: Vec<Inline> = Vec::new();
+        for inline in content {
+            match inline {
+                Inline::Figure(figure) if self.reader.room == Room::Part => {
+                    push_words(&mut words, blocks);
+                    blocks.push(Block::Figure(figure));
+                }
+                Inline::Figure(figure) => self.reader.findings.push(
+                    FIGURE_MISPLACED
+                        .at(figure.span, "a diagram cannot stand in the facts")
+                        .hint("put it into a part or a step"),
+                ),
+                other => words.push(other),
+            }
+        }
+        push_words(&mut words, blocks);
     }
 }
 
-/// A figure among the words of a paragraph stands by itself, after the words before it.
-fn push_paragraph(content: Vec<Inline>, blocks: &mut Vec<Block>) {
-    let mut words: Vec<Inline> = Vec::new();
-    let blank =
-        |words: &[Inline]| words.iter().all(|word| matches!(word, Inline::Text(text) if text.text.trim().is_empty()));
-    for inline in content {
-        match inline {
-            Inline::Figure(figure) => {
-                let before = std::mem::take(&mut words);
-                if !blank(&before) {
-                    blocks.push(Block::Paragraph(before));
-                }
-                blocks.push(Block::Figure(figure));
-            }
-            other => words.push(other),
-        }
-    }
-    if !blank(&words) {
+fn push_words(words: &mut Vec<Inline>, blocks: &mut Vec<Block>) {
+    let words = std::mem::take(words);
+    let blank = words.iter().all(|word| matches!(word, Inline::Text(text) if text.text.trim().is_empty()));
+    if !blank {
         blocks.push(Block::Paragraph(words));
     }
 }
@@ -222,12 +277,4 @@ fn alignment(align: Align) -> Alignment {
         Align::Center => Alignment::Center,
         Align::Right => Alignment::Right,
     }
-}
-
-/// The end of a heading, for those who split a file at its headings.
-pub(super) fn heading_end(pieces: &[Piece], start: usize) -> usize {
-    pieces[start..]
-        .iter()
-        .position(|(event, _)| matches!(event, Event::End(TagEnd::Heading(_))))
-        .map_or(pieces.len(), |at| start + at + 1)
 }

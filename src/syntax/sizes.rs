@@ -15,15 +15,15 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
         let (name, wearer) = match &node.value {
             Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", &["name", "wearer"], findings) {
                 Some(record) => {
-                    let name = record.need_text("name", "Small", findings).map(|text| text.text);
+                    let name = record.need_text("name", "Small", findings);
                     (name, record.get("wearer").and_then(|node| wearer(node, findings)))
                 }
                 None => (None, None),
             },
-            _ => (fields::text(node, "a size's name", findings).map(|text| text.text), None),
+            _ => (fields::text(node, "a size's name", findings), None),
         };
-        let name = name.unwrap_or_else(|| id.text.clone());
-        sizes.push(Size { id, name, wearer: wearer.unwrap_or(Wearer::Adult) });
+        let (name, name_at) = name.map_or_else(|| (id.text.clone(), id.span), |name| (name.text, name.span));
+        sizes.push(Size { id, name, name_at, wearer: wearer.unwrap_or(Wearer::Adult) });
     }
     if sizes.is_empty() {
         findings.push(

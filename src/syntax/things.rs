@@ -1,9 +1,9 @@
 //! What is bought and what is at hand: fabrics, notions, tools; and the record of editions.
 
-use super::fields::{self, Fields};
+use super::fields::{self, Fields, spoken, yes};
 use super::markdown;
 use super::measures;
-use super::pieces::spoken;
+use super::reader::Room;
 use super::sizes::only_for;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
@@ -27,7 +27,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
             grainless: record.text("grain", findings).is_some_and(|text| !yes(&text, findings)),
             amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
-            note: prose(&record, "note", sizes, findings),
+            note: prose(&record, "note", sizes, Room::Cell, findings),
             id,
         });
     }
@@ -52,7 +52,7 @@ pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             length,
             amount,
             count,
-            note: prose(&record, "note", sizes, findings),
+            note: prose(&record, "note", sizes, Room::Cell, findings),
             id,
         });
     }
@@ -75,7 +75,7 @@ pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
         .filter_map(|(key, node)| {
             let meaning = fields::text(node, "a meaning", findings)?;
             let term = crate::model::Name { text: key.text.clone(), span: key.span };
-            Some(Word { term, meaning: markdown::read_value(&meaning, sizes, findings) })
+            Some(Word { term, meaning: markdown::read_value(&meaning, sizes, Room::Cell, findings) })
         })
         .collect()
 }
@@ -94,7 +94,7 @@ pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> 
         editions.push(Release {
             edition,
             date: date(&record, findings),
-            changes: prose(&record, "changes", sizes, findings),
+            changes: prose(&record, "changes", sizes, Room::Page, findings),
             span: item.span,
         });
     }
@@ -115,8 +115,8 @@ pub(super) fn date(record: &Fields<'_>, findings: &mut Findings) -> Option<Text>
 }
 
 /// Prose under a key; none when the key is absent.
-pub(super) fn prose(record: &Fields<'_>, key: &str, sizes: &[Size], findings: &mut Findings) -> Vec<Block> {
-    record.text(key, findings).map(|text| markdown::read_value(&text, sizes, findings)).unwrap_or_default()
+pub(super) fn prose(record: &Fields<'_>, key: &str, sizes: &[Size], room: Room, findings: &mut Findings) -> Vec<Block> {
+    record.text(key, findings).map(|text| markdown::read_value(&text, sizes, room, findings)).unwrap_or_default()
 }
 
 /// Several pieces of prose under a key.
@@ -127,26 +127,13 @@ pub(super) fn proses(node: Option<&Node>, what: &str, sizes: &[Size], findings: 
         .filter(|item| !matches!(item.value, Value::Empty))
         .filter_map(|item| {
             let text = fields::text(item, what, findings)?;
-            Some(markdown::read_value(&text, sizes, findings))
+            Some(markdown::read_value(&text, sizes, Room::Page, findings))
         })
         .collect()
 }
 
 fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
     record.text("name", findings).unwrap_or_else(|| Text { text: spoken(&key.text), span: key.span, verbatim: false })
-}
-
-pub(super) fn yes(text: &Text, findings: &mut Findings) -> bool {
-    match text.text.as_str() {
-        "yes" | "true" => true,
-        "no" | "false" => false,
-        other => {
-            findings.push(
-                VALUE_UNREADABLE.at(text.span, format!("`{other}` is neither yes nor no")).hint("write `yes` or `no`"),
-            );
-            false
-        }
-    }
 }
 
 fn kind(text: &Text, findings: &mut Findings) -> Kind {

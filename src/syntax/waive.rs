@@ -19,27 +19,24 @@ pub(super) struct WaiverNote {
 
 /// What a piece of HTML turned out to be.
 pub(super) enum Comment {
-    /// A waiver.
-    Waiver(WaiverNote),
-    /// A comment of the author's, or white space.
-    Remark,
+    /// Remarks of the author's, or white space; the waivers among them.
+    Remarks(Vec<WaiverNote>),
+    /// A remark without an end.
+    Unclosed,
     /// Something that asks to be printed.
     Markup,
 }
 
-/// Reads `<!-- waive CHECK: reason -->`.
-pub(super) fn read_comment(html: &str, span: Span) -> Comment {
-    let html = html.trim();
-    if html.is_empty() {
-        return Comment::Remark;
+/// Reads `<!-- waive CHECK: reason -->` and other remarks.
+pub(super) fn read_comments(html: &str, span: Span) -> Comment {
+    let mut waivers = Vec::new();
+    let mut rest = html.trim();
+    while let Some(inner) = rest.strip_prefix("<!--") {
+        let Some((inner, after)) = inner.split_once("-->") else { return Comment::Unclosed };
+        waivers.extend(read(inner, span));
+        rest = after.trim_start();
     }
-    let Some(inner) = html.strip_prefix("<!--").and_then(|rest| rest.strip_suffix("-->")) else {
-        return Comment::Markup;
-    };
-    match read(inner, span) {
-        Some(waiver) => Comment::Waiver(waiver),
-        None => Comment::Remark,
-    }
+    if rest.is_empty() { Comment::Remarks(waivers) } else { Comment::Markup }
 }
 
 /// Reads the inside of a comment; `None` when it is no waiver.

@@ -197,8 +197,20 @@ fn set(compiled: &Compiled<'_>) -> Report {
     let mut findings = Findings::default();
     for edition in compiled.editions {
         let sheaf = compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4);
-        for fault in press.print(&sheaf).err().unwrap_or_default() {
-            findings.extend(compiled.press_finding(&fault, &sheaf.origins, Some(edition.size())));
+        match press.print(&sheaf) {
+            Ok(printed) => {
+                let warnings = printed.warnings.iter();
+                findings.extend(
+                    warnings.filter_map(|fault| compiled.press_warning(fault, &sheaf.origins)),
+                );
+            }
+            Err(faults) => {
+                let size = Some(edition.size());
+                let faults = faults.iter();
+                findings.extend(
+                    faults.filter_map(|fault| compiled.press_finding(fault, &sheaf.origins, size)),
+                );
+            }
         }
     }
     findings.report(&compiled.sources, compiled.sizes.len(), &[], &unused_waiver)

@@ -104,14 +104,14 @@ fn block(row: &[Row<'_, Block>]) -> Option<Block> {
                 }
                 _ => None,
             })?;
-            Some(Block::List { ordered: *ordered, start: *start, items: each(&items, |item| blocks(item))? })
+            Some(Block::List { ordered: *ordered, start: *start, items: each(&items, blocks)? })
         }
         Block::Tasks { .. } => {
             let items = of(row, |one| match one {
                 Block::Tasks { items } => Some(items.as_slice()),
                 _ => None,
             })?;
-            Some(Block::Tasks { items: each(&items, |item| blocks(item))? })
+            Some(Block::Tasks { items: each(&items, blocks)? })
         }
         Block::Quote { .. } => {
             let content = of(row, |one| match one {
@@ -140,7 +140,7 @@ fn block(row: &[Row<'_, Block>]) -> Option<Block> {
 }
 
 fn table(row: &[Row<'_, Block>], align: &[crate::book::prose::Side]) -> Option<Block> {
-    let cells = |line: &[Row<'_, [Vec<Inline>]>]| each(line, |cell| inlines(cell));
+    let cells = |line: &[Row<'_, [Vec<Inline>]>]| each(line, inlines);
     let header = of(row, |one| match one {
         Block::Table { align: other, header, .. } if other == align => Some(header.as_slice()),
         _ => None,

@@ -1,0 +1,59 @@
+//! Sizes, and values that differ by size.
+
+use super::text::{Expression, Name};
+use crate::source::Span;
+
+/// One size.
+#[derive(Debug, Clone)]
+pub struct Size {
+    /// Its name in the files.
+    pub id: Name,
+    /// Its name on the page.
+    pub name: String,
+    /// Where that name stands.
+    pub name_at: Span,
+    /// Who wears or uses it.
+    pub wearer: Wearer,
+}
+
+/// Who a size is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wearer {
+    /// A grown-up, or nobody in particular.
+    Adult,
+    /// A child: the booklet then carries the caution on cords, small parts and flammability.
+    Child,
+}
+
+/// A value that may differ by size.
+#[derive(Debug, Clone)]
+pub enum BySize {
+    /// The same formula for every size.
+    Same(Box<Expression>),
+    /// One formula a size (by its place in `sizes`); `None` where the author left one out, which
+    /// has been reported.
+    Each(Vec<Option<Expression>>),
+}
+
+impl BySize {
+    /// The formula for a size.
+    pub fn get(&self, size: usize) -> Option<&Expression> {
+        match self {
+            BySize::Same(expression) => Some(expression),
+            BySize::Each(each) => each.get(size)?.as_ref(),
+        }
+    }
+
+    /// All formulas.
+    pub fn all(&self) -> Vec<&Expression> {
+        match self {
+            BySize::Same(expression) => vec![expression],
+            BySize::Each(each) => each.iter().flatten().collect(),
+        }
+    }
+}
+
+/// Whether something that may be for some sizes only is for the size at `size`.
+pub fn is_for(sizes: Option<&Vec<usize>>, size: usize) -> bool {
+    sizes.is_none_or(|sizes| sizes.contains(&size))
+}

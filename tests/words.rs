@@ -1,0 +1,228 @@
+//! Whatever an author writes is printed: the words of a booklet as its pages and diagrams get them.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use notchbook::diag::Report;
+use notchbook::pipeline::compile;
+use notchbook::source::{BookletFolder, Folder};
+use notchbook::typeset::{Paper, Press};
+
+/// A booklet as it would be printed in its first size.
+struct Page {
+    /// The data of the templates.
+    data: String,
+    /// The author's diagrams, in the order of their mentions' keys.
+    figures: Vec<String>,
+    report: Report,
+}
+
+/// The base booklet of the checks' cases: path and text.
+fn base() -> BTreeMap<String, String> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/checks/_base");
+    let read =
+        |name: &str| std::fs::read_to_string(root.join(name)).expect("a file of the base booklet");
+    ["booklet.yaml", "make.md", "figures/sew.svg"]
+        .map(|name| (name.to_owned(), read(name)))
+        .into()
+}
+
+/// Compiles the base booklet with some of its files replaced, and sets its first size.
+fn page(files: &[(&str, &str)]) -> Page {
+    let folder = tempfile::tempdir().expect("a folder of our own");
+    let mut all = base();
+    all.extend(
+        files
+            .iter()
+            .map(|(name, text)| ((*name).to_owned(), (*text).to_owned())),
+    );
+    for (name, text) in &all {
+        let path = folder.path().join("pouch").join(name);
+        std::fs::create_dir_all(path.parent().expect("a folder above")).expect("a folder");
+        std::fs::write(path, text).expect("a file of the booklet");
+    }
+    let opened = Folder::open(folder.path()).expect("the folder");
+    let booklet = BookletFolder {
+        name: "pouch".into(),
+        path: Path::new("pouch").into(),
+    };
+    compile(&opened, &booklet, |compiled| {
+        let book = compiled.book(&compiled.editions[0], Paper::A4.of_sheets());
+        let sheaf = compiled.sheaf(&book, Paper::A4);
+        if compiled.report.errors() == 0 {
+            let printed = Press::new(&compiled.house).print(&sheaf);
+            printed.expect("a booklet without errors can be set");
+        }
+        Page {
+            data: sheaf.data.to_string(),
+            figures: compiled
+                .figures
+                .of_size(0)
+                .map(|(_, figure)| figure.svg.clone())
+                .collect(),
+            report: compiled.report,
+        }
+    })
+}
+
+/// The base's facts with lines laid over them.
+fn facts(lines: &str) -> String {
+    format!("{}{lines}", base()["booklet.yaml"])
+}
+
+/// The base's steps and one more.
+fn steps(words: &str) -> String {
+    format!("{}\n## Look {{#look}}\n\n{words}\n", base()["make.md"])
+}
+
+#[track_caller]
+fn clean(page: &Page) {
+    let found: Vec<&str> = page
+        .report
+        .findings
+        .iter()
+        .map(|one| one.message.as_str())
+        .collect();
+    assert!(found.is_empty(), "{found:?}");
+}
+
+#[test]
+fn braces_in_code_stand_as_they_are() {
+    let words = "```` ``` ```` marks code, and {seam} does not.\n\n    an indented {seam}\n\nIn a line `{seam}`, and ``a `{seam}` tick``.\n";
+    let page = page(&[("make.md", &steps(words))]);
+    clean(&page);
+    assert!(page.data.contains("an indented {seam}"), "{}", page.data);
+    assert!(page.data.contains("a `{seam}` tick"));
+    assert_eq!(page.data.matches("{seam}").count(), 3);
+    assert!(!page.data.contains("xxxx"));
+}
+
+#[test]
+fn three_ticks_inside_a_paragraph_open_nothing() {
+    let words = "Words, then\n```short``` and {width}.\n\nAnd {height} below.\n";
+    let page = page(&[("make.md", &steps(words))]);
+    clean(&page);
+    assert!(
+        !page.data.contains("{width}") && !page.data.contains("{height}"),
+        "{}",
+        page.data
+    );
+}
+
+#[test]
+fn notes_and_meanings_keep_all_their_blocks() {
+    let text = base()["booklet.yaml"]
+        .replace(
+            "amount: [20 cm, 25 cm]}",
+            "amount: [20 cm, 25 cm], note: \"First.\\n\\nSecond:\\n\\n1. third\\n2. fourth\\n\\n   fifth\\n\\n> sixth\\n\\n    seventh {seam}\\n\"}",
+        )
+        .replace("facing each other.", "facing each other. \"")
+        .replace("together: With", "together: \"With")
+        .replace("each other. \"", "each other.\\n\\n- eighth\\n- ninth\\n\"");
+    let page = page(&[("booklet.yaml", &text)]);
+    clean(&page);
+    for word in [
+        "First",
+        "Second",
+        "third",
+        "fourth",
+        "fifth",
+        "sixth",
+        "seventh {seam}",
+        "eighth",
+        "ninth",
+        "\"ordered\":true",
+    ] {
+        assert!(
+            page.data.contains(word),
+            "`{word}` is lost in {}",
+            page.data
+        );
+    }
+}
+
+#[test]
+fn a_choice_keeps_what_looks_like_a_list_or_a_heading() {
+    let words = "Sew {small: 1. the {seam} side `a|b` | else: # all} of it, {small: - once\n- and **again** | else: never}.\n\n> {small: turn\n> it out | else: leave it}\n";
+    let page = page(&[("make.md", &steps(words))]);
+    clean(&page);
+    for word in ["1. the ", "a|b", "- once", "again", "turn it out"] {
+        assert!(
+            page.data.contains(word),
+            "`{word}` is lost in {}",
+            page.data
+        );
+    }
+    assert!(!page.data.contains("{seam}"));
+}
+
+const LABEL: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 76 44" width="76mm" data-scale="1:5">
+  <text class="label" x="5" y="20">WORDS</text>
+</svg>"#;
+
+#[test]
+fn one_diagram_in_two_steps_shows_the_figures_of_each() {
+    let make = base()["make.md"].replacen(
+        "Hem the top edges.",
+        "Hem the top edges.\n\n![The seam](figures/sew.svg)\n",
+        1,
+    );
+    let again = "\n## Sew again {#again}\n\n```work\n- topstitch: front.left\n  allowance: 3 mm (1/8 in)\n  stitch: 3 mm\n```\n\nTopstitch.\n\n![The seam](figures/sew.svg)\n";
+    let svg = LABEL.replace("WORDS", "{allowance | mm}");
+    let page = page(&[
+        ("make.md", &format!("{make}{again}")),
+        ("figures/sew.svg", &svg),
+    ]);
+    let figures = page.figures.join("\n");
+    assert!(figures.contains(">10\u{a0}mm<"), "{figures}");
+    assert!(figures.contains(">3\u{a0}mm<"), "{figures}");
+}
+
+#[test]
+fn what_is_handed_over_may_hold_any_sign() {
+    let facts = facts("").replace(
+        "parts: [make.md]",
+        "parts: [{file: make.md, with: {what: 'the \"front\" & <back>', id: 'x\" onload=\"y'}}]",
+    );
+    let svg = LABEL
+        .replace("WORDS", "{what}")
+        .replace("x=\"5\"", "x=\"5\" id=\"{id}\"");
+    let page = page(&[("booklet.yaml", &facts), ("figures/sew.svg", &svg)]);
+    clean(&page);
+    assert_eq!(page.figures.len(), 1);
+    assert!(
+        page.figures[0].contains("the &quot;front&quot; &amp; &lt;back&gt;"),
+        "{}",
+        page.figures[0]
+    );
+    assert!(!page.figures[0].contains("onload=\"y\""));
+}
+
+#[test]
+fn a_label_says_what_its_choice_says() {
+    let svg = LABEL.replace(
+        "WORDS",
+        "{small: lining &amp; *pocket* `two` | else: lining}, \\{{seam | mm}\\}",
+    );
+    let page = page(&[("figures/sew.svg", &svg)]);
+    clean(&page);
+    assert!(
+        page.figures[0].contains(">lining &amp; *pocket* `two`, {10\u{a0}mm}<"),
+        "{}",
+        page.figures[0]
+    );
+}
+
+#[test]
+fn an_abbreviation_keeps_its_capitals_in_the_line_of_a_seam() {
+    let facts = base()["booklet.yaml"].replace("  side:\n", "  side:\n    name: PUL side\n");
+    let words = "```work\n- press: side\n  note: gently\n```\n\nPress the [](piece:side).\n";
+    let page = page(&[("booklet.yaml", &facts), ("make.md", &steps(words))]);
+    clean(&page);
+    assert!(
+        page.data.contains("\"what\":[\"PUL side\"]"),
+        "{}",
+        page.data
+    );
+    assert!(page.data.contains("\"name\":\"PUL side\""), "{}", page.data);
+}
