@@ -30,7 +30,7 @@ impl Values<'_> {
         let facts = &self.draft.facts.pieces[piece];
         let stated = stated.map(|(width, height)| CutSize { width, height });
         let Some(shape) = self.shape(piece) else { return stated.filter(|_| !facts.drawn_stitching) };
-        let (mut width, mut height) = box_size(&shape)?;
+        let (mut width, mut height) = box_size(shape)?;
         if larger.is_none()
             && let Some(stated) =
                 stated.filter(|stated| (stated.width.quantity.value, stated.height.quantity.value) == (width, height))
