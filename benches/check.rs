@@ -7,7 +7,7 @@ use std::path::Path;
 use std::time::Instant;
 
 use notchbook::construct::play;
-use notchbook::pipeline::{Compiled, compile};
+use notchbook::pipeline::{Reach, Workshop};
 use notchbook::resolve::Edition;
 use notchbook::sheets::{SheetPaper, draw_sheets, plan_all_sizes, plan_one_size};
 use notchbook::source::{BookletFolder, Folder, find_booklets};
@@ -54,16 +54,19 @@ fn line(what: &str, time: f64, whole: f64) {
 fn checks(folder: &Folder, booklets: &[BookletFolder]) {
     let (mut whole, mut played, mut laid) = (0.0, 0.0, 0.0);
     for booklet in booklets {
-        whole += least(|| compile(folder, booklet, |compiled| drop(black_box(compiled.report))));
-        compile(folder, booklet, |compiled| {
-            played += least(|| {
-                compiled
-                    .editions
-                    .iter()
-                    .for_each(|edition| drop(black_box(play(edition, None))))
-            });
-            laid += least(|| lay(&compiled));
+        whole += least(|| {
+            drop(black_box(
+                Workshop::open(folder, booklet, Reach::Checks).report,
+            ))
         });
+        let compiled = Workshop::open(folder, booklet, Reach::Checks);
+        played += least(|| {
+            compiled
+                .editions()
+                .iter()
+                .for_each(|edition| drop(black_box(play(edition, None))))
+        });
+        laid += least(|| lay(&compiled));
     }
     line("check", whole, whole);
     line("  without construction", whole - played, whole);
@@ -71,11 +74,11 @@ fn checks(folder: &Folder, booklets: &[BookletFolder]) {
 }
 
 /// The first look at the cloth of every size, as the checks take it.
-fn lay(compiled: &Compiled<'_>) {
+fn lay(compiled: &Workshop) {
     use notchbook::cloth::{bolts, lay_out};
     use notchbook::nest::Effort;
     // Pieces are plain data once their bolts are made, so the sizes are laid side by side.
-    let bolts: Vec<_> = compiled.editions.iter().flat_map(bolts).collect();
+    let bolts: Vec<_> = compiled.editions().iter().flat_map(bolts).collect();
     let laid: Vec<_> = bolts
         .par_iter()
         .map(|bolt| lay_out(bolt, Effort::Quick))
@@ -87,29 +90,32 @@ fn lay(compiled: &Compiled<'_>) {
 fn sheets(folder: &Folder, booklets: &[BookletFolder]) {
     let (mut check, mut planned, mut drawn, mut laid) = (0.0, 0.0, 0.0, 0.0);
     for booklet in booklets {
-        check += least(|| compile(folder, booklet, |compiled| drop(black_box(compiled.report))));
-        compile(folder, booklet, |mut compiled| {
-            for paper in [SheetPaper::A4, SheetPaper::Letter, SheetPaper::A0] {
-                let all: Vec<&Edition<'_>> = compiled.editions.iter().collect();
-                let plans = || {
-                    let mut plans: Vec<_> = all
-                        .iter()
-                        .map(|edition| plan_one_size(edition, paper))
-                        .collect();
-                    plans.push(plan_all_sizes(compiled.editions, paper));
-                    plans
-                };
-                planned += least(|| drop(black_box(plans())));
-                let plans = plans();
-                drawn += least(|| {
-                    for (at, plan) in plans.iter().enumerate() {
-                        let shown = all.get(at..=at).unwrap_or(&all);
-                        drop(black_box(draw_sheets(plan, shown, "Title", "1.0.0")));
-                    }
-                });
-            }
-            laid += least(|| compiled.lay_cloth_well());
+        check += least(|| {
+            drop(black_box(
+                Workshop::open(folder, booklet, Reach::Checks).report,
+            ))
         });
+        let mut compiled = Workshop::open(folder, booklet, Reach::Checks);
+        for paper in [SheetPaper::A4, SheetPaper::Letter, SheetPaper::A0] {
+            let all: Vec<&Edition<'_>> = compiled.editions().iter().collect();
+            let plans = || {
+                let mut plans: Vec<_> = all
+                    .iter()
+                    .map(|edition| plan_one_size(edition, paper))
+                    .collect();
+                plans.push(plan_all_sizes(compiled.editions(), paper));
+                plans
+            };
+            planned += least(|| drop(black_box(plans())));
+            let plans = plans();
+            drawn += least(|| {
+                for (at, plan) in plans.iter().enumerate() {
+                    let shown = all.get(at..=at).unwrap_or(&all);
+                    drop(black_box(draw_sheets(plan, shown, "Title", "1.0.0")));
+                }
+            });
+        }
+        laid += least(|| compiled.lay_cloth_well());
     }
     line("sheets: planned", planned, check);
     line("sheets: drawn", drawn, check);
@@ -122,28 +128,27 @@ fn builds(folder: &Folder, booklets: &[BookletFolder]) {
     let Some(booklet) = booklets.first() else {
         return;
     };
-    compile(folder, booklet, |compiled| {
-        let press = Press::new(&compiled.house);
-        let sheaves: Vec<Sheaf> = compiled
-            .editions
+    let compiled = Workshop::open(folder, booklet, Reach::Checks);
+    let press = Press::new(&compiled.house);
+    let sheaves: Vec<Sheaf> = compiled
+        .editions()
+        .iter()
+        .take(3)
+        .map(|edition| compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4))
+        .collect();
+    let one_by_one = least(|| {
+        comemo::evict(0);
+        sheaves
             .iter()
-            .take(3)
-            .map(|edition| compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4))
-            .collect();
-        let one_by_one = least(|| {
-            comemo::evict(0);
-            sheaves
-                .iter()
-                .for_each(|sheaf| drop(black_box(press.print(sheaf))));
-        });
-        let side_by_side = least(|| {
-            comemo::evict(0);
-            sheaves
-                .par_iter()
-                .for_each(|sheaf| drop(black_box(press.print(sheaf))));
-        });
-        let many = sheaves.len();
-        line(&format!("{many} one after another"), one_by_one, one_by_one);
-        line(&format!("{many} side by side"), side_by_side, one_by_one);
+            .for_each(|sheaf| drop(black_box(press.print(sheaf))));
     });
+    let side_by_side = least(|| {
+        comemo::evict(0);
+        sheaves
+            .par_iter()
+            .for_each(|sheaf| drop(black_box(press.print(sheaf))));
+    });
+    let many = sheaves.len();
+    line(&format!("{many} one after another"), one_by_one, one_by_one);
+    line(&format!("{many} side by side"), side_by_side, one_by_one);
 }

@@ -10,3 +10,5 @@ mod pictures;
 #[path = "outside/reader.rs"]
 #[allow(dead_code, reason = "other tests read more of a PDF")]
 mod reader;
+#[path = "book/workshop.rs"]
+mod workshop;

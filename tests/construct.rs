@@ -13,7 +13,7 @@ mod scale;
 #[path = "construct/thread.rs"]
 mod thread;
 
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 
 use bench::written;
 
@@ -21,7 +21,7 @@ use bench::written;
 type Found = (&'static str, String, Vec<(usize, String)>);
 
 /// Everything found, in an order that hangs on no place in the text.
-fn found(compiled: &Compiled<'_>) -> Vec<Found> {
+fn found(compiled: &Workshop) -> Vec<Found> {
     let findings = compiled.report.findings.iter();
     let mut all: Vec<Found> = findings
         .map(|one| (one.code(), one.message.clone(), one.sizes.clone()))
@@ -31,7 +31,7 @@ fn found(compiled: &Compiled<'_>) -> Vec<Found> {
 }
 
 /// Only the names of what was found.
-fn codes(compiled: &Compiled<'_>) -> Vec<&'static str> {
+fn codes(compiled: &Workshop) -> Vec<&'static str> {
     found(compiled).into_iter().map(|(code, ..)| code).collect()
 }
 
@@ -41,12 +41,7 @@ const HEAD: &str = "title: Sample\nedition: 1.0.0\nsizes: {one: One size}\n\
     fabrics: {outer: {name: Cotton}}\nnotions: {thread: {kind: thread, name: Thread}}\n";
 
 /// Compiles pieces, and the work of each step in its order.
-fn sewn_up<R>(
-    facts: &str,
-    pieces: &str,
-    steps: &[String],
-    then: impl FnOnce(&Compiled<'_>) -> R,
-) -> R {
+fn sewn_up<R>(facts: &str, pieces: &str, steps: &[String], then: impl FnOnce(&Workshop) -> R) -> R {
     let facts = format!("{HEAD}{facts}pieces:\n{pieces}parts: [make.md]\n");
     let mut part = "# Make it\n".to_owned();
     for (at, work) in steps.iter().enumerate() {

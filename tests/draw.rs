@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use bench::{demo, root, written};
 use kurbo::{BezPath, Rect, Shape as _};
 use notchbook::figure::{BoundFigure, fonts};
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 
 const BOOKLET: &str = "harbour-lunch-bag";
 /// The steps of the demo that are drawn, each with the classes and symbols that it must show.
@@ -132,7 +132,7 @@ impl Drawing {
     }
 }
 
-fn drawn<'a>(compiled: &'a Compiled<'_>, size: usize, step: &str) -> &'a BoundFigure {
+fn drawn<'a>(compiled: &'a Workshop, size: usize, step: &str) -> &'a BoundFigure {
     let path = format!("draw:work/{step}");
     let mut found = compiled.figures.of_size(size).map(|(_, figure)| figure);
     found
@@ -140,7 +140,7 @@ fn drawn<'a>(compiled: &'a Compiled<'_>, size: usize, step: &str) -> &'a BoundFi
         .unwrap_or_else(|| panic!("{step} is not drawn"))
 }
 
-fn each_size(see: impl Fn(&Compiled<'_>, usize)) {
+fn each_size(see: impl Fn(&Workshop, usize)) {
     demo(BOOKLET, |compiled| {
         (0..compiled.sizes.len()).for_each(|size| see(compiled, size))
     });
@@ -156,8 +156,8 @@ fn same(what: &str, drawn: f64, meant: f64) {
 }
 
 /// A measurement of the booklet, in mm.
-fn measure(compiled: &Compiled<'_>, size: usize, name: &str) -> f64 {
-    let worked = compiled.editions[size]
+fn measure(compiled: &Workshop, size: usize, name: &str) -> f64 {
+    let worked = compiled.editions()[size]
         .values
         .get(name)
         .expect("a measurement");
@@ -391,7 +391,7 @@ fn the_same_booklet_gives_the_same_drawings() {
 }
 
 /// The demo booklet with the hand-drawn diagram of one step given up for a drawn one.
-fn redrawn<R>(part: &str, file: &str, then: impl FnOnce(&Compiled<'_>) -> R) -> R {
+fn redrawn<R>(part: &str, file: &str, then: impl FnOnce(&Workshop) -> R) -> R {
     let home = root().join("booklets").join(BOOKLET);
     let mut files = Vec::new();
     for folder in ["", "figures"] {

@@ -20,7 +20,7 @@ use hayro::{RenderCache, RenderSettings, render};
 use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{ExtendedColorType, ImageEncoder, Rgb, RgbImage};
 use notchbook::figure::{fonts, to_png};
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::typeset::Paper;
 
 /// Dots to the point of a page: large enough to see a shifted line, small enough to keep.
@@ -37,7 +37,7 @@ const NOTICED: u8 = 48;
 const SHARE: f64 = 0.0002;
 
 /// Draws the first page behind the cover that holds `words`, or the cover where there are none.
-fn page(compiled: &Compiled<'_>, size: usize, words: &str) -> RgbImage {
+fn page(compiled: &Workshop, size: usize, words: &str) -> RgbImage {
     let pdf = print(compiled, size, Paper::A4);
     let text = lopdf::Document::load_mem(&pdf).expect("a PDF that another library reads");
     let holds = |number: &u32| {
@@ -71,7 +71,7 @@ fn page(compiled: &Compiled<'_>, size: usize, words: &str) -> RgbImage {
 }
 
 /// Draws a diagram of one size by its file's name, or by its step's where the compiler draws it.
-fn figure(compiled: &Compiled<'_>, size: usize, file: &str) -> RgbImage {
+fn figure(compiled: &Workshop, size: usize, file: &str) -> RgbImage {
     let (database, _) = fonts(&compiled.house);
     let mut found = compiled.figures.of_size(size).map(|(_, figure)| figure);
     let figure = found

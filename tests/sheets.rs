@@ -31,7 +31,7 @@ mod refusals;
 #[path = "sheets/tables.rs"]
 mod tables;
 
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::resolve::Edition;
 use notchbook::sheets::{SheetPaper, SheetPlan, plan_all_sizes, plan_one_size};
 
@@ -46,10 +46,10 @@ struct Set<'a> {
 }
 
 /// Every set of a booklet on some papers: each size, and all of them nested.
-fn sets<'a>(name: &str, compiled: &'a Compiled<'a>, papers: &[SheetPaper]) -> Vec<Set<'a>> {
+fn sets<'a>(name: &str, compiled: &'a Workshop, papers: &[SheetPaper]) -> Vec<Set<'a>> {
     let mut found = Vec::new();
     for paper in papers {
-        for edition in compiled.editions {
+        for edition in compiled.editions() {
             found.push(Set {
                 name: format!("{name},{},{}", compiled.sizes[edition.size()], paper.name()),
                 plan: plan_one_size(edition, *paper),
@@ -58,8 +58,8 @@ fn sets<'a>(name: &str, compiled: &'a Compiled<'a>, papers: &[SheetPaper]) -> Ve
         }
         found.push(Set {
             name: format!("{name},nested,{}", paper.name()),
-            plan: plan_all_sizes(compiled.editions, *paper),
-            editions: compiled.editions.iter().collect(),
+            plan: plan_all_sizes(compiled.editions(), *paper),
+            editions: compiled.editions().iter().collect(),
         });
     }
     found

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use notchbook::diag::Report;
-use notchbook::pipeline::compile;
+use notchbook::pipeline::{Reach, Workshop};
 use notchbook::source::{BookletFolder, Folder};
 use notchbook::typeset::{Paper, Press};
 
@@ -46,23 +46,22 @@ fn page(files: &[(&str, &str)]) -> Page {
         name: "pouch".into(),
         path: Path::new("pouch").into(),
     };
-    compile(&opened, &booklet, |compiled| {
-        let book = compiled.book(&compiled.editions[0], Paper::A4.of_sheets());
-        let sheaf = compiled.sheaf(&book, Paper::A4);
-        if compiled.report.errors() == 0 {
-            let printed = Press::new(&compiled.house).print(&sheaf);
-            printed.expect("a booklet without errors can be set");
-        }
-        Page {
-            data: sheaf.data.to_string(),
-            figures: compiled
-                .figures
-                .of_size(0)
-                .map(|(_, figure)| figure.svg.clone())
-                .collect(),
-            report: compiled.report,
-        }
-    })
+    let compiled = Workshop::open(&opened, &booklet, Reach::Checks);
+    let book = compiled.book(&compiled.editions()[0], Paper::A4.of_sheets());
+    let sheaf = compiled.sheaf(&book, Paper::A4);
+    if compiled.report.errors() == 0 {
+        let printed = Press::new(&compiled.house).print(&sheaf);
+        printed.expect("a booklet without errors can be set");
+    }
+    Page {
+        data: sheaf.data.to_string(),
+        figures: compiled
+            .figures
+            .of_size(0)
+            .map(|(_, figure)| figure.svg.clone())
+            .collect(),
+        report: compiled.report,
+    }
 }
 
 /// The base's facts with lines laid over them.

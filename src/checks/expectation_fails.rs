@@ -61,7 +61,7 @@ fn sides(edition: &Edition<'_>, formula: &Formula) -> String {
     let ExprKind::Compare { left, right, .. } = &formula.root.kind else { return String::new() };
     let side = |expression: &Expr| {
         let part = Formula { text: formula.text.clone(), root: expression.clone() };
-        match evaluate(&part, edition.values) {
+        match evaluate(&part, &edition.values) {
             Ok(Outcome::Quantity(quantity)) => Some(quantity),
             _ => None,
         }

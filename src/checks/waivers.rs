@@ -5,8 +5,8 @@ use crate::diag::{Finding, Waiver};
 use crate::faults::{WAIVER_UNUSED, WAIVER_WITHOUT_REASON};
 
 /// The finding at a waiver that is of no use.
-pub fn unused_waiver(waiver: &Waiver) -> Finding {
-    match by_code(&waiver.check) {
+pub fn unused_waiver(waiver: &Waiver) -> Option<Finding> {
+    Some(match by_code(&waiver.check) {
         None => WAIVER_UNUSED
             .at(waiver.span, format!("no check is called `{}`", waiver.check))
             .hint("`notchbook explain` lists the checks"),
@@ -22,5 +22,5 @@ pub fn unused_waiver(waiver: &Waiver) -> Finding {
         Some(_) => WAIVER_UNUSED
             .at(waiver.span, format!("nothing here is found by `{}`", waiver.check))
             .hint("take the waiver out, or move it into the step that it is meant for"),
-    }
+    })
 }

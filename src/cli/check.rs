@@ -4,20 +4,18 @@ use std::path::Path;
 
 use super::args::{CheckArgs, Form};
 use super::{Outcome, Refusal, choose, output};
-use crate::pipeline::compile;
+use crate::pipeline::{Reach, Workshop};
 
 pub(super) fn run(folder: Option<&Path>, args: &CheckArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
     let mut worst = Outcome::Clean;
     for booklet in &choice.booklets {
-        let outcome = compile(&choice.folder, booklet, |compiled| {
-            output::report(&compiled.report, &compiled, args.format);
-            if args.format == Form::People {
-                output::verdict(&booklet.name, &compiled, &compiled.report);
-            }
-            output::outcome(&compiled.report, &args.strictness)
-        });
-        worst = worst.max(outcome);
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
+        output::report(&workshop.report, &workshop, args.format);
+        if args.format == Form::People {
+            output::verdict(&booklet.name, &workshop, &workshop.report);
+        }
+        worst = worst.max(output::outcome(&workshop.report, &args.strictness));
     }
     Ok(worst)
 }

@@ -6,29 +6,30 @@ use std::path::Path;
 use super::args::{FiguresArgs, Form};
 use super::{Outcome, Refusal, choose, output};
 use crate::figure::{PictureFault, fonts, to_png};
-use crate::pipeline::{Compiled, compile};
+use crate::pipeline::{Reach, Workshop};
 
 pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, std::slice::from_ref(&args.booklet))?;
     let mut worst = Outcome::Clean;
     for booklet in &choice.booklets {
-        let outcome = compile(&choice.folder, booklet, |compiled| write(&booklet.name, &compiled, args))?;
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Figures);
+        let outcome = write(&booklet.name, &workshop, args)?;
         worst = worst.max(outcome);
     }
     Ok(worst)
 }
 
-fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outcome, Refusal> {
-    output::report(&compiled.report, compiled, Form::People);
-    let sizes = choose::sizes(&compiled.sizes, &args.size, name)?;
-    let (database, _) = fonts(&compiled.house);
+fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome, Refusal> {
+    output::report(&workshop.report, workshop, Form::People);
+    let sizes = choose::sizes(&workshop.sizes, &args.size, name)?;
+    let (database, _) = fonts(&workshop.house);
     let mut count = 0;
     for size in sizes {
-        let folder = args.out.join(name).join("figures").join(&compiled.sizes[size]);
+        let folder = args.out.join(name).join("figures").join(&workshop.sizes[size]);
         let (mut taken, mut made) = (BTreeSet::new(), BTreeSet::new());
         // One diagram in several steps is one file, as long as it shows the same figures.
         let mut known = BTreeSet::new();
-        let figures = compiled.figures.of_size(size).map(|(_, figure)| figure);
+        let figures = workshop.figures.of_size(size).map(|(_, figure)| figure);
         for figure in figures.filter(|figure| known.insert((&figure.path, &figure.svg))) {
             let stem = Path::new(&figure.path).file_stem().and_then(|stem| stem.to_str()).unwrap_or("figure");
             let mut file = stem.to_owned();
@@ -50,7 +51,7 @@ fn write(name: &str, compiled: &Compiled<'_>, args: &FiguresArgs) -> Result<Outc
         output::leave_only(&folder, &made)?;
     }
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
-    Ok(if compiled.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
+    Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
 }
 
 fn refusal(path: &str, fault: PictureFault) -> Refusal {

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::{Outcome, Refusal};
 use crate::diag::{Report, Terminal, summary, to_json};
-use crate::pipeline::Compiled;
+use crate::pipeline::Workshop;
 use crate::source::Folder;
 
 use super::args::{Deny, Form, Strictness};
@@ -23,18 +23,18 @@ pub(super) fn line(text: &str) {
 }
 
 /// Prints a report.
-pub(super) fn report(report: &Report, compiled: &Compiled<'_>, form: Form) {
+pub(super) fn report(report: &Report, workshop: &Workshop, form: Form) {
     match form {
         Form::Json => {
             for finding in &report.findings {
-                line(&to_json(finding, &compiled.sources, &compiled.sizes));
+                line(&to_json(finding, &workshop.sources, &workshop.sizes));
             }
         }
         Form::People => {
             // anstream takes the colours out again where they cannot be shown.
             let terminal = Terminal::new(std::io::stdout().is_terminal());
             for finding in &report.findings {
-                line(&terminal.show(finding, &compiled.sources, &compiled.sizes));
+                line(&terminal.show(finding, &workshop.sources, &workshop.sizes));
                 line("");
             }
         }
@@ -42,16 +42,16 @@ pub(super) fn report(report: &Report, compiled: &Compiled<'_>, form: Form) {
 }
 
 /// The last line about a booklet.
-pub(super) fn verdict(name: &str, compiled: &Compiled<'_>, report: &Report) {
+pub(super) fn verdict(name: &str, workshop: &Workshop, report: &Report) {
     let counts = summary(report);
-    let sizes = match compiled.sizes.len() {
+    let sizes = match workshop.sizes.len() {
         1 => "1 size".to_owned(),
         count => format!("{count} sizes"),
     };
     line(&format!("{name} ({sizes}): {counts}"));
     for waived in &report.waived {
-        let place = compiled.sources.place(waived.finding.span);
-        let file = &compiled.sources.file(waived.finding.span.file).path;
+        let place = workshop.sources.place(waived.finding.span);
+        let file = &workshop.sources.file(waived.finding.span.file).path;
         line(&format!("  waived at {file}:{}: {} ({})", place.line, waived.finding.code(), waived.reason));
     }
 }

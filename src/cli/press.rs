@@ -10,7 +10,7 @@ use super::args::{Form, Strictness};
 use super::{Outcome, Refusal, output};
 use crate::checks;
 use crate::diag::Findings;
-use crate::pipeline::Compiled;
+use crate::pipeline::Workshop;
 use crate::sheets::SheetSet;
 use crate::typeset::{Press, PressFault, Printed, Sheaf};
 
@@ -38,12 +38,12 @@ type Done = (usize, Job, Result<Printed, Vec<PressFault>>);
 /// Prints all jobs of one booklet side by side; writes them when every one could be set.
 pub(super) fn print_all(
     name: &str,
-    compiled: &Compiled<'_>,
+    workshop: &Workshop,
     jobs: Vec<Job>,
     strictness: &Strictness,
 ) -> Result<Outcome, Refusal> {
     let bar = progress(name, jobs.len());
-    let press = Press::new(&compiled.house);
+    let press = Press::new(&workshop.house);
     let mut printed: Vec<Done> = jobs
         .into_iter()
         .enumerate()
@@ -59,7 +59,7 @@ pub(super) fn print_all(
         .collect();
     bar.finish_and_clear();
     printed.sort_by_key(|(at, ..)| *at);
-    let outcome = tell(compiled, &printed, strictness);
+    let outcome = tell(workshop, &printed, strictness);
     if outcome != Outcome::Clean {
         output::line(&format!("{name}: nothing was built; what was built before is untouched"));
         return Ok(outcome);
@@ -88,7 +88,7 @@ fn progress(name: &str, length: usize) -> ProgressBar {
 }
 
 /// Shows what the typesetter could not do, and what it warns of in files of the booklet's own.
-fn tell(compiled: &Compiled<'_>, printed: &[Done], strictness: &Strictness) -> Outcome {
+fn tell(workshop: &Workshop, printed: &[Done], strictness: &Strictness) -> Outcome {
     let mut findings = Findings::default();
     let none = BTreeMap::new();
     for (_, job, result) in printed {
@@ -98,15 +98,15 @@ fn tell(compiled: &Compiled<'_>, printed: &[Done], strictness: &Strictness) -> O
         };
         match result {
             Err(faults) => {
-                findings.extend(faults.iter().filter_map(|fault| compiled.press_finding(fault, origins, job.size)));
+                findings.extend(faults.iter().filter_map(|fault| workshop.press_finding(fault, origins, job.size)));
             }
             Ok(printed) => {
                 let warnings = printed.warnings.iter();
-                findings.extend(warnings.filter_map(|fault| compiled.press_warning(fault, origins)));
+                findings.extend(warnings.filter_map(|fault| workshop.press_warning(fault, origins)));
             }
         }
     }
-    let report = findings.report(&compiled.sources, compiled.sizes.len(), &[], &checks::unused_waiver);
-    output::report(&report, compiled, Form::People);
+    let report = findings.report(&workshop.sources, workshop.sizes.len(), &[], &checks::unused_waiver);
+    output::report(&report, workshop, Form::People);
     output::outcome(&report, strictness)
 }

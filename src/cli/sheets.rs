@@ -7,7 +7,7 @@ use serde_json::json;
 use super::args::{Form, SheetsArgs};
 use super::press::{Content, Job, print_all};
 use super::{Outcome, Refusal, choose, output};
-use crate::pipeline::{Compiled, compile};
+use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
@@ -20,7 +20,8 @@ pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs) -> Result<Outcome, R
     papers.dedup();
     let mut worst = Outcome::Clean;
     for booklet in &choice.booklets {
-        let outcome = compile(&choice.folder, booklet, |compiled| one(booklet, &compiled, &papers, args))?;
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
+        let outcome = one(booklet, &workshop, &papers, args)?;
         worst = worst.max(outcome);
         comemo::evict(0);
     }
@@ -29,13 +30,13 @@ pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs) -> Result<Outcome, R
 
 fn one(
     booklet: &BookletFolder,
-    compiled: &Compiled<'_>,
+    workshop: &Workshop,
     papers: &[SheetPaper],
     args: &SheetsArgs,
 ) -> Result<Outcome, Refusal> {
-    output::report(&compiled.report, compiled, Form::People);
-    if output::outcome(&compiled.report, &args.strictness) != Outcome::Clean {
-        output::verdict(&booklet.name, compiled, &compiled.report);
+    output::report(&workshop.report, workshop, Form::People);
+    if output::outcome(&workshop.report, &args.strictness) != Outcome::Clean {
+        output::verdict(&booklet.name, workshop, &workshop.report);
         output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
         return Ok(Outcome::Findings);
     }
@@ -43,22 +44,22 @@ fn one(
     let named: Vec<String> = args.size.iter().filter(|size| *size != "nested").cloned().collect();
     let sizes = match (named.is_empty(), args.size.is_empty()) {
         (true, false) => Vec::new(),
-        _ => choose::sizes(&compiled.sizes, &named, &booklet.name)?,
+        _ => choose::sizes(&workshop.sizes, &named, &booklet.name)?,
     };
     let mut jobs = Vec::new();
     let mut notes = Vec::new();
     for paper in papers {
-        for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
+        for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
             let plan = plan_one_size(edition, *paper);
-            jobs.extend(job(booklet, compiled, &plan, &[edition], &args.out, &mut notes)?);
+            jobs.extend(job(booklet, workshop, &plan, &[edition], &args.out, &mut notes)?);
         }
-        if nested && compiled.sizes.len() > 1 {
-            let plan = plan_all_sizes(compiled.editions, *paper);
-            let all: Vec<&Edition<'_>> = compiled.editions.iter().collect();
-            jobs.extend(job(booklet, compiled, &plan, &all, &args.out, &mut notes)?);
+        if nested && workshop.sizes.len() > 1 {
+            let plan = plan_all_sizes(workshop.editions(), *paper);
+            let all: Vec<&Edition<'_>> = workshop.editions().iter().collect();
+            jobs.extend(job(booklet, workshop, &plan, &all, &args.out, &mut notes)?);
         }
     }
-    let outcome = print_all(&booklet.name, compiled, jobs, &args.strictness)?;
+    let outcome = print_all(&booklet.name, workshop, jobs, &args.strictness)?;
     notes.iter().for_each(|note| output::line(note));
     Ok(outcome)
 }
@@ -66,19 +67,19 @@ fn one(
 /// The file for one plan; nothing where the booklet has no pieces.
 pub(super) fn job(
     booklet: &BookletFolder,
-    compiled: &Compiled<'_>,
+    workshop: &Workshop,
     plan: &SheetPlan,
     editions: &[&Edition<'_>],
     out: &Path,
     notes: &mut Vec<String>,
 ) -> Result<Option<Job>, Refusal> {
-    let Some(draft) = compiled.draft else { return Ok(None) };
+    let Some(draft) = workshop.draft() else { return Ok(None) };
     if plan.pieces.is_empty() && plan.too_large.is_empty() {
         return Ok(None);
     }
     let facts = &draft.facts;
     let size = match editions {
-        [only] => compiled.sizes[only.size()].clone(),
+        [only] => workshop.sizes[only.size()].clone(),
         _ => "nested".to_owned(),
     };
     let paper = plan.paper.name();

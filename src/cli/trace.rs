@@ -9,7 +9,7 @@ use crate::construct::{play, tell};
 use crate::diag::{Findings, did_you_mean};
 use crate::measure::explain;
 use crate::model::Expression;
-use crate::pipeline::{Compiled, compile};
+use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, Worked};
 
 pub(super) fn run(folder: Option<&Path>, args: &TraceArgs) -> Result<Outcome, Refusal> {
@@ -23,25 +23,25 @@ pub(super) fn run(folder: Option<&Path>, args: &TraceArgs) -> Result<Outcome, Re
     let mut homes = Vec::new();
     let mut names: BTreeSet<String> = BTreeSet::new();
     for booklet in &choice.booklets {
-        compile(&choice.folder, booklet, |compiled| {
-            for edition in compiled.editions {
-                let known = if kind == "step" { steps(edition) } else { edition.catalogue.in_formulas(edition.draft) };
-                let here = known.contains(name) || (kind == "value" && edition.values.get(name).is_some());
-                if here && !homes.contains(&booklet) {
-                    homes.push(booklet);
-                }
-                names.extend(known);
-            }
-        });
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Values);
+        let mut here = false;
+        for edition in workshop.editions() {
+            let known = if kind == "step" { steps(edition) } else { edition.catalogue.in_formulas(edition.draft) };
+            here |= known.contains(name) || (kind == "value" && edition.values.get(name).is_some());
+            names.extend(known);
+        }
+        if here {
+            homes.push((booklet, workshop));
+        }
     }
     match homes.as_slice() {
-        [booklet] => compile(&choice.folder, booklet, |compiled| show(&booklet.name, &compiled, args, name)),
+        [(booklet, workshop)] => show(&booklet.name, workshop, args, name),
         [] => Err(Refusal::new(
             format!("no {kind} is called `{name}`"),
             did_you_mean(name, names.iter().map(String::as_str), "`notchbook values` lists the values"),
         )),
         several => {
-            let names: Vec<&str> = several.iter().map(|booklet| booklet.name.as_str()).collect();
+            let names: Vec<&str> = several.iter().map(|(booklet, _)| booklet.name.as_str()).collect();
             Err(Refusal::new(
                 format!("several booklets have a {kind} called `{name}`"),
                 format!("add `--in` and one of: {}", names.join(", ")),
@@ -54,12 +54,12 @@ fn steps(edition: &Edition<'_>) -> Vec<String> {
     edition.steps().filter_map(|step| step.step.id.as_ref()).map(|id| id.text.clone()).collect()
 }
 
-fn show(booklet: &str, compiled: &Compiled<'_>, args: &TraceArgs, name: &str) -> Result<Outcome, Refusal> {
-    let size = choose::sizes(&compiled.sizes, std::slice::from_ref(&args.size), booklet)?;
-    for edition in compiled.editions.iter().filter(|edition| size.contains(&edition.size())) {
+fn show(booklet: &str, workshop: &Workshop, args: &TraceArgs, name: &str) -> Result<Outcome, Refusal> {
+    let size = choose::sizes(&workshop.sizes, std::slice::from_ref(&args.size), booklet)?;
+    for edition in workshop.editions().iter().filter(|edition| size.contains(&edition.size())) {
         if args.step.is_none() {
             output::line(&format!("{booklet}, {}", edition.size_facts().name));
-            Tracer { compiled, edition }.one(name, 0, &mut BTreeSet::new());
+            Tracer { workshop, edition }.one(name, 0, &mut BTreeSet::new());
             continue;
         }
         let found = edition.steps().find(|step| step.step.id.as_ref().is_some_and(|id| id.text == name));
@@ -78,7 +78,7 @@ fn show(booklet: &str, compiled: &Compiled<'_>, args: &TraceArgs, name: &str) ->
 }
 
 struct Tracer<'a> {
-    compiled: &'a Compiled<'a>,
+    workshop: &'a Workshop,
     edition: &'a Edition<'a>,
 }
 
@@ -94,12 +94,12 @@ impl Tracer<'_> {
             return;
         };
         let mut unheard = Findings::default();
-        let Some(worked) = self.edition.values.work_out(expression, self.edition.values, &mut unheard) else {
+        let Some(worked) = self.edition.values.work_out(expression, &self.edition.values, &mut unheard) else {
             output::line(&format!("{indent}{name} cannot be worked out: run `notchbook check`"));
             return;
         };
-        let place = self.compiled.sources.place(expression.span());
-        let file = &self.compiled.sources.file(expression.span().file).path;
+        let place = self.workshop.sources.place(expression.span());
+        let file = &self.workshop.sources.file(expression.span().file).path;
         let text = expression.formula.text.trim();
         let is_figure = expression.formula.as_measure().is_some();
         let value =
@@ -109,7 +109,7 @@ impl Tracer<'_> {
             return;
         }
         output::line(&format!("{indent}{value}    {file}:{}", place.line));
-        for (part, quantity) in explain(&expression.formula, self.edition.values) {
+        for (part, quantity) in explain(&expression.formula, &self.edition.values) {
             if part.contains('(') && part != text {
                 let worked = Worked { quantity, stated: None };
                 output::line(&format!("{indent}  {part} = {}", self.figures(&worked)));

@@ -7,7 +7,7 @@ use serde_json::json;
 use super::args::{Form, Listing, ValuesArgs};
 use super::{Outcome, Refusal, choose, output};
 use crate::measure::{Dimension, Exact, NumberStyle, System, Unit, show};
-use crate::pipeline::{Compiled, compile};
+use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, Worked, in_system};
 
 /// One value in one size.
@@ -27,15 +27,16 @@ pub(super) fn run(folder: Option<&Path>, args: &ValuesArgs) -> Result<Outcome, R
         output::line("booklet,size,name,formula,exact,metric,imperial");
     }
     for booklet in &choice.booklets {
-        let outcome = compile(&choice.folder, booklet, |compiled| list(&booklet.name, &compiled, args))?;
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Values);
+        let outcome = list(&booklet.name, &workshop, args)?;
         worst = worst.max(outcome);
     }
     Ok(worst)
 }
 
-fn list(name: &str, compiled: &Compiled<'_>, args: &ValuesArgs) -> Result<Outcome, Refusal> {
-    let sizes = choose::sizes(&compiled.sizes, &args.size, name)?;
-    for edition in compiled.editions.iter().filter(|edition| sizes.contains(&edition.size())) {
+fn list(name: &str, workshop: &Workshop, args: &ValuesArgs) -> Result<Outcome, Refusal> {
+    let sizes = choose::sizes(&workshop.sizes, &args.size, name)?;
+    for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
         let rows = rows(edition);
         match args.format {
             Listing::Table => table(name, edition, &rows),
@@ -52,9 +53,9 @@ fn list(name: &str, compiled: &Compiled<'_>, args: &ValuesArgs) -> Result<Outcom
             }),
         }
     }
-    if compiled.report.errors() > 0 {
+    if workshop.report.errors() > 0 {
         if args.format == Listing::Table {
-            output::report(&compiled.report, compiled, Form::People);
+            output::report(&workshop.report, workshop, Form::People);
         }
         return Ok(Outcome::Findings);
     }
@@ -76,7 +77,7 @@ fn rows(edition: &Edition<'_>) -> Vec<Row> {
         for (field, value) in given {
             let Some(formula) = value.as_ref().and_then(|value| value.get(edition.size())) else { continue };
             let mut unheard = crate::diag::Findings::default();
-            if let Some(worked) = edition.values.work_out(formula, edition.values, &mut unheard) {
+            if let Some(worked) = edition.values.work_out(formula, &edition.values, &mut unheard) {
                 let name = format!("{}.{field}", notion.id.text);
                 rows.push(row(edition, &name, formula.formula.text.trim(), &worked));
             }

@@ -83,13 +83,13 @@ impl Findings {
     ///
     /// `size_count` sizes having the same fault is a fault of all: its list of sizes is emptied,
     /// unless the sizes differ in detail. `unused` says what is wrong with a waiver that took nothing
-    /// away.
+    /// away, if anything is.
     pub fn report(
         self,
         sources: &Sources,
         size_count: usize,
         waivers: &[Waiver],
-        unused: &dyn Fn(&Waiver) -> Finding,
+        unused: &dyn Fn(&Waiver) -> Option<Finding>,
     ) -> Report {
         let mut merged = merge(self.found);
         for finding in &mut merged {
@@ -126,7 +126,7 @@ impl Findings {
         }
         for (waiver, used) in waivers.iter().zip(used) {
             if !used {
-                report.findings.push(unused(waiver));
+                report.findings.extend(unused(waiver));
             }
         }
         let order = |finding: &Finding| {

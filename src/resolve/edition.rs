@@ -29,7 +29,7 @@ pub struct Edition<'a> {
     /// Every copy of its pieces.
     pub cast: Cast,
     /// The values.
-    pub values: &'a Values<'a>,
+    pub values: Values<'a>,
     /// What stands before and after the steps.
     pub front: FrontMatter,
     /// The parts that this size has.
@@ -142,7 +142,7 @@ impl<'a> Edition<'a> {
         let mut uses = Vec::new();
         for part in &self.parts {
             let scope =
-                |step| Scope { values: self.values, params: &part.part.params, folder: &part.part.folder, step };
+                |step| Scope { values: &self.values, params: &part.part.params, folder: &part.part.folder, step };
             Block::each_figure(&part.intro, &mut |figure| uses.push((figure, scope(None))));
             for step in &part.steps {
                 uses.extend(step.figure.iter().map(|figure| (figure, scope(Some(step.step)))));
@@ -174,7 +174,8 @@ impl Draft {
 }
 
 /// Works one size out; what cannot be worked out is a finding in that size, handed back beside it.
-pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Values<'a>) -> (Edition<'a>, Findings) {
+pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a>) -> (Edition<'a>, Findings) {
+    let values = &worked;
     let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
     let ends = Ends::gather(draft, values.size());
     let cast = Cast::of(draft, values.size());
@@ -225,7 +226,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, values: &'a Value
         draft,
         catalogue,
         cast,
-        values,
+        values: worked,
         front,
         parts,
         finished,

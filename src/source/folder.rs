@@ -1,8 +1,10 @@
 //! A folder that may be read, and nothing beyond it.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// Why a file could not be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -60,6 +62,7 @@ impl ReadFault {
 pub struct Folder {
     root: PathBuf,
     shown: PathBuf,
+    unsaved: Arc<BTreeMap<String, String>>,
 }
 
 impl Folder {
@@ -75,7 +78,14 @@ impl Folder {
             return Err(ReadFault::NotAFile);
         }
         fs::read_dir(&root).map_err(fault)?;
-        Ok(Folder { root, shown: path.to_path_buf() })
+        Ok(Folder { root, shown: path.to_path_buf(), unsaved: Arc::default() })
+    }
+
+    /// The same folder with some texts as an editor holds them, by their paths from the folder: they go
+    /// before what is on the disk.
+    pub fn with_unsaved(&self, texts: impl IntoIterator<Item = (PathBuf, String)>) -> Folder {
+        let unsaved = texts.into_iter().map(|(path, text)| (self.show(&path), text)).collect();
+        Folder { unsaved: Arc::new(unsaved), ..self.clone() }
     }
 
     /// The folder itself, links followed.
@@ -105,6 +115,10 @@ impl Folder {
 
     /// Reads a text file by its path from the folder.
     pub fn text(&self, relative: &Path) -> Result<String, ReadFault> {
+        if let Some(text) = self.unsaved.get(&self.show(relative)) {
+            let size = text.len() as u64;
+            return if size > Folder::TEXT_LIMIT { Err(ReadFault::TooLarge(size)) } else { Ok(text.clone()) };
+        }
         let bytes = self.bytes(relative, Folder::TEXT_LIMIT)?;
         let text = String::from_utf8(bytes).map_err(|error| ReadFault::NotUtf8(error.utf8_error().valid_up_to()))?;
         Ok(text.strip_prefix('\u{feff}').map_or_else(|| text.clone(), str::to_owned))

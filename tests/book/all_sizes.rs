@@ -30,7 +30,7 @@ fn books(parts: &str, files: &[(&str, &str)]) -> (Vec<Book>, Book) {
     all.extend(files);
     written(&all, |compiled| {
         let books: Vec<Book> = compiled
-            .editions
+            .editions()
             .iter()
             .map(|edition| compiled.book(edition, SheetPaper::A4))
             .collect();

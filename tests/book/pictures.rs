@@ -3,7 +3,7 @@
 
 use notchbook::book::{Block, Book, Picture};
 use notchbook::model;
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::sheets::SheetPaper;
 use notchbook::typeset::{Paper, Press};
 
@@ -12,8 +12,8 @@ use crate::reader::Read;
 
 /// The diagrams that the author's words ask for, by size; `None` for all sizes together, where a step
 /// counts once.
-fn asked(compiled: &Compiled<'_>, size: Option<usize>) -> usize {
-    let draft = compiled.draft.expect("a draft");
+fn asked(compiled: &Workshop, size: Option<usize>) -> usize {
+    let draft = compiled.draft().expect("a draft");
     let here = |sizes: Option<&Vec<usize>>| size.is_none_or(|size| model::is_for(sizes, size));
     let mut count = 0;
     for part in draft.parts.iter().filter(|part| here(part.sizes.as_ref())) {
@@ -55,7 +55,7 @@ fn pictures(book: &Book) -> Vec<&Picture> {
 
 /// The figures of a PDF that stand for drawings of steps: those whose words are the words of one of the
 /// book's pictures.
-fn printed(compiled: &Compiled<'_>, book: &Book) -> usize {
+fn printed(compiled: &Workshop, book: &Book) -> usize {
     let sheaf = compiled.sheaf(book, Paper::A4);
     let pdf = match Press::new(&compiled.house).print(&sheaf) {
         Ok(printed) => printed.pdf,
@@ -79,7 +79,7 @@ fn every_edition_prints_the_pictures_that_its_words_ask_for() {
     let mut table = Vec::new();
     demos(|name, compiled| {
         let mut books: Vec<(String, Option<usize>, Book)> = compiled
-            .editions
+            .editions()
             .iter()
             .map(|edition| {
                 let size = edition.size();

@@ -9,7 +9,7 @@ use crate::support::chapter::Block;
 fn last_step(words: &str) -> String {
     with_compiled(&[&Block::new("+make.md", words)], |compiled| {
         let steps = compiled
-            .editions
+            .editions()
             .iter()
             .flat_map(|edition| &edition.parts)
             .flat_map(|part| &part.steps);

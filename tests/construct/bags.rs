@@ -125,7 +125,7 @@ impl Bag {
     /// What the construction says: width, height, depth.
     fn measured(&self, piece: &str) -> [Option<f64>; 3] {
         sewn_up("", piece, &self.work(), |compiled| {
-            let (edition, history) = (&compiled.editions[0], &compiled.histories[0]);
+            let (edition, history) = (&compiled.editions()[0], &compiled.histories()[0]);
             [SewnMeasure::Width, SewnMeasure::Height, SewnMeasure::Depth]
                 .map(|measure| sewn(edition, history, "front", measure))
         })
@@ -161,7 +161,7 @@ proptest! {
     #[test]
     fn the_stitching_lines_agree(bag in bags()) {
         let (base, side) = sewn_up("", &bag.piece(bag.cut_out()), &bag.work(), |compiled| {
-            let edition = &compiled.editions[0];
+            let edition = &compiled.editions()[0];
             let (piece, _) = PieceId::each(&edition.draft.facts.pieces).next().expect("a piece");
             let shape = edition.values.shape(piece).expect("a shape");
             let length = |edge: &str| shape.edge(edge).map(|edge| edge.seam_length);

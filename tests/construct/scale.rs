@@ -102,7 +102,7 @@ fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'stat
     ];
     sewn_up(&facts, pieces, &steps, |compiled| {
         let mut lengths = Vec::new();
-        let edition = &compiled.editions[0];
+        let edition = &compiled.editions()[0];
         for (piece, _) in PieceId::each(&edition.draft.facts.pieces) {
             let shape = edition.values.shape(piece).expect("a piece");
             lengths.extend(

@@ -15,7 +15,7 @@ fn seams(work: &str) -> f64 {
         format!("- {work}\n  stitch: 3 mm\n"),
     ];
     sewn_up("", PIECES, &steps, |compiled| {
-        thread(&compiled.editions[0])
+        thread(&compiled.editions()[0])
             .expect("something is sewn")
             .seams
     })

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use notchbook::pipeline::{Compiled, compile};
+use notchbook::pipeline::{Reach, Workshop};
 use notchbook::source::{BookletFolder, Folder, find_booklets};
 use notchbook::typeset::{Paper, Press};
 
@@ -16,7 +16,7 @@ pub fn root() -> &'static Path {
     dead_code,
     reason = "not every test that shares this file looks at all booklets"
 )]
-pub fn demos(mut see: impl FnMut(&str, &Compiled<'_>)) {
+pub fn demos(mut see: impl FnMut(&str, &Workshop)) {
     let folder = Folder::open(&root().join("booklets")).expect("the demo booklets");
     let (booklets, refused) = find_booklets(&folder);
     assert!(
@@ -24,7 +24,10 @@ pub fn demos(mut see: impl FnMut(&str, &Compiled<'_>)) {
         "{refused:?} {booklets:?}"
     );
     for booklet in &booklets {
-        compile(&folder, booklet, |compiled| see(&booklet.name, &compiled));
+        see(
+            &booklet.name,
+            &Workshop::open(&folder, booklet, Reach::Checks),
+        );
     }
 }
 
@@ -33,13 +36,13 @@ pub fn demos(mut see: impl FnMut(&str, &Compiled<'_>)) {
     dead_code,
     reason = "not every test that shares this file looks at one booklet alone"
 )]
-pub fn demo<R>(name: &str, then: impl FnOnce(&Compiled<'_>) -> R) -> R {
+pub fn demo<R>(name: &str, then: impl FnOnce(&Workshop) -> R) -> R {
     let folder = Folder::open(&root().join("booklets")).expect("the demo booklets");
     let booklet = BookletFolder {
         name: name.into(),
         path: name.into(),
     };
-    compile(&folder, &booklet, |compiled| then(&compiled))
+    then(&Workshop::open(&folder, &booklet, Reach::Checks))
 }
 
 /// Writes files into a folder of their own and compiles them as a booklet.
@@ -47,7 +50,7 @@ pub fn demo<R>(name: &str, then: impl FnOnce(&Compiled<'_>) -> R) -> R {
     dead_code,
     reason = "not every test that shares this file writes booklets"
 )]
-pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R) -> R {
+pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Workshop) -> R) -> R {
     let home = tempfile::tempdir().expect("a folder of our own");
     for (name, text) in files {
         let path = home.path().join("pouch").join(name);
@@ -59,14 +62,14 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Compiled<'_>) -> R)
         name: "pouch".into(),
         path: "pouch".into(),
     };
-    compile(&folder, &booklet, |compiled| then(&compiled))
+    then(&Workshop::open(&folder, &booklet, Reach::Checks))
 }
 
 /// Sets and prints one size; fails with what the typesetter says.
 #[allow(dead_code, reason = "not every test that shares this file prints")]
-pub fn print(compiled: &Compiled<'_>, size: usize, paper: Paper) -> Vec<u8> {
+pub fn print(compiled: &Workshop, size: usize, paper: Paper) -> Vec<u8> {
     let sheaf = compiled.sheaf(
-        &compiled.book(&compiled.editions[size], paper.of_sheets()),
+        &compiled.book(&compiled.editions()[size], paper.of_sheets()),
         paper,
     );
     match Press::new(&compiled.house).print(&sheaf) {

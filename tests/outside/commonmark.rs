@@ -187,7 +187,7 @@ fn commonmark_comes_out_as_the_specification_says() {
     for example in &examples {
         let part = format!("# Make it\n\n## Look {{#look}}\n\n{}", example.markdown);
         let found = written(&[("booklet.yaml", facts), ("make.md", &part)], |compiled| {
-            render(&compiled.editions[0].parts[0].steps[0].body)
+            render(&compiled.editions()[0].parts[0].steps[0].body)
         });
         let html = format!("<root>{}</root>", example.html.replace("&nbsp;", "\u{a0}"));
         let document =

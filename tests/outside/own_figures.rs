@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::typeset::Paper;
 use serde_json::Value;
 
@@ -33,7 +33,7 @@ fn spaced(words: &str) -> String {
 }
 
 /// What the diagrams of a size say.
-fn drawn(compiled: &Compiled<'_>, size: usize) -> String {
+fn drawn(compiled: &Workshop, size: usize) -> String {
     let mut words = String::new();
     for (_, figure) in compiled.figures.of_size(size) {
         let document = roxmltree::Document::parse(&figure.svg).expect("a bound diagram");
@@ -73,7 +73,7 @@ fn pages_hold_their_own_figures_and_no_other_size_s() {
     let mut compared = 0;
     demos(|name, compiled| {
         let own: Vec<BTreeSet<String>> = compiled
-            .editions
+            .editions()
             .iter()
             .map(|edition| {
                 let mut found = BTreeSet::new();

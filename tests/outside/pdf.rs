@@ -24,7 +24,7 @@ struct Made {
 static MADE: LazyLock<Vec<Made>> = LazyLock::new(|| {
     let mut made = Vec::new();
     demos(|name, compiled| {
-        for edition in compiled.editions {
+        for edition in compiled.editions() {
             let facts = &edition.draft.facts;
             let plain = notchbook::resolve::Inline::plain;
             let headings = edition.parts.iter().flat_map(|part| {

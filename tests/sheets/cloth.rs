@@ -4,7 +4,7 @@
 use kurbo::{BezPath, PathEl, Point, Rect, Shape as _};
 use notchbook::cloth::{ClothLayout, LaidPiece, Layers};
 use notchbook::measure::to_f64;
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::resolve::PieceId;
 
 use crate::bench::{demos, written};
@@ -75,14 +75,15 @@ fn apart(one: &BezPath, two: &BezPath) -> f64 {
 }
 
 /// Every layout of every demo, with its booklet.
-fn each_layout(mut wrongs: impl FnMut(&Compiled<'_>, usize, &ClothLayout) -> Vec<String>) {
+fn each_layout(mut wrongs: impl FnMut(&Workshop, usize, &ClothLayout) -> Vec<String>) {
     let mut wrong = Vec::new();
     let mut looked = 0;
     demos(|name, compiled| {
         for (size, laid) in compiled.cloth.iter().enumerate() {
             for layout in laid {
                 looked += 1;
-                let fabric = &compiled.draft.expect("a booklet").facts.fabrics[layout.bolt.fabric];
+                let fabric =
+                    &compiled.draft().expect("a booklet").facts.fabrics[layout.bolt.fabric];
                 let found = wrongs(compiled, size, layout);
                 wrong.extend(found.into_iter().map(|fault| {
                     format!(
@@ -159,9 +160,9 @@ fn no_piece_lies_over_another_or_over_an_edge() {
 #[test]
 fn every_copy_is_laid_and_keeps_its_size() {
     each_layout(|compiled, size, layout| {
-        let facts = &compiled.draft.expect("a booklet").facts;
+        let facts = &compiled.draft().expect("a booklet").facts;
         let fabric = &facts.fabrics[layout.bolt.fabric];
-        let edition = &compiled.editions[size];
+        let edition = &compiled.editions()[size];
         let mut wrong = Vec::new();
         for (at, piece) in PieceId::each(&facts.pieces) {
             let is_here = piece.sizes.as_ref().is_none_or(|own| own.contains(&size));
@@ -206,13 +207,13 @@ fn every_copy_is_laid_and_keeps_its_size() {
 fn what_is_cut_on_the_fold_lies_at_the_fold() {
     let mut folded = 0;
     each_layout(|compiled, size, layout| {
-        let facts = &compiled.draft.expect("a booklet").facts;
+        let facts = &compiled.draft().expect("a booklet").facts;
         let mut wrong = Vec::new();
         for one in &layout.pieces {
             let piece = &facts.pieces[one.piece];
             let Some(fold) = &piece.fold else { continue };
             folded += 1;
-            let shape = compiled.editions[size]
+            let shape = compiled.editions()[size]
                 .values
                 .shape(one.piece)
                 .expect("a piece");
@@ -292,7 +293,7 @@ fn upright(fabric: &str) -> Vec<bool> {
     written(
         &[("booklet.yaml", &facts), ("make.md", CUT_FLAGS)],
         |compiled| {
-            let edition = &compiled.editions[0];
+            let edition = &compiled.editions()[0];
             let (piece, _) = PieceId::each(&edition.draft.facts.pieces)
                 .next()
                 .expect("a piece");

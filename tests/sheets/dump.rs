@@ -77,12 +77,12 @@ fn the_true_outlines_are_written_for_the_outside_reader() {
     let mut all = serde_json::Map::new();
     demos(|name, compiled| {
         let mut sizes = serde_json::Map::new();
-        for edition in compiled.editions {
+        for edition in compiled.editions() {
             let found = pieces(edition);
             assert!(!found.is_empty(), "{name} has no pieces");
             sizes.insert(compiled.sizes[edition.size()].clone(), json!(found));
         }
-        let settings = compiled.draft.expect("a booklet").facts.sheets;
+        let settings = compiled.draft().expect("a booklet").facts.sheets;
         let (margin, overlap) = (to_f64(settings.margin), to_f64(settings.overlap));
         let entry = json!({ "margin": margin, "overlap": overlap, "sizes": sizes });
         all.insert(name.to_owned(), entry);

@@ -7,7 +7,7 @@ use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::float::single::SingleFloatOverlay;
 use kurbo::{BezPath, Point, Shape as _};
 use notchbook::cloth::{ClothLayout, LaidPiece, Layers};
-use notchbook::pipeline::Compiled;
+use notchbook::pipeline::Workshop;
 use notchbook::resolve::PieceId;
 use proptest::prelude::{Just, ProptestConfig, Strategy, prop, prop_oneof, proptest};
 
@@ -28,7 +28,7 @@ fn booklet(fabric: &str, piece: &str, more: &str) -> String {
 
 const MAKE: &str = "# Make it\n\n## Cut it {#cut}\n\n```work\n- cut: all\n```\n\nCut it all.\n";
 
-fn compiled<R>(facts: &str, then: impl FnOnce(&Compiled<'_>, &ClothLayout) -> R) -> R {
+fn compiled<R>(facts: &str, then: impl FnOnce(&Workshop, &ClothLayout) -> R) -> R {
     written(&[("booklet.yaml", facts), ("make.md", MAKE)], |compiled| {
         let told: Vec<String> = compiled
             .report
@@ -93,8 +93,8 @@ fn over(path: &BezPath) -> BezPath {
     kurbo::Affine::scale_non_uniform(-1.0, 1.0) * path.clone()
 }
 
-fn drawn(compiled: &Compiled<'_>, piece: usize) -> BezPath {
-    let edition = &compiled.editions[0];
+fn drawn(compiled: &Workshop, piece: usize) -> BezPath {
+    let edition = &compiled.editions()[0];
     let mut pieces = PieceId::each(&edition.draft.facts.pieces);
     let (id, _) = pieces.nth(piece).expect("a piece");
     let shape = edition.values.shape(id).expect("a shape");
@@ -314,7 +314,7 @@ fn the_layout_says_what_is_cut_on_a_single_layer_or_turned_over() {
     );
     let say = |more: &str| {
         compiled(&booklet("widths: [140 cm]", &piece, more), |compiled, _| {
-            let book = compiled.book(&compiled.editions[0], Paper::A4.of_sheets());
+            let book = compiled.book(&compiled.editions()[0], Paper::A4.of_sheets());
             let sheaf = compiled.sheaf(&book, Paper::A4);
             let row = sheaf.data["cuts"][0]["rows"][0].clone();
             let drawing =

@@ -10,7 +10,7 @@ use crate::bench::{demos, root};
 fn no_layout_of_the_demos_changes_its_length_unseen() {
     let mut rows = vec!["booklet,size,fabric,width mm,length mm,buy m,buy yd".to_owned()];
     demos(|name, compiled| {
-        let facts = &compiled.draft.expect("a booklet").facts;
+        let facts = &compiled.draft().expect("a booklet").facts;
         for (size, laid) in compiled.cloth.iter().enumerate() {
             for layout in laid {
                 rows.push(format!(

@@ -8,8 +8,8 @@ use crate::bench::{demo, demos};
 use crate::reader::Read;
 
 /// The sheets of one size as a PDF.
-fn print(compiled: &notchbook::pipeline::Compiled<'_>, size: usize, paper: SheetPaper) -> Vec<u8> {
-    let edition = &compiled.editions[size];
+fn print(compiled: &notchbook::pipeline::Workshop, size: usize, paper: SheetPaper) -> Vec<u8> {
+    let edition = &compiled.editions()[size];
     let facts = &edition.draft.facts;
     let plan = plan_one_size(edition, paper);
     let sheets = draw_sheets(&plan, &[edition], &facts.title.text, &facts.edition.text)
@@ -26,7 +26,7 @@ fn print(compiled: &notchbook::pipeline::Compiled<'_>, size: usize, paper: Sheet
 fn the_map_in_the_booklet_lists_the_sheets_of_the_pdf() {
     let mut wrong = Vec::new();
     demos(|name, compiled| {
-        for edition in compiled.editions {
+        for edition in compiled.editions() {
             for (paper, sheet) in [
                 (Paper::A4, SheetPaper::A4),
                 (Paper::Letter, SheetPaper::Letter),

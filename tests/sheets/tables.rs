@@ -10,7 +10,7 @@ use crate::bench::{demos, written};
 fn data(facts: &str, then: impl FnOnce(&Value)) {
     const MAKE: &str = "# Make it\n\n## Cut it {#cut}\n\n```work\n- cut: all\n```\n\nCut it all.\n";
     written(&[("booklet.yaml", facts), ("make.md", MAKE)], |compiled| {
-        let book = compiled.book(&compiled.editions[0], Paper::A4.of_sheets());
+        let book = compiled.book(&compiled.editions()[0], Paper::A4.of_sheets());
         then(&compiled.sheaf(&book, Paper::A4).data);
     });
 }
@@ -56,7 +56,7 @@ fn a_width_of_cloth_is_one_figure_in_the_list_and_in_the_layout() {
         assert_eq!(laid, listed);
     });
     demos(|name, compiled| {
-        for edition in compiled.editions {
+        for edition in compiled.editions() {
             let (listed, laid) = widths(
                 &compiled
                     .sheaf(&compiled.book(edition, Paper::A4.of_sheets()), Paper::A4)

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use notchbook::checks::unused_waiver;
 use notchbook::diag::{Finding, Findings, Level, Report};
-use notchbook::pipeline::{Compiled, compile};
+use notchbook::pipeline::{Reach, Workshop};
 use notchbook::sheets::SheetPaper;
 use notchbook::source::{BookletFolder, Folder, Sources};
 use notchbook::typeset::{Paper, Press};
@@ -80,13 +80,13 @@ pub fn run(blocks: &[&Block]) -> Outcome {
 }
 
 /// What `look` makes of the booklet that `blocks` over the base booklet come to.
-pub fn with_compiled<R>(blocks: &[&Block], look: impl FnOnce(&Compiled<'_>) -> R) -> R {
+pub fn with_compiled<R>(blocks: &[&Block], look: impl FnOnce(&Workshop) -> R) -> R {
     written(blocks, look).0
 }
 
 fn written<R>(
     blocks: &[&Block],
-    look: impl FnOnce(&Compiled<'_>) -> R,
+    look: impl FnOnce(&Workshop) -> R,
 ) -> (R, Vec<(String, Vec<usize>)>) {
     let folder = tempfile::tempdir().expect("a folder of our own");
     let home = folder.path().join(HOME);
@@ -114,7 +114,7 @@ fn written<R>(
         name: HOME.into(),
         path: HOME.into(),
     };
-    let made = compile(&opened, &booklet, |compiled| look(&compiled));
+    let made = look(&Workshop::open(&opened, &booklet, Reach::Checks));
     (made, places)
 }
 
@@ -192,10 +192,10 @@ fn names(own: &[(&str, usize)], top: &str, entry: &str) -> bool {
 }
 
 /// What the typesetter makes of every size.
-fn set(compiled: &Compiled<'_>) -> Report {
+fn set(compiled: &Workshop) -> Report {
     let press = Press::new(&compiled.house);
     let mut findings = Findings::default();
-    for edition in compiled.editions {
+    for edition in compiled.editions() {
         let sheaf = compiled.sheaf(&compiled.book(edition, SheetPaper::A4), Paper::A4);
         match press.print(&sheaf) {
             Ok(printed) => {
@@ -216,7 +216,7 @@ fn set(compiled: &Compiled<'_>) -> Report {
     findings.report(&compiled.sources, compiled.sizes.len(), &[], &unused_waiver)
 }
 
-fn list(report: &Report, compiled: &Compiled<'_>) -> Vec<Found> {
+fn list(report: &Report, compiled: &Workshop) -> Vec<Found> {
     let stands = report
         .findings
         .iter()
@@ -228,7 +228,7 @@ fn list(report: &Report, compiled: &Compiled<'_>) -> Vec<Found> {
     stands.chain(waived).collect()
 }
 
-fn found(finding: &Finding, reason: Option<&str>, compiled: &Compiled<'_>) -> Found {
+fn found(finding: &Finding, reason: Option<&str>, compiled: &Workshop) -> Found {
     let sources = &compiled.sources;
     Found {
         code: finding.code(),

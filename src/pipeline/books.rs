@@ -1,0 +1,54 @@
+//! Books made from a finished workshop: one size, or all of them.
+
+use super::workshop::Workshop;
+use crate::book::{Book, Drawing, Shared, Supplies, gather, merge, sheet_map};
+use crate::cloth::{cloth_scale, draw_cloth};
+use crate::draw;
+use crate::figure::{self, Studio};
+use crate::resolve::{Edition, PieceId};
+use crate::sheets::{SheetPaper, page_map, plan_all_sizes, plan_one_size};
+use crate::typeset::{Paper, Sheaf, lay_out};
+
+impl Workshop {
+    /// A book laid out for a paper, in the words of the house or the booklet's own.
+    pub fn sheaf(&self, book: &Book, paper: Paper) -> Sheaf {
+        lay_out(book, paper, &serde_json::Value::Object(self.labels.words.clone()))
+    }
+
+    /// The book of one size; the map of its sheets is that of one paper.
+    pub fn book(&self, edition: &Edition<'_>, paper: SheetPaper) -> Book {
+        let facts = &edition.draft.facts;
+        let studio = Studio::new(&self.house, &facts.style.accent.text);
+        let dresser = studio.dresser();
+        let overview = draw::overview(edition, dresser);
+        let names = |piece: PieceId| facts.pieces[piece].name.text.clone();
+        let plan = plan_one_size(edition, paper);
+        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
+        let numbers = |piece: PieceId| edition.piece_number(piece);
+        let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
+        let scale = cloth_scale(laid);
+        let cloth = laid
+            .iter()
+            .map(|layout| {
+                let (svg, size) = draw_cloth(layout, scale, &names, &numbers, dresser);
+                (layout.clone(), svg, size)
+            })
+            .collect();
+        gather(edition, &Supplies { figures: &self.figures, overview: &overview, pictures: &self.pictures, map, cloth })
+    }
+
+    /// The book of all sizes; `None` when there is no size.
+    pub fn book_of_all(&self, books: &[Book], paper: SheetPaper) -> Option<Book> {
+        let draft = self.draft()?;
+        let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
+        let plan = plan_all_sizes(self.editions(), paper);
+        let names = |piece: PieceId| draft.facts.pieces[piece].name.text.clone();
+        let map = (!plan.pieces.is_empty()).then(|| sheet_map(&page_map(&plan, &names, studio.dresser())));
+        let over = |drawings: &[&Drawing]| {
+            let texts: Vec<&str> = drawings.iter().map(|drawing| drawing.svg.as_str()).collect();
+            let middle = *drawings.get(drawings.len() / 2)?;
+            Some(Drawing { svg: figure::lay_over(&texts, &studio)?, ..middle.clone() })
+        };
+        merge(books, Shared { map, over: &over })
+    }
+}

@@ -1,0 +1,25 @@
+//! The cloth of all sizes, laid side by side.
+
+use rayon::iter::{IntoParallelIterator, IntoParallelRefIterator, ParallelIterator};
+
+use crate::cloth::{Bolt, ClothFault, ClothLayout, bolts, lay_out};
+use crate::nest::Effort;
+use crate::resolve::Edition;
+
+/// Every bolt of one size, laid or too narrow.
+pub(super) type Laid = Vec<Result<ClothLayout, Box<ClothFault>>>;
+
+/// Lays every size's cloth, side by side: the pieces are plain data, and each layout takes its time.
+/// A first look is enough to check; where it needs more than the author states, a longer one decides.
+pub(super) fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Laid> {
+    let bolts: Vec<Vec<Bolt>> = editions.iter().map(bolts).collect();
+    let lay = |bolt: &Bolt| {
+        let laid = lay_out(bolt, effort);
+        let laid = match laid {
+            Ok(layout) if effort == Effort::Quick && layout.exceeds_stated() => lay_out(bolt, Effort::Usual),
+            laid => laid,
+        };
+        laid.map_err(|pieces| Box::new(ClothFault { bolt: bolt.clone(), pieces }))
+    };
+    bolts.into_par_iter().map(|bolts| bolts.par_iter().map(lay).collect()).collect()
+}

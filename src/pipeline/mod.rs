@@ -1,0 +1,12 @@
+//! The way through the house for one booklet: read, work out, draw, check, report.
+//!
+//! A [`Workshop`] owns all that came of it, as far as it was asked to go, and can be kept: yesterday's
+//! good one beside today's.
+
+mod assets;
+mod books;
+mod cloth;
+mod press;
+mod workshop;
+
+pub use workshop::{Reach, Workshop};
