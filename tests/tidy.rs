@@ -1,6 +1,8 @@
 //! The order of the house, held by a test: which stage may import which, who may print, read and
 //! write, and that nothing stands in two places and differs. Every failure says what to do.
 
+#[path = "tidy/circles.rs"]
+mod circles;
 #[path = "tidy/house.rs"]
 mod house;
 #[path = "tidy/rust.rs"]

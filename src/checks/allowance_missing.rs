@@ -34,8 +34,7 @@
 //! own ways and are not asked for it. The allowance is printed with the step, so it need not be in
 //! the words as well.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.

@@ -1,7 +1,6 @@
 //! Where `alt-missing` is met by the checks themselves; its page stands in `src/faults/alt_missing.rs`.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::Findings;
 use crate::faults::ALT_MISSING;
 use crate::model::{Block, Figure, Inline};

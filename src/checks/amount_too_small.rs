@@ -21,9 +21,9 @@
 //! The layout is a good one, not the best there is: where you have laid the pieces on less cloth
 //! yourself, waive it. Silent for a fabric with no `widths:`.
 
-use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
+use super::judge::Subject;
 use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::to_f64;

@@ -26,8 +26,7 @@
 //! 6 mm in the words of a step that is the stitch length of its work, unless a word behind it, such as
 //! “from”, makes it a distance. The limits are common practice, no source.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;

@@ -18,8 +18,7 @@
 //! Measures the colour against white paper and asks for 4.5 to 1 (WCAG 2.2, success criterion
 //! 1.4.3). The colours of your own templates and pictures are not looked at.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.

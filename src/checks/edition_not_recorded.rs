@@ -23,8 +23,7 @@
 //! Looks at the first entry under `editions:`, which is the newest. Silent when there is no record
 //! at all.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.

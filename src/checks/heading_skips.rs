@@ -1,7 +1,6 @@
 //! Where `heading-skips` is met by the checks themselves; its page stands in `src/faults/heading_skips.rs`.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::Findings;
 use crate::faults::HEADING_SKIPS;
 use crate::model::Block;

@@ -22,8 +22,7 @@
 //! Looks at steps, not at parts. Says nothing of a shared part that is listed twice, whose steps
 //! cannot have ids of their own.
 
-use super::judge::Judge;
-use super::judge::Subject;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group};
 use crate::resolve::slug;
 use crate::syntax::plain_inline;

@@ -33,7 +33,7 @@
 use super::judge::Judge;
 use std::collections::BTreeMap;
 
-use super::Subject;
+use super::judge::Subject;
 use crate::diag::{Check, Findings, Group};
 use crate::source::Span;
 

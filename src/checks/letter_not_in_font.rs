@@ -25,8 +25,7 @@
 //!
 //! A font in the booklet's own folder `fonts` counts as bundled.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use super::written::each_text;
 use crate::diag::{Check, Findings, Group};
 

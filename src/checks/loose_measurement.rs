@@ -29,8 +29,7 @@
 //! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use super::written::{Sort, each_text};
 use crate::diag::{Check, Findings, Group};
 use crate::measure::read_measure;

@@ -21,8 +21,7 @@
 //! are in order; formulas are not looked at, since what they are made of is. That sizes are listed
 //! from small to large is common practice, no source.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::BySize;
 

@@ -21,9 +21,9 @@
 //! with a `grain:` keeps its way on the cloth. Where the cloth is folded for another piece, what goes on
 //! it opened out is laid there. Silent for a fabric with no `widths:`.
 
-use super::Subject;
 use super::apart::Told;
 use super::judge::Judge;
+use super::judge::Subject;
 use crate::cloth::Layers;
 use crate::diag::{Check, Findings, Group, Home};
 

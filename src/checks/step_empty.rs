@@ -28,8 +28,7 @@
 //! Work alone does not make a step: it is facts, not a sentence. A diagram alone does, since it
 //! comes with its words.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.

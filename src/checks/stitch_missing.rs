@@ -32,8 +32,7 @@
 //! Silent for `by: hand`, and for `close` when it closes a notion, such as a zip, rather than a
 //! seam. Whether the length suits the cloth is yours to judge.
 
-use super::Subject;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, Work};
 use crate::resolve::NameKind;

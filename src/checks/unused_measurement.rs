@@ -26,7 +26,7 @@
 use super::judge::Judge;
 use std::collections::BTreeSet;
 
-use super::Subject;
+use super::judge::Subject;
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.

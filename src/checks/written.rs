@@ -1,6 +1,6 @@
 //! Every text that an author wrote and that is printed, in one place for all checks of words.
 
-use super::Subject;
+use super::judge::Subject;
 use crate::model::{Block, Facts, Inline, Name, Part, Printed, Text, Work};
 use crate::source::Span;
 

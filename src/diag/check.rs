@@ -1,7 +1,6 @@
 //! What a check is called, how grave its findings are, and the page that explains it.
 
-use super::{Finding, Level};
-use crate::source::Span;
+use super::level::Level;
 
 /// What a check looks at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -110,11 +109,6 @@ impl Check {
     /// The same, which tells of text that could not be read.
     pub const fn unread(self) -> Check {
         Check { unread: true, ..self }
-    }
-
-    /// A finding at a place: the fact, in one sentence without a full stop.
-    pub fn at(&'static self, span: Span, message: impl Into<String>) -> Finding {
-        Finding::new(self, span, message.into())
     }
 
     /// The page that explains it.

@@ -1,24 +1,13 @@
 //! One finding.
 
-use super::Check;
+use super::check::Check;
+use super::level::Level;
 use crate::source::Span;
 
-/// Whether a finding stops the build.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Level {
-    /// The booklet is wrong or cannot be made: nothing is built.
-    Error,
-    /// Worth a look; the build goes on unless `--deny warnings` is given.
-    Warning,
-}
-
-impl Level {
-    /// The word that people and programs read.
-    pub fn word(self) -> &'static str {
-        match self {
-            Level::Error => "error",
-            Level::Warning => "warning",
-        }
+impl Check {
+    /// A finding at a place: the fact, in one sentence without a full stop.
+    pub fn at(&'static self, span: Span, message: impl Into<String>) -> Finding {
+        Finding::new(self, span, message.into())
     }
 }
 

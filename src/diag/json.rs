@@ -2,7 +2,7 @@
 
 use serde_json::json;
 
-use super::Finding;
+use super::finding::Finding;
 use crate::source::Sources;
 
 /// One finding as a line of JSON, without the line end. Lines and columns count from 1, columns

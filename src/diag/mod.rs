@@ -7,14 +7,16 @@ mod check;
 mod finding;
 mod guess;
 mod json;
+mod level;
 mod sink;
 mod spoken;
 mod terminal;
 
 pub use check::{Check, Group, Home, Page};
-pub use finding::{Finding, Level};
+pub use finding::Finding;
 pub use guess::{did_you_mean, is_slip, nearest};
 pub use json::to_json;
+pub use level::Level;
 pub use sink::{Findings, Report, Waived, Waiver};
 pub use spoken::{in_sentence, listed};
 pub use terminal::{Terminal, summary};

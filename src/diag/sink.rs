@@ -1,6 +1,7 @@
 //! Where findings meet: waivers are applied, sizes merged, the whole sorted by place.
 
-use super::{Finding, Level};
+use super::finding::Finding;
+use super::level::Level;
 use crate::source::{Sources, Span};
 
 /// An author's word that a finding in one place is meant, with the reason.

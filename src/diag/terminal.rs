@@ -3,8 +3,10 @@
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level as Shade, Origin, Renderer, Snippet};
 
+use super::finding::Finding;
+use super::level::Level;
+use super::sink::Report;
 use super::spoken::listed;
-use super::{Finding, Level, Report};
 use crate::source::{Sources, Span};
 
 /// The longest line that is shown whole, in bytes; of a longer one only its neighbourhood.

@@ -63,14 +63,3 @@ pub fn slug(words: &str, otherwise: &str) -> String {
     let name = name.trim_end_matches('-');
     if name.is_empty() { otherwise.to_owned() } else { name.to_owned() }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::slug;
-
-    #[test]
-    fn a_heading_becomes_a_name() {
-        assert_eq!(slug("Sew the first side: 2 seams!", "step"), "sew-the-first-side-2-seams");
-        assert_eq!(slug("  –  ", "step"), "step");
-    }
-}

@@ -6,6 +6,7 @@ use serde_json::{Value as Json, json};
 
 use super::paper::Paper;
 use super::prose::{amount, value};
+use super::setter::{Setter, path};
 use crate::book::{Book, CutList, FabricNeed, Layout, NotionNeed, Part, SeamFact, Step};
 use crate::model::Date;
 
@@ -18,16 +19,6 @@ pub struct Sheaf {
     pub files: BTreeMap<String, Vec<u8>>,
     /// Which author's file stands behind such a path.
     pub origins: BTreeMap<String, String>,
-}
-
-/// Where the templates find a drawing of the book.
-pub(super) fn path(drawing: &str) -> String {
-    format!("/{drawing}.svg")
-}
-
-/// A book on its way to the templates.
-pub(super) struct Setter<'a> {
-    pub book: &'a Book,
 }
 
 /// Lays a book out for the templates, on a paper, with the words of the house.
@@ -104,14 +95,6 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
 }
 
 impl Setter<'_> {
-    /// The names of sizes; empty where they are all that the book shows.
-    pub fn names(&self, sizes: &[usize]) -> Vec<&str> {
-        if sizes == self.book.shown {
-            return Vec::new();
-        }
-        sizes.iter().filter_map(|size| self.book.sizes.get(*size)).map(|size| size.name.as_str()).collect()
-    }
-
     /// The names of the sizes that an author keeps a step to; empty where every size has it.
     fn only(&self, sizes: &[usize]) -> Vec<&str> {
         let sizes = if sizes.len() == self.book.sizes.len() { &[] } else { sizes };

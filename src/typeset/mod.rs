@@ -9,6 +9,7 @@ mod finish;
 mod paper;
 mod press;
 mod prose;
+mod setter;
 mod world;
 
 pub use data::{Sheaf, lay_out};

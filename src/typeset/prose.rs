@@ -2,7 +2,7 @@
 
 use serde_json::{Value as Json, json};
 
-use super::data::Setter;
+use super::setter::{Setter, path};
 use crate::book::{Aim, Amount, Block, Figure, Inline, Picture, Reference, Value};
 
 impl Setter<'_> {
@@ -56,7 +56,7 @@ impl Setter<'_> {
             .map(|view| {
                 let drawing = self.book.drawings.get(&view.drawing);
                 json!({
-                    "path": super::data::path(&view.drawing),
+                    "path": path(&view.drawing),
                     "width": drawing.map_or(0.0, |drawing| drawing.width),
                     "height": drawing.map_or(0.0, |drawing| drawing.height),
                     "sizes": self.names(&view.sizes),

@@ -2,6 +2,7 @@
 //! nothing is mixed, moved or left out.
 
 use notchbook::book::{Block, Book, Inline, Step, Value};
+use notchbook::resolve::slug;
 use notchbook::sheets::SheetPaper;
 use notchbook::typeset::{Paper, Press};
 
@@ -100,6 +101,15 @@ fn body(book: &Book, step: &Step) -> String {
         })
         .collect::<Vec<_>>()
         .join(" / ")
+}
+
+#[test]
+fn a_heading_becomes_a_name() {
+    assert_eq!(
+        slug("Sew the first side: 2 seams!", "step"),
+        "sew-the-first-side-2-seams"
+    );
+    assert_eq!(slug("  –  ", "step"), "step");
 }
 
 #[test]

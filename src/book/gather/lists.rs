@@ -1,6 +1,6 @@
 //! What to buy, what to cut, how it lies on cloth and on sheets, and what comes of it.
 
-use super::Gatherer;
+use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, ExactAmount, Figure, Value};
 use crate::book::volume::{
     CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, NotionAmount, NotionNeed, PieceDrawing, PieceDrawings,

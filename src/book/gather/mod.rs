@@ -5,6 +5,5 @@ mod lists;
 mod prose;
 mod steps;
 
-pub(super) use gatherer::Gatherer;
 pub use gatherer::{Supplies, gather};
 pub use lists::sheet_map;

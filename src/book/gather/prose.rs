@@ -1,6 +1,6 @@
 //! Prose of one size as prose of the book.
 
-use super::Gatherer;
+use super::gatherer::Gatherer;
 use crate::book::amount::Value;
 use crate::book::prose::{Aim, Block, Inline, Notice, Picture, Reference, Side, View};
 use crate::resolve;

@@ -1,6 +1,6 @@
 //! Parts, steps and their seam facts.
 
-use super::Gatherer;
+use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
 use crate::book::volume::{AllowanceUse, Part, SeamFact, Step};
 use crate::measure::Exact;
