@@ -38,18 +38,18 @@ fn dimension(dimension: Dimension) -> &'static str {
 
 /// A figure as printed: number and unit apart, since they are set apart.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Figure {
+pub struct Written {
     /// The number; a whole number and its fraction are joined by a no-break space.
     pub number: String,
     /// The unit's sign, or the key of a unit that is a word of the house; empty for a plain number.
     pub unit: String,
 }
 
-impl Figure {
-    fn of(shown: &ShownFigure) -> Figure {
+impl Written {
+    fn of(shown: &ShownFigure) -> Written {
         // What a machine is marked with is a word, and words of the house are keys.
         let unit = if shown.unit == STITCHES_PER_INCH { "stitches_per_inch" } else { &shown.unit };
-        Figure { number: shown.number.clone(), unit: unit.to_owned() }
+        Written { number: shown.number.clone(), unit: unit.to_owned() }
     }
 }
 
@@ -59,9 +59,9 @@ pub struct Amount {
     /// The quantity itself.
     pub exact: ExactAmount,
     /// The system that comes first.
-    pub first: Figure,
+    pub first: Written,
     /// The other one, in brackets; `None` where there is no other way to say it.
-    pub second: Option<Figure>,
+    pub second: Option<Written>,
 }
 
 impl Amount {
@@ -69,8 +69,8 @@ impl Amount {
     pub fn of(shown: &Shown) -> Amount {
         Amount {
             exact: ExactAmount::of(shown.exact),
-            first: Figure::of(&shown.first),
-            second: shown.second.as_ref().map(Figure::of),
+            first: Written::of(&shown.first),
+            second: shown.second.as_ref().map(Written::of),
         }
     }
 }

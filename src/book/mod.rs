@@ -9,7 +9,7 @@ mod merge;
 mod prose;
 mod volume;
 
-pub use amount::{Amount, ExactAmount, Figure, SizedAmount, Value};
+pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, Notice, Picture, Reference, Side, View};

@@ -30,7 +30,7 @@ use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;
-use crate::resolve::{Edition, Printed, Worked, in_system};
+use crate::resolve::{Edition, PrintedValue, Worked, in_system};
 use crate::source::Span;
 
 /// The check.
@@ -48,7 +48,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     }
 }
 
-fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a Printed>, findings: &mut Findings) {
+fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a PrintedValue>, findings: &mut Findings) {
     let show = &edition.draft.facts.show;
     if show.second.is_none() {
         return;

@@ -1,7 +1,7 @@
 //! Every text that an author wrote and that is printed, in one place for all checks of words.
 
 use super::judge::Subject;
-use crate::model::{Block, Facts, Inline, Name, Part, Printed, Text, Work};
+use crate::model::{Block, Facts, Inline, Name, Part, PrintedText, Text, Work};
 use crate::source::Span;
 
 /// What sort of text it is, which decides what may be asked of it.
@@ -73,10 +73,10 @@ fn line(content: &[Inline], see: &mut dyn FnMut(&Text, Sort)) {
     Inline::each_text(content, &mut |printed| sorted(printed, see));
 }
 
-fn sorted(printed: Printed<'_>, see: &mut dyn FnMut(&Text, Sort)) {
+fn sorted(printed: PrintedText<'_>, see: &mut dyn FnMut(&Text, Sort)) {
     match printed {
-        Printed::Words(text) => see(text, Sort::Prose),
-        Printed::Set(text) => see(text, Sort::Set),
+        PrintedText::Words(text) => see(text, Sort::Prose),
+        PrintedText::Set(text) => see(text, Sort::Set),
     }
 }
 

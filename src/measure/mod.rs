@@ -21,5 +21,5 @@ pub use formula::{Comparison, Expr, ExprKind, Formula, Lookup, Names, Operator, 
 pub use problem::{Problem, ProblemKind};
 pub use quantity::{Fault, Measure, Quantity, Stated, convert, nearest_fraction};
 pub use read::read_measure;
-pub use show::{NumberStyle, Shown, in_words, show};
+pub use show::{NumberStyle, ShownNumber, in_words, show};
 pub use unit::{Dimension, System, Unit};

@@ -20,7 +20,7 @@ pub enum NumberStyle {
 
 /// A number written out, and its unit.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Shown {
+pub struct ShownNumber {
     /// The number; a whole number and its fraction are joined by a no-break space.
     pub number: String,
     /// The unit's symbol; empty for a plain count.
@@ -29,7 +29,7 @@ pub struct Shown {
     pub exact: bool,
 }
 
-impl fmt::Display for Shown {
+impl fmt::Display for ShownNumber {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.number)?;
         match self.unit {
@@ -41,14 +41,14 @@ impl fmt::Display for Shown {
 }
 
 /// Writes a number of some unit.
-pub fn show(number: Exact, unit: Unit, style: NumberStyle) -> Shown {
+pub fn show(number: Exact, unit: Unit, style: NumberStyle) -> ShownNumber {
     let (digits, exact) = match style {
         NumberStyle::Decimal => decimal(number),
         NumberStyle::Fraction => (fraction(number), true),
     };
     // What rounds to nothing carries no sign.
     let minus = number.is_negative() && digits != "0";
-    Shown { number: if minus { format!("{MINUS}{digits}") } else { digits }, unit: unit.symbol(), exact }
+    ShownNumber { number: if minus { format!("{MINUS}{digits}") } else { digits }, unit: unit.symbol(), exact }
 }
 
 fn decimal(number: Exact) -> (String, bool) {

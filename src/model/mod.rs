@@ -18,7 +18,7 @@ pub use facts::{
     Piece, Release, Segment, Show, Style, Tool, Word,
 };
 pub use prose::{
-    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, Printed, Reference,
+    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, PrintedText, Reference,
     ReferenceKind, Step, Table,
 };
 pub use sheet::SheetSettings;

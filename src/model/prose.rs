@@ -268,9 +268,9 @@ impl Block {
 
     /// Calls `see` with every text below this block that is printed, footnotes, branches, code and
     /// addresses included.
-    pub fn each_text<'a>(&'a self, see: &mut dyn FnMut(Printed<'a>)) {
+    pub fn each_text<'a>(&'a self, see: &mut dyn FnMut(PrintedText<'a>)) {
         match self {
-            Block::Code(text) => see(Printed::Set(text)),
+            Block::Code(text) => see(PrintedText::Set(text)),
             Block::Paragraph(content) | Block::Heading(_, content, _) => Inline::each_text(content, see),
             Block::List(_, items) => {
                 items.iter().flat_map(|item| &item.content).for_each(|block| block.each_text(see));
@@ -304,7 +304,7 @@ impl Block {
 
 /// A text that is printed.
 #[derive(Debug, Clone, Copy)]
-pub enum Printed<'a> {
+pub enum PrintedText<'a> {
     /// Words.
     Words(&'a Text),
     /// Code or an address, set as it is.
@@ -313,13 +313,13 @@ pub enum Printed<'a> {
 
 impl Inline {
     /// Calls `see` with every text in `content` that is printed.
-    pub fn each_text<'a>(content: &'a [Inline], see: &mut dyn FnMut(Printed<'a>)) {
+    pub fn each_text<'a>(content: &'a [Inline], see: &mut dyn FnMut(PrintedText<'a>)) {
         for inline in content {
             match inline {
-                Inline::Text(text) => see(Printed::Words(text)),
-                Inline::Code(text) => see(Printed::Set(text)),
+                Inline::Text(text) => see(PrintedText::Words(text)),
+                Inline::Code(text) => see(PrintedText::Set(text)),
                 Inline::Link(address, inner) => {
-                    see(Printed::Set(address));
+                    see(PrintedText::Set(address));
                     Inline::each_text(inner, see);
                 }
                 Inline::Strong(inner) | Inline::Emphasis(inner) => Inline::each_text(inner, see),

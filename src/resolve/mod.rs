@@ -36,7 +36,7 @@ pub use sewn::{SewnMeasure, SewnRow};
 pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, in_system, rounded_in, stitch_figures};
 pub use stable::{Ids, slug};
 pub use target::{EdgeRef, Meant, Owner, Target, Touched};
-pub use uses::{Printed, Uses};
+pub use uses::{PrintedValue, Uses};
 pub use values::Values;
 pub use worked::Worked;
 pub use works::EditionWork;

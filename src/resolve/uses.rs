@@ -24,12 +24,12 @@ pub struct Uses {
     pub names: BTreeSet<String>,
     /// The values that formulas of their own print in both systems, and where those stand. A bare name is
     /// left out: its figures are judged where it is defined.
-    pub printed: Vec<Printed>,
+    pub printed: Vec<PrintedValue>,
 }
 
 /// A value that a formula of its own printed.
 #[derive(Debug, Clone, Copy)]
-pub struct Printed {
+pub struct PrintedValue {
     /// The formula.
     pub span: Span,
     /// What it comes to.
@@ -79,7 +79,7 @@ impl Uses {
             && !bare
             && let Some(worked) = scope.work_out(formula, &mut Findings::default())
         {
-            self.printed.push(Printed { span: formula.span(), worked, beside_stitch: scope.has_one_stitch() });
+            self.printed.push(PrintedValue { span: formula.span(), worked, beside_stitch: scope.has_one_stitch() });
         }
     }
 

@@ -3,7 +3,7 @@
 use serde_json::{Value as Json, json};
 
 use super::setter::{Setter, path};
-use crate::book::{Aim, Amount, Block, Figure, Inline, Picture, Reference, Value};
+use crate::book::{Aim, Amount, Block, Inline, Picture, Reference, Value, Written};
 
 impl Setter<'_> {
     pub fn blocks(&self, blocks: &[Block]) -> Json {
@@ -125,8 +125,8 @@ pub(super) fn value(value: &Value) -> Json {
         Value::Same(amount) => self::amount(amount),
         Value::Each(amounts) => {
             let amounts: Vec<&Amount> = amounts.iter().map(|one| &one.amount).collect();
-            let firsts: Vec<&Figure> = amounts.iter().map(|amount| &amount.first).collect();
-            let seconds: Option<Vec<&Figure>> = amounts.iter().map(|amount| amount.second.as_ref()).collect();
+            let firsts: Vec<&Written> = amounts.iter().map(|amount| &amount.first).collect();
+            let seconds: Option<Vec<&Written>> = amounts.iter().map(|amount| amount.second.as_ref()).collect();
             json!({ "first": row(&firsts), "second": seconds.map(|figures| row(&figures)), "row": true })
         }
     }
@@ -139,12 +139,12 @@ pub(super) fn amount(amount: &Amount) -> Json {
 
 /// `20 (26, 32)` and their unit; each with its own where the units differ. Figures that are the same
 /// stand once.
-fn row(figures: &[&Figure]) -> Json {
+fn row(figures: &[&Written]) -> Json {
     if figures.iter().all(|one| one == &figures[0]) {
         return json!(figures[0]);
     }
     let one_unit = figures.iter().all(|one| one.unit == figures[0].unit);
-    let number = |figure: &&Figure| match one_unit {
+    let number = |figure: &&Written| match one_unit {
         true => figure.number.clone(),
         false => format!("{}\u{a0}{}", figure.number, figure.unit),
     };

@@ -1,7 +1,7 @@
 //! What to buy, what to cut, how it lies on cloth and on sheets, and what comes of it.
 
 use super::gatherer::Gatherer;
-use crate::book::amount::{Amount, ExactAmount, Figure, Value};
+use crate::book::amount::{Amount, ExactAmount, Value, Written};
 use crate::book::volume::{
     CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, NotionAmount, NotionNeed, PieceDrawing, PieceDrawings,
     SheetMap, WidthNeed,
@@ -221,7 +221,7 @@ fn to_buy(layout: &ClothLayout, settings: &Show) -> Option<Amount> {
     let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
     let figure = |value: Exact, unit: Unit, style: NumberStyle| {
         let shown = show(convert(length(value), unit)?, unit, style);
-        Some(Figure { number: shown.number, unit: shown.unit.to_owned() })
+        Some(Written { number: shown.number, unit: shown.unit.to_owned() })
     };
     let (metres, yards) = layout.buy?;
     let metric = figure(metres, Unit::M, NumberStyle::Decimal)?;
@@ -231,14 +231,14 @@ fn to_buy(layout: &ClothLayout, settings: &Show) -> Option<Amount> {
 
 /// Thread in whole metres and whole yards (1 yd = 0.9144 m, exactly).
 fn whole_lengths(metres: f64, settings: &Show) -> Amount {
-    let figure = |number: f64, unit: &str| Figure { number: format!("{number:.0}"), unit: unit.to_owned() };
+    let figure = |number: f64, unit: &str| Written { number: format!("{number:.0}"), unit: unit.to_owned() };
     let whole = Exact::from_integer(metres.round() as i64 * 1000);
     let exact = ExactAmount::of(Quantity { value: whole, dimension: Dimension::Length });
     in_order(exact, figure(metres, "m"), figure((metres / 0.9144).ceil(), "yd"), settings)
 }
 
 /// Both figures in the order of the booklet's systems, or the one that it shows alone.
-fn in_order(exact: ExactAmount, metric: Figure, imperial: Figure, settings: &Show) -> Amount {
+fn in_order(exact: ExactAmount, metric: Written, imperial: Written, settings: &Show) -> Amount {
     let (first, second) = match settings.first {
         System::Metric => (metric, imperial),
         System::Imperial => (imperial, metric),
