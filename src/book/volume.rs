@@ -356,6 +356,14 @@ pub struct Drawing {
     pub origin: Option<String>,
 }
 
+impl Drawing {
+    /// A drawing with its width and height on paper, to a thousandth of a millimetre.
+    pub fn new(svg: String, (width, height): (f64, f64), origin: Option<String>) -> Drawing {
+        let thousandths = |length: f64| (length * 1000.0).round() / 1000.0;
+        Drawing { svg, width: thousandths(width), height: thousandths(height), origin }
+    }
+}
+
 /// A picture that is no drawing of ours.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Photo {

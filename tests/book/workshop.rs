@@ -1,6 +1,7 @@
 //! A workshop is owned: it outlives its folder and stands beside a later one, and it is given texts that
 //! nobody has saved.
 
+use notchbook::book::Book;
 use notchbook::pipeline::{Reach, Workshop};
 use notchbook::sheets::SheetPaper;
 use notchbook::source::{BookletFolder, Folder};
@@ -65,4 +66,26 @@ fn a_command_is_given_what_it_asks_for() {
     assert!(values.editions()[0].values.get("side").is_some());
     let figures = Workshop::open(&folder, &booklet, Reach::Figures);
     assert!(figures.cloth.is_empty() && figures.histories().len() == 1);
+}
+
+#[test]
+fn a_book_can_be_written_out_and_read_back() {
+    crate::bench::demos(|name, compiled| {
+        let books: Vec<Book> = compiled
+            .editions()
+            .iter()
+            .map(|edition| compiled.book(edition, SheetPaper::A4))
+            .collect();
+        let all = compiled
+            .book_of_all(&books, SheetPaper::A4)
+            .expect("a book of all sizes");
+        for book in books.iter().chain([&all]) {
+            let written = serde_json::to_string(book).expect("plain data");
+            let read: Book = serde_json::from_str(&written).expect("the same data");
+            assert_eq!(read.parts, book.parts, "{name}");
+            assert_eq!(read.fabrics, book.fabrics, "{name}");
+            let again = serde_json::to_string(&read).expect("plain data");
+            assert!(again == written, "{name}: what is read back differs");
+        }
+    });
 }

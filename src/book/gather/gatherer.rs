@@ -51,7 +51,7 @@ pub(in crate::book) struct Gatherer<'a> {
 impl Gatherer<'_> {
     /// Puts a drawing among those of the book.
     pub fn draw(&mut self, name: &str, svg: &str, size: (f64, f64), origin: Option<String>) {
-        let drawing = Drawing { svg: svg.to_owned(), width: size.0, height: size.1, origin };
+        let drawing = Drawing::new(svg.to_owned(), size, origin);
         self.drawings.insert(name.to_owned(), drawing);
     }
 

@@ -212,7 +212,7 @@ pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
         columns: map.grid.1,
         naive: map.naive,
     };
-    (entry, Drawing { svg: map.svg.clone(), width: map.size.0, height: map.size.1, origin: None })
+    (entry, Drawing::new(map.svg.clone(), map.size, None))
 }
 
 /// A length of cloth as shops cut it: tenths of a metre, eighths of a yard. `None` where it could not be

@@ -31,7 +31,8 @@ pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
         let own = books.iter().find(|book| book.shown == [piece.size]).map_or(1, |book| book.pieces.scale);
         if let Some(drawing) = adopter.drawings.get_mut(&piece.drawing) {
             let larger = f64::from(own) / f64::from(book.pieces.scale.max(1));
-            (drawing.width, drawing.height) = (drawing.width * larger, drawing.height * larger);
+            let size = (drawing.width * larger, drawing.height * larger);
+            *drawing = Drawing::new(std::mem::take(&mut drawing.svg), size, drawing.origin.take());
         }
     }
     for layout in &mut book.layouts {
