@@ -27,16 +27,28 @@ fn the_folder_of_figures_holds_what_the_last_run_made() {
         let names = made
             .expect("the folder")
             .map(|entry| entry.expect("an entry").file_name());
-        names
+        let mut names: Vec<String> = names
             .map(|name| name.to_string_lossy().into_owned())
-            .collect()
+            .collect();
+        names.sort();
+        names
     };
-    assert_eq!(made(), ["sew.svg"]);
+    assert_eq!(made(), [".notchbook-made", "sew.svg"]);
+    // A file of somebody else's is nobody's to take out, not even one that the list names from elsewhere.
+    let out = folder.path().join("out/pouch/figures/small");
+    std::fs::write(out.join("mine.svg"), "my own").expect("a file of somebody else's");
+    let list = out.join(".notchbook-made");
+    let told = std::fs::read_to_string(&list).expect("the list");
+    std::fs::write(&list, format!("{told}../../../../pouch/make.md\n..\n")).expect("the list");
     std::fs::rename(home.join("figures/sew.svg"), home.join("figures/seam.svg"))
         .expect("a new name");
     let steps = std::fs::read_to_string(home.join("make.md")).expect("the steps");
     std::fs::write(home.join("make.md"), steps.replace("sew.svg", "seam.svg")).expect("the steps");
-    assert_eq!(made(), ["seam.svg"]);
+    assert_eq!(made(), [".notchbook-made", "mine.svg", "seam.svg"]);
+    assert!(
+        home.join("make.md").is_file(),
+        "a file elsewhere is taken out"
+    );
 }
 
 #[test]

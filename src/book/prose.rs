@@ -88,6 +88,17 @@ pub struct Picture {
     pub alt: Vec<Inline>,
     /// The drawings: one for all sizes, or one for each group of sizes that share it.
     pub views: Vec<View>,
+    /// What letters in the drawing stand for, size by size.
+    pub notes: Vec<LabelWords>,
+}
+
+/// The words of a label that had no room in a drawing of several sizes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LabelWords {
+    /// The letter in its place.
+    pub letter: char,
+    /// The words, each with the sizes that they are for.
+    pub each: Vec<(Vec<usize>, String)>,
 }
 
 /// One drawing of a diagram.

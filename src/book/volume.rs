@@ -272,6 +272,8 @@ pub struct Part {
     pub intro: Vec<Block>,
     /// The steps.
     pub steps: Vec<Step>,
+    /// The sizes that its author wrote it for, shown here or not.
+    pub sizes: Vec<usize>,
 }
 
 /// A step.

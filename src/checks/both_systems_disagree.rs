@@ -23,8 +23,7 @@
 //! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths: measurements,
 //! lengths in work, and formulas printed in the words. Silent when the booklet shows one system
 //! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch: `{stitch}`, and a figure of 1 to
-//! 6 mm in the words of a step that is the stitch length of its work, unless a word behind it, such as
-//! “from”, makes it a distance. The limits are common practice, no source.
+//! 6 mm that the words call a stitch length, such as “a stitch length of {2.5 mm}”. The limits are common practice, no source.
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group};

@@ -19,8 +19,9 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at steps, not at parts. Says nothing of a shared part that is listed twice, whose steps
-//! cannot have ids of their own.
+//! Looks at steps, not at parts.
+
+use std::collections::BTreeSet;
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group};
@@ -33,9 +34,10 @@ pub(super) static CHECK: Judge =
 
 /// Looks at every step.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    let parts = &subject.draft.parts;
-    for part in parts.iter().filter(|part| parts.iter().filter(|other| other.file == part.file).count() == 1) {
-        for step in part.steps.iter().filter(|step| step.id.is_none()) {
+    let mut told = BTreeSet::new();
+    for part in &subject.draft.parts {
+        // A shared part that is listed twice is told once.
+        for step in part.steps.iter().filter(|step| step.id.is_none() && told.insert(step.span)) {
             let name = slug(&plain_inline(&step.title), "step");
             // A long heading makes a poor name: its first words are enough.
             let short: Vec<&str> = name.split('-').take(3).collect();

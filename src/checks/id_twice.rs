@@ -28,7 +28,8 @@
 //!
 //! ## Limits
 //! Looks at parts and steps through the whole booklet, whichever sizes they are for. A shared part
-//! that is listed twice brings its ids twice: leave them out of it.
+//! that is listed twice may keep its ids: its own references lead to the steps of the same use, those
+//! from elsewhere to the first.
 
 use super::judge::Judge;
 use std::collections::BTreeMap;
@@ -48,6 +49,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let ids = parts.iter().flat_map(|part| part.id.iter().chain(part.steps.iter().filter_map(|step| step.id.as_ref())));
     for id in ids {
         match seen.get(id.text.as_str()) {
+            // The same words, read again for a second use of their part.
+            Some(first) if *first == id.span => {}
             Some(first) => findings.push(
                 CHECK
                     .at(id.span, format!("the id `{}` is given twice", id.text))

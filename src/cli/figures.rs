@@ -13,6 +13,13 @@ pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs) -> Result<Outcome, 
     let mut worst = Outcome::Clean;
     for booklet in &choice.booklets {
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Figures);
+        let target = args.out.join(&booklet.name);
+        if target.canonicalize().is_ok_and(|target| target == choice.folder.root().join(&booklet.path)) {
+            return Err(Refusal::new(
+                format!("`{}` is the booklet's own folder", target.display()),
+                "name another folder with --out, so that no drawing of yours is replaced",
+            ));
+        }
         let outcome = write(&booklet.name, &workshop, args)?;
         worst = worst.max(outcome);
     }

@@ -62,18 +62,28 @@ pub(super) fn outcome(report: &Report, strictness: &Strictness) -> Outcome {
     if report.errors() > 0 || (strict && report.warnings() > 0) { Outcome::Findings } else { Outcome::Clean }
 }
 
-/// Takes out of a folder what an earlier run made there: drawings and pictures that are not `made`.
+/// The list of what a run made in a folder, so that the next one takes out nothing else.
+const MADE: &str = ".notchbook-made";
+
+/// Takes out of a folder what an earlier run made and this one did not, and takes down what this one made.
 pub(super) fn leave_only(folder: &Path, made: &BTreeSet<String>) -> Result<(), Refusal> {
     let Ok(opened) = Folder::open(folder) else { return Ok(()) };
-    let ours = |name: &String| name.ends_with(".svg") || name.ends_with(".png");
-    for name in opened.list(Path::new("")).into_iter().filter(|name| ours(name) && !made.contains(name)) {
-        std::fs::remove_file(folder.join(&name)).map_err(|error| {
-            Refusal::new(
-                format!("`{}` is of an earlier run and cannot be taken out: {error}", folder.join(&name).display()),
-                "close the file where it is open, or name another folder with --out",
-            )
-        })?;
+    let earlier = opened.text(Path::new(MADE)).unwrap_or_default();
+    // A name is that of a file in this very folder, whatever somebody wrote into the list.
+    let here = |name: &&str| !name.is_empty() && !name.contains(['/', '\\']) && *name != "..";
+    for name in earlier.lines().filter(here).filter(|name| !made.contains(*name)) {
+        let path = folder.join(name);
+        if path.is_file() {
+            std::fs::remove_file(&path).map_err(|error| {
+                Refusal::new(
+                    format!("`{}` is of an earlier run and cannot be taken out: {error}", path.display()),
+                    "close the file where it is open, or name another folder with --out",
+                )
+            })?;
+        }
     }
+    let list: String = made.iter().map(|name| format!("{name}\n")).collect();
+    prepare(&folder.join(MADE), list.as_bytes())?.settle()?;
     Ok(())
 }
 

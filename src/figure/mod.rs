@@ -27,7 +27,7 @@ pub use figures::{BoundFigure, Figures};
 pub use gather::{DRAW, read_all};
 pub use key::{KeyEntry, key, key_order};
 pub(crate) use markup::{escape, svg_data};
-pub use over::lay_over;
+pub use over::{LabelNote, LaidOver, lay_over};
 pub use picture::{PictureFault, broken_fonts, fonts, letters, to_png};
 pub(crate) use ruler::Ruler;
 pub use studio::Studio;

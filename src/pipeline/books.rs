@@ -47,7 +47,8 @@ impl Workshop {
         let over = |drawings: &[&Drawing]| {
             let texts: Vec<&str> = drawings.iter().map(|drawing| drawing.svg.as_str()).collect();
             let middle = *drawings.get(drawings.len() / 2)?;
-            Some(Drawing { svg: figure::lay_over(&texts, &studio)?, ..middle.clone() })
+            let laid = figure::lay_over(&texts, middle.origin.is_some(), &studio)?;
+            Some((Drawing { svg: laid.svg, ..middle.clone() }, laid.notes))
         };
         merge(books, Shared { map, over: &over })
     }

@@ -183,10 +183,10 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
     let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
     let mut parts = Vec::new();
-    for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), values.size())) {
+    for (at, part) in draft.parts.iter().enumerate().filter(|(_, part)| is_for(part.sizes.as_ref(), values.size())) {
         let mut steps = Vec::new();
         let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
-        let mut printer = printing(draft, &ends, scope(None), &mut told);
+        let mut printer = printing(draft, (&ends, Some(at)), scope(None), &mut told);
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);
         for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
@@ -196,7 +196,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
                 .iter()
                 .map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), &mut told))
                 .collect();
-            let mut printer = printing(draft, &ends, scope(Some(step)), &mut told);
+            let mut printer = printing(draft, (&ends, Some(at)), scope(Some(step)), &mut told);
             let title = printer.inlines(&step.title);
             let mut body = printer.blocks(&step.body);
             let first = body.iter().position(|block| matches!(block, Block::Figure(_)));
@@ -257,7 +257,7 @@ fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings
 
 fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> FrontMatter {
     let facts = &draft.facts;
-    let mut printer = printing(draft, ends, Scope::plain(values), told);
+    let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
         cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),
@@ -275,6 +275,11 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
     }
 }
 
-fn printing<'a>(draft: &'a Draft, ends: &'a Ends, scope: Scope<'a>, told: &'a mut Told) -> Printer<'a> {
-    Printer { draft, ends, scope, findings: &mut told.findings, uses: &mut told.uses }
+fn printing<'a>(
+    draft: &'a Draft,
+    (ends, part): (&'a Ends, Option<usize>),
+    scope: Scope<'a>,
+    told: &'a mut Told,
+) -> Printer<'a> {
+    Printer { draft, ends, part, scope, findings: &mut told.findings, uses: &mut told.uses }
 }

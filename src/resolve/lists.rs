@@ -74,7 +74,8 @@ impl Lister<'_> {
 
     fn prose(&self, blocks: &[crate::model::Block], told: &mut Told) -> Vec<Block> {
         let (findings, uses) = (&mut told.findings, &mut told.uses);
-        Printer { draft: self.draft, ends: self.ends, scope: Scope::plain(self.values), findings, uses }.blocks(blocks)
+        Printer { draft: self.draft, ends: self.ends, part: None, scope: Scope::plain(self.values), findings, uses }
+            .blocks(blocks)
     }
 
     pub fn fabrics(&self, told: &mut Told) -> Vec<FabricRow> {

@@ -5,11 +5,12 @@ use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::uses::Uses;
+use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
 };
-use crate::measure::{Dimension, ExprKind, Lookup, Names, Unit, in_words};
+use crate::measure::{Dimension, Exact, ExprKind, Lookup, Names, Unit, in_words};
 use crate::model::{
     self, Alignment, Brace, Draft, Expression, Filter, NoticeKind, Reference, ReferenceKind, Show, Step,
 };
@@ -18,18 +19,24 @@ use crate::model::{
 pub(super) struct Printer<'a> {
     pub draft: &'a Draft,
     pub ends: &'a Ends,
+    /// The place under `parts:` of the part whose words these are; `None` for words of the facts.
+    pub part: Option<usize>,
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
     pub uses: &'a mut Uses,
 }
 
-/// Words behind a figure that make it a distance, however long the stitches are: "3 mm from the edge".
-const OF_DISTANCES: [&str; 12] =
-    ["from", "away", "in", "inside", "outside", "beyond", "past", "below", "above", "wide", "deep", "beside"];
+/// Words before a figure that call it a stitch length, and how the words behind one begin that do.
+const STITCH_BEFORE: [&str; 5] = ["stitch length of", "stitch length", "stitches of", "stitch of", "stitch length:"];
+const STITCH_BEHIND: [&str; 3] = ["stitch", "long stitch", "machine stitch"];
 
-fn is_distance(after: &str) -> bool {
-    let word: String = after.trim_start().chars().take_while(|letter| letter.is_alphabetic()).collect();
-    OF_DISTANCES.contains(&word.as_str())
+/// Whether the words on both sides of a figure call it a stitch length: "a stitch length of {2.5 mm}",
+/// "a {3 mm} stitch".
+fn is_called_stitch((before, after): (&str, &str)) -> bool {
+    let before = before.trim_end().to_lowercase();
+    let after = after.trim_start().to_lowercase();
+    STITCH_BEFORE.iter().any(|words| before.ends_with(words))
+        || STITCH_BEHIND.iter().any(|words| after.starts_with(words))
 }
 
 impl Printer<'_> {
@@ -130,11 +137,11 @@ impl Printer<'_> {
                 model::Inline::Code(text) => printed.push(Inline::Code { text: text.text.clone() }),
                 model::Inline::Break => printed.push(Inline::Break),
                 model::Inline::Brace(brace) => {
-                    let after = match content.get(at + 1) {
+                    let words = |at: Option<usize>| match at.and_then(|at| content.get(at)) {
                         Some(model::Inline::Text(text)) => text.text.as_str(),
                         _ => "",
                     };
-                    self.brace(brace, after, &mut printed);
+                    self.brace(brace, (words(at.checked_sub(1)), words(Some(at + 1))), &mut printed);
                 }
                 model::Inline::Reference(reference) => {
                     let inline = self.reference(reference);
@@ -160,12 +167,12 @@ impl Printer<'_> {
         printed
     }
 
-    /// `after` is what stands behind the braces.
-    fn brace(&mut self, brace: &Brace, after: &str, printed: &mut Vec<Inline>) {
+    /// `beside` is what stands before the braces and behind them.
+    fn brace(&mut self, brace: &Brace, beside: (&str, &str), printed: &mut Vec<Inline>) {
         match brace {
             Brace::Print { value, filter, .. } => {
                 let (show, told) = (&self.draft.facts.show, (&mut *self.findings, &mut *self.uses));
-                printed.extend(match say(&self.scope, value, filter.as_ref(), Some(after), show, told) {
+                printed.extend(match say(&self.scope, value, filter.as_ref(), Some(beside), show, told) {
                     Some(Said::Figures(value)) => Some(Inline::Value { value }),
                     Some(Said::Words(text)) => Some(Inline::Text { text }),
                     None => None,
@@ -196,7 +203,7 @@ impl Printer<'_> {
 
     fn reference(&mut self, reference: &Reference) -> Inline {
         let given = self.inlines(&reference.content);
-        let target = self.ends.find(reference.kind, &reference.target, self.draft);
+        let target = self.ends.find(reference.kind, &reference.target, self.draft, self.part);
         Inline::Reference(match target {
             Ok((aim, id, name)) => Pointer { to: Some(aim), id, content: given, name },
             Err(left_out) => {
@@ -250,12 +257,13 @@ pub enum Said {
 }
 
 /// What a value in braces prints, in prose and in diagrams alike; `None` where it cannot be worked out
-/// or not be printed so, which is a finding. `after` is what stands behind the braces in running words.
+/// or not be printed so, which is a finding. `beside` is what stands before
+/// the braces and behind them in running words.
 pub fn say(
     scope: &Scope<'_>,
     value: &Expression,
     filter: Option<&Filter>,
-    after: Option<&str>,
+    beside: Option<(&str, &str)>,
     show: &Show,
     (findings, uses): (&mut Findings, &mut Uses),
 ) -> Option<Said> {
@@ -271,8 +279,8 @@ pub fn say(
         };
     }
     let worked = scope.work_out(value, findings);
-    let typed = after.is_some_and(|after| !is_distance(after));
-    let stitch = worked.is_some_and(|worked| typed && scope.is_stitch_length(value, &worked));
+    let called = beside.is_some_and(is_called_stitch);
+    let stitch = worked.is_some_and(|worked| called && is_stitch_length(value, &worked));
     uses.print(value, filter.is_none() && !stitch, scope);
     let worked = worked?;
     let figures = match stitch {
@@ -305,6 +313,14 @@ pub fn say(
     };
     findings.push(UNIT_MISMATCH.at(filter.span, message).hint(hint).in_size(scope.values.size(), ""));
     None
+}
+
+/// Whether a typed figure can be a stitch length: 1 to 6 mm in one system, which is what household
+/// machines sew (common practice, no source).
+fn is_stitch_length(expression: &Expression, worked: &Worked) -> bool {
+    let typed = expression.formula.as_measure().is_some_and(|measure| measure.other.is_none());
+    let sewn = Exact::ONE..=Exact::from_integer(6);
+    typed && worked.quantity.dimension == Dimension::Length && sewn.contains(&worked.quantity.value)
 }
 
 /// What a shared part was handed, where it is words or the name of a piece or an edge, and no figure.

@@ -1,32 +1,58 @@
 //! Where the references of one size lead, and what those things are called.
 
 use super::printed::Aim;
+use super::stable::Ids;
 use crate::diag::in_sentence;
 use crate::model::{Draft, ReferenceKind, is_for};
 
 /// Where references of one size lead.
 pub(super) struct Ends {
     size: usize,
-    steps: Vec<(String, Option<usize>, bool)>,
-    parts: Vec<(String, bool, String)>,
+    steps: Vec<StepEnd>,
+    parts: Vec<PartEnd>,
+}
+
+/// A step that can be referred to.
+struct StepEnd {
+    /// The place of its part under `parts:`.
+    part: usize,
+    /// The id as written, and the one that no other step has.
+    written: String,
+    id: String,
+    /// `None` where this size leaves it out.
+    number: Option<usize>,
+    figure: bool,
+}
+
+/// A part that can be referred to.
+struct PartEnd {
+    at: usize,
+    written: String,
+    id: String,
+    here: bool,
+    title: String,
 }
 
 impl Ends {
     pub fn gather(draft: &Draft, size: usize) -> Ends {
+        let ids = Ids::of(draft);
         let mut ends = Ends { size, steps: Vec::new(), parts: Vec::new() };
         let mut number = 0;
-        for part in &draft.parts {
+        for (at, part) in draft.parts.iter().enumerate() {
             let part_here = is_for(part.sizes.as_ref(), size);
             if let Some(id) = &part.id {
-                ends.parts.push((id.text.clone(), part_here, crate::syntax::plain_inline(&part.title)));
+                let (written, id) = (id.text.clone(), ids.part(at).to_owned());
+                let title = crate::syntax::plain_inline(&part.title);
+                ends.parts.push(PartEnd { at, written, id, here: part_here, title });
             }
-            for step in &part.steps {
+            for (step_at, step) in part.steps.iter().enumerate() {
                 let here = part_here && is_for(step.sizes.as_ref(), size);
                 number += usize::from(here);
                 let mut figure = false;
                 step.body.iter().for_each(|block| block.each_figure(&mut |_| figure = true));
                 if let Some(id) = &step.id {
-                    ends.steps.push((id.text.clone(), here.then_some(number), figure));
+                    let (written, id) = (id.text.clone(), ids.step(at, step_at).to_owned());
+                    ends.steps.push(StepEnd { part: at, written, id, number: here.then_some(number), figure });
                 }
             }
         }
@@ -34,23 +60,34 @@ impl Ends {
     }
 
     /// What a reference leads to, that thing's id, and its name; `Err(true)` when the target is left
-    /// out in this size, `Err(false)` when there is none at all.
-    pub fn find(&self, kind: ReferenceKind, id: &str, draft: &Draft) -> Result<(Aim, String, String), bool> {
+    /// out in this size, `Err(false)` when there is none at all. `from` is the part in which the reference
+    /// stands: where a shared part is listed twice, each of its uses refers to its own steps.
+    pub fn find(
+        &self,
+        kind: ReferenceKind,
+        id: &str,
+        draft: &Draft,
+        from: Option<usize>,
+    ) -> Result<(Aim, String, String), bool> {
         let facts = &draft.facts;
+        let step = || {
+            let named = || self.steps.iter().filter(|step| step.written == id);
+            named().find(|step| Some(step.part) == from).or_else(|| named().next())
+        };
         match kind {
             ReferenceKind::Step => {
-                if let Some((_, number, _)) = self.steps.iter().find(|(known, ..)| known == id) {
-                    let number = number.ok_or(true)?;
-                    return Ok((Aim::Step, id.to_owned(), number.to_string()));
+                if let Some(step) = step() {
+                    let number = step.number.ok_or(true)?;
+                    return Ok((Aim::Step, step.id.clone(), number.to_string()));
                 }
-                let (_, here, title) = self.parts.iter().find(|(known, ..)| known == id).ok_or(false)?;
-                if *here { Ok((Aim::Part, id.to_owned(), title.clone())) } else { Err(true) }
+                let named = || self.parts.iter().filter(|part| part.written == id);
+                let part = named().find(|part| Some(part.at) == from).or_else(|| named().next()).ok_or(false)?;
+                if part.here { Ok((Aim::Part, part.id.clone(), part.title.clone())) } else { Err(true) }
             }
             ReferenceKind::Figure => {
-                let step = self.steps.iter().find(|(known, _, figure)| known == id && *figure);
-                let (_, number, _) = step.ok_or(false)?;
-                let number = number.ok_or(true)?;
-                Ok((Aim::Figure, id.to_owned(), number.to_string()))
+                let step = step().filter(|step| step.figure).ok_or(false)?;
+                let number = step.number.ok_or(true)?;
+                Ok((Aim::Figure, step.id.clone(), number.to_string()))
             }
             ReferenceKind::Piece => {
                 let piece =
@@ -82,11 +119,11 @@ impl Ends {
         let facts = &draft.facts;
         match kind {
             ReferenceKind::Step => {
-                let steps = self.steps.iter().map(|(id, ..)| id.clone());
-                steps.chain(self.parts.iter().map(|(id, ..)| id.clone())).collect()
+                let steps = self.steps.iter().map(|step| step.written.clone());
+                steps.chain(self.parts.iter().map(|part| part.written.clone())).collect()
             }
             ReferenceKind::Figure => {
-                self.steps.iter().filter(|(_, _, figure)| *figure).map(|(id, ..)| id.clone()).collect()
+                self.steps.iter().filter(|step| step.figure).map(|step| step.written.clone()).collect()
             }
             ReferenceKind::Piece => {
                 let copies = facts.pieces.iter().flat_map(|piece| piece.copies());

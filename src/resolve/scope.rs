@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use crate::faults::UNKNOWN_NAME;
-use crate::measure::{Dimension, Exact, Lookup, Names, Quantity};
+use crate::measure::{Lookup, Names, Quantity};
 use crate::model::{Param, Step, Work};
 
 use super::shown::Shown;
@@ -89,20 +89,6 @@ impl<'a> Scope<'a> {
     pub fn work_out_fact(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
         let outside = Scope { step: None, ..*self };
         outside.work_out(formula, findings)
-    }
-
-    /// Whether a figure typed into the words of a step says how long its stitches are: a length of 1 to
-    /// 6 mm in one system that is the stitch length of the step's work and no other figure of it. The
-    /// range is what household machines sew; common practice, no source.
-    pub(super) fn is_stitch_length(&self, expression: &Expression, worked: &Worked) -> bool {
-        let typed = expression.formula.as_measure().is_some_and(|measure| measure.other.is_none());
-        let sewn = Exact::ONE..=Exact::from_integer(6);
-        let length = worked.quantity;
-        if !typed || length.dimension != Dimension::Length || !sewn.contains(&length.value) {
-            return false;
-        }
-        let is = |name: &&str| self.own_facts(name).contains(&length);
-        is(&"stitch") && !OWN.iter().filter(|name| **name != "stitch").any(is)
     }
 
     /// Whether the work of the step has one stitch length.

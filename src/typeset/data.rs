@@ -240,6 +240,7 @@ impl Setter<'_> {
             "title": self.inlines(&part.title),
             "intro": self.blocks(&part.intro),
             "steps": part.steps.iter().map(|step| self.step(step)).collect::<Vec<_>>(),
+            "sizes": self.only(&part.sizes),
         })
     }
 

@@ -63,7 +63,21 @@ impl Setter<'_> {
                 })
             })
             .collect();
-        json!({ "kind": "figure", "id": picture.id, "alt": self.inlines(&picture.alt), "views": views })
+        let notes: Vec<Json> = picture
+            .notes
+            .iter()
+            .map(|note| {
+                let each = note.each.iter().map(|(sizes, words)| json!({ "sizes": self.names(sizes), "words": words }));
+                json!({ "letter": note.letter, "each": each.collect::<Vec<_>>() })
+            })
+            .collect();
+        json!({
+            "kind": "figure",
+            "id": picture.id,
+            "alt": self.inlines(&picture.alt),
+            "views": views,
+            "notes": notes,
+        })
     }
 
     pub fn inlines(&self, content: &[Inline]) -> Json {

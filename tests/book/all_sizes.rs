@@ -1,7 +1,7 @@
 //! Books of all sizes, laid over one another: what the sizes do not share is told with its size, and
 //! nothing is mixed, moved or left out.
 
-use notchbook::book::{Block, Book, Inline, Step, Value};
+use notchbook::book::{Block, Book, Inline, Picture, Step, Value};
 use notchbook::resolve::slug;
 use notchbook::sheets::SheetPaper;
 use notchbook::typeset::{Paper, Press};
@@ -328,5 +328,115 @@ fn no_diagram_is_dropped_for_its_words() {
             classes.contains(&class),
             "the key lacks {class}: {classes:?}"
         );
+    }
+}
+
+/// The picture of the first step of a booklet with one diagram.
+fn only_picture(inside: &str) -> (Picture, Vec<String>) {
+    let svg = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 100 40\" width=\"100mm\">{inside}</svg>"
+    );
+    let text = "# Make\n\n## Sew {#sew}\n\nSew.\n\n![What is sewn](one.svg)\n";
+    let (_, all) = books("[make.md]", &[("make.md", text), ("one.svg", &svg)]);
+    let picture = steps(&all)[0].figure.clone().expect("a diagram");
+    let drawn = picture
+        .views
+        .iter()
+        .map(|view| all.drawings[&view.drawing].svg.clone())
+        .collect();
+    (picture, drawn)
+}
+
+#[test]
+fn figures_in_a_label_keep_every_size_and_both_systems() {
+    let (picture, drawn) = only_picture(
+        "<text class=\"label\" x=\"2\" y=\"9\">cut <tspan font-weight=\"bold\">{width}</tspan> wide</text>",
+    );
+    assert_eq!(drawn.len(), 1);
+    for figure in ["15", "20", "25", "5⅞", "7⅞", "9⅞", "cut", "wide"] {
+        let told = drawn[0].contains(figure)
+            || picture
+                .notes
+                .iter()
+                .any(|note| note.each.iter().any(|(_, words)| words.contains(figure)));
+        assert!(told, "{figure} is lost: {drawn:?} {:?}", picture.notes);
+    }
+}
+
+#[test]
+fn words_of_labels_that_differ_by_more_than_figures_are_told_below_the_diagram() {
+    let (picture, drawn) = only_picture(
+        "<text class=\"label\" x=\"2\" y=\"9\">{small: no pocket | else: pocket inside}</text>",
+    );
+    assert_eq!(drawn.len(), 1);
+    assert!(drawn[0].contains(">a</text>"), "{}", drawn[0]);
+    let told: Vec<(char, Vec<(Vec<usize>, String)>)> = picture
+        .notes
+        .iter()
+        .map(|note| (note.letter, note.each.clone()))
+        .collect();
+    let expected = vec![
+        (vec![0], "no pocket".to_owned()),
+        (vec![1, 2], "pocket inside".to_owned()),
+    ];
+    assert_eq!(told, [('a', expected)]);
+}
+
+#[test]
+fn a_diagram_that_shows_another_thing_in_a_size_stands_once_for_each() {
+    let (picture, _) = only_picture(
+        "<rect class=\"lining\" x=\"2\" y=\"2\" width=\"40\" height=\"20\"/><path class=\"stitch\" display=\"{small: none | else: inline}\" d=\"M 2 9 H 40\"/>",
+    );
+    let sizes: Vec<Vec<usize>> = picture
+        .views
+        .iter()
+        .map(|view| view.sizes.clone())
+        .collect();
+    assert_eq!(sizes, [vec![0], vec![1, 2]]);
+}
+
+#[test]
+fn a_part_for_some_sizes_says_so_itself() {
+    let (_, all) = books(
+        "[make.md, more.md]",
+        &[
+            ("make.md", "# Make\n\n## Sew {#sew}\n\nSew.\n"),
+            (
+                "more.md",
+                "# More {#more for=medium,large}\n\n## Line {#line for=large}\n\nLine.\n\n## Turn {#turn}\n\nTurn.\n",
+            ),
+        ],
+    );
+    assert_eq!(all.parts[0].sizes, [0, 1, 2]);
+    assert_eq!(all.parts[1].sizes, [1, 2]);
+    let of_steps: Vec<Vec<usize>> = all.parts[1]
+        .steps
+        .iter()
+        .map(|step| step.sizes.clone())
+        .collect();
+    assert_eq!(of_steps, [vec![2], vec![1, 2]]);
+}
+
+#[test]
+fn a_shared_part_that_is_used_twice_refers_to_its_own_steps() {
+    let shared = "# Close {#close}\n\n## Sew {#sew}\n\nSew {gap}.\n\n## Press {#press}\n\nPress [](#sew), then see [](#close).\n";
+    let (one, all) = books(
+        "[{file: close.md, with: {gap: width}}, {file: close.md, with: {gap: strap}}]",
+        &[("close.md", shared)],
+    );
+    for book in one.iter().chain([&all]) {
+        let steps = steps(book);
+        let told = |at: usize| match &steps[at].body[0] {
+            Block::Paragraph { content } => content
+                .iter()
+                .filter_map(|inline| match inline {
+                    Inline::Reference(reference) => Some(reference.id.clone()),
+                    _ => None,
+                })
+                .collect::<Vec<_>>(),
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(told(1), [steps[0].id.clone(), book.parts[0].id.clone()]);
+        assert_eq!(told(3), [steps[2].id.clone(), book.parts[1].id.clone()]);
     }
 }

@@ -29,11 +29,11 @@ fn last_step(words: &str) -> String {
 fn a_typed_stitch_length_is_told_in_stitches_and_a_distance_in_inches() {
     let words = last_step(
         "## Finish the edge {#edge}\n\n```work\n- {topstitch: front.top, stitch: 3 mm}\n```\n\n\
-         Sew with stitches of {3 mm}, {3 mm} from the edge, and {4 mm} long.\n",
+         Sew with stitches of {3 mm}, {3 mm} from the edge, trimmed to {3 mm}, then with a {4 mm} stitch.\n",
     );
     // 25.4 mm to the inch by definition: 25.4 / 3 is 8.47 stitches.
     assert_eq!(
         words,
-        "Sew with stitches of 3 mm (8 stitches per inch), 3 mm (1/8 in) from the edge, and 4 mm (1/8 in) long."
+        "Sew with stitches of 3 mm (8 stitches per inch), 3 mm (1/8 in) from the edge, trimmed to 3 mm (1/8 in), then with a 4 mm (6 stitches per inch) stitch."
     );
 }

@@ -23,10 +23,11 @@ impl Gatherer<'_> {
         .collect()
     }
 
-    /// A fabric without a width is made on the way, such as cloth quilted from two others.
+    /// What is made on the way, such as cloth quilted from two others, is not bought.
     pub fn fabrics(&mut self) -> Vec<FabricNeed> {
         let edition = self.edition;
-        let bought = edition.fabrics.iter().filter(|row| !row.widths.is_empty() || row.amount.is_some());
+        let made = |row: &&FabricRow| edition.draft.facts.fabrics[row.fabric].from.is_some();
+        let bought = edition.fabrics.iter().filter(|row| !made(row) || !row.widths.is_empty() || row.amount.is_some());
         bought
             .map(|row| {
                 let fabric = &edition.draft.facts.fabrics[row.fabric];

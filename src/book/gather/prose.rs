@@ -50,7 +50,7 @@ impl Gatherer<'_> {
         let origin = (!figure.path.starts_with(crate::figure::DRAW)).then(|| bound.path.clone());
         self.draw(&drawing, &bound.svg, (bound.width, bound.height), origin);
         let alt = self.inlines(&figure.alt, owner);
-        Some(Picture { id, alt, views: vec![View { sizes: vec![self.size], drawing }] })
+        Some(Picture { id, alt, views: vec![View { sizes: vec![self.size], drawing }], notes: Vec::new() })
     }
 
     /// Runs of words.

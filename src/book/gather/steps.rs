@@ -4,7 +4,7 @@ use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
 use crate::book::volume::{AllowanceUse, Part, SeamFact, Step};
 use crate::measure::Exact;
-use crate::model::Verb;
+use crate::model::{Verb, is_for};
 use crate::resolve::{EditionPart, EditionStep, EditionWork};
 
 impl Gatherer<'_> {
@@ -22,8 +22,15 @@ impl Gatherer<'_> {
             title: self.inlines(&part.title, &id),
             intro: self.blocks(&part.intro, &id),
             steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
+            sizes: self.written_for(&[part.part.sizes.as_ref()]),
             id,
         }
+    }
+
+    /// The sizes that every one of some limits lets through.
+    fn written_for(&self, limits: &[Option<&Vec<usize>>]) -> Vec<usize> {
+        let all = 0..self.edition.draft.facts.sizes.len();
+        all.filter(|size| limits.iter().all(|limit| is_for(*limit, *size))).collect()
     }
 
     fn part_at(&self, part: &EditionPart<'_>) -> usize {
@@ -44,7 +51,7 @@ impl Gatherer<'_> {
             figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
             body: self.blocks(&step.body, &id),
             seam: step.works.iter().filter_map(|work| self.seam(work)).collect(),
-            sizes: step.step.sizes.clone().unwrap_or_else(|| (0..self.edition.draft.facts.sizes.len()).collect()),
+            sizes: self.written_for(&[part.part.sizes.as_ref(), step.step.sizes.as_ref()]),
             id,
         }
     }

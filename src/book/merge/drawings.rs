@@ -3,11 +3,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::prose::{Block, Inline, Picture, View};
+use super::order::alike;
+use crate::book::prose::{Block, Inline, LabelWords, Picture, View};
 use crate::book::volume::{Book, Drawing};
+use crate::figure::LabelNote;
 
 /// Lays drawings of several sizes over one another; `None` where they cannot be.
-pub(super) type Over<'a> = &'a dyn Fn(&[&Drawing]) -> Option<Drawing>;
+pub(super) type Over<'a> = &'a dyn Fn(&[&Drawing]) -> Option<(Drawing, Vec<LabelNote>)>;
 
 /// Gives the merged book its drawings: those of its diagrams, and those that its lists name.
 pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
@@ -81,7 +83,12 @@ impl Adopter<'_> {
         let one_origin = groups.iter().all(|(_, drawing)| drawing.origin == groups[0].1.origin);
         if groups.len() > 1 && one_origin {
             let drawings: Vec<&Drawing> = groups.iter().map(|(_, drawing)| drawing).collect();
-            if let Some(one) = (self.over)(&drawings) {
+            if let Some((one, notes)) = (self.over)(&drawings) {
+                let words = |note: LabelNote| {
+                    let own = groups.iter().map(|(sizes, _)| sizes.clone()).zip(note.words);
+                    LabelWords { letter: note.letter, each: alike(&own.collect::<Vec<_>>()) }
+                };
+                picture.notes = notes.into_iter().map(words).collect();
                 let sizes = groups.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect();
                 groups = vec![(sizes, one)];
             }

@@ -182,7 +182,7 @@ pub(super) fn picture(row: &[Row<'_, Picture>]) -> Option<Picture> {
     }
     let alts: Vec<Row<'_, [Inline]>> = row.iter().map(|(sizes, one)| (*sizes, one.alt.as_slice())).collect();
     let views: Vec<View> = row.iter().flat_map(|(_, one)| one.views.iter().cloned()).collect();
-    Some(Picture { id: first.id.clone(), alt: inlines(&alts), views })
+    Some(Picture { id: first.id.clone(), alt: inlines(&alts), views, notes: Vec::new() })
 }
 
 /// One run; `None` where the sizes differ in its build.

@@ -19,6 +19,7 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
             Part {
                 id: group.first().id.clone(),
                 at: group.first().at,
+                sizes: group.first().sizes.clone(),
                 title: over(&group.own, |part| part.title.as_slice(), inlines),
                 intro: over(&group.own, |part| part.intro.as_slice(), blocks),
                 steps: steps
