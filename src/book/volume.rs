@@ -148,8 +148,14 @@ pub struct NotionNeed {
 pub struct NotionAmount {
     /// How many.
     pub count: Option<u32>,
-    /// How long one is, or how much of it.
-    pub value: Option<Amount>,
+    /// How long one is.
+    pub length: Option<Amount>,
+    /// How much of it in all.
+    pub amount: Option<Amount>,
+    /// How wide it is.
+    pub width: Option<Amount>,
+    /// How large one is: a length across, or the trade's number.
+    pub size: Option<Amount>,
 }
 
 /// The pieces side by side.

@@ -1,5 +1,6 @@
 //! The facts of `booklet.yaml`.
 
+use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
 use super::size::{BySize, Size};
@@ -151,38 +152,6 @@ pub struct Fabric {
     pub grainless: bool,
     /// How much to buy, as the author states it.
     pub amount: Option<BySize>,
-    /// More to know.
-    pub note: Vec<Block>,
-}
-
-/// What sort of thing a notion is, where that matters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
-    /// A zip: it has edges and is open or shut.
-    Zip,
-    /// Sewing thread: every stitch uses it.
-    Thread,
-    /// Anything else.
-    Other,
-}
-
-/// Something bought beside fabric.
-#[derive(Debug, Clone)]
-pub struct Notion {
-    /// Its name in the files.
-    pub id: Name,
-    /// What sort it is.
-    pub kind: Kind,
-    /// The sizes that need it (by their place in `sizes`); `None` for all.
-    pub sizes: Option<Vec<usize>>,
-    /// Its name on the page.
-    pub name: Text,
-    /// How long one is.
-    pub length: Option<BySize>,
-    /// How much of it is needed, where it is not counted.
-    pub amount: Option<BySize>,
-    /// How many.
-    pub count: Option<BySize>,
     /// More to know.
     pub note: Vec<Block>,
 }

@@ -1,8 +1,9 @@
 //! The edition of one size, whole.
 
+use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
 use super::ids::{EdgeId, FabricId, PieceId};
-use super::lists::{CutRow, FabricRow, Lister, NotionRow};
+use super::lists::{CutRow, FabricRow, Lister};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;

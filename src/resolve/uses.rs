@@ -52,9 +52,7 @@ impl Uses {
             fabric.amount.iter().for_each(|value| all.extend(by_size(value)));
         }
         for notion in &facts.notions {
-            for value in [&notion.length, &notion.amount, &notion.count].into_iter().flatten() {
-                all.extend(by_size(value));
-            }
+            notion.figures.values().for_each(|value| all.extend(by_size(value)));
         }
         facts.pieces.iter().for_each(|piece| of_piece(piece, &mut |formula| all.push(formula.clone())));
         all.iter().for_each(|formula| uses.formula(formula));

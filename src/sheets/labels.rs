@@ -236,7 +236,7 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
                 continue;
             }
             let row = edition.notions.iter().find(|row| row.notion == at)?;
-            return Some(row.value.as_ref().map_or("zip".into(), |value| format!("zip {}", value.first)));
+            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", value.first)));
         }
     }
     None

@@ -6,7 +6,7 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::reader::Room;
 use super::yaml::{Node, Value};
-use super::{measures, pieces, sheets, sizes, things};
+use super::{measures, notions, pieces, sheets, sizes, things};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
@@ -75,7 +75,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         finished: read("finished").map(|node| finished(node, &all, findings)).unwrap_or_default(),
         words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
         fabrics: read("fabrics").map(|node| things::fabrics(node, &all, findings)).unwrap_or_default(),
-        notions: read("notions").map(|node| things::notions(node, &all, findings)).unwrap_or_default(),
+        notions: read("notions").map(|node| notions::read(node, &all, findings)).unwrap_or_default(),
         tools: read("tools").map(|node| things::tools(node, findings)).unwrap_or_default(),
         pieces: read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default(),
         sheets: sheets::read(read("sheets"), findings),

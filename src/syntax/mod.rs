@@ -14,6 +14,7 @@ mod labels;
 mod links;
 mod markdown;
 mod measures;
+mod notions;
 mod outlines;
 mod part;
 mod pieces;

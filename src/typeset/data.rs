@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Book, CutList, FabricNeed, Layout, NotionNeed, Part, SeamFact, Step};
+use crate::book::{Amount, Book, CutList, FabricNeed, Layout, NotionNeed, Part, SeamFact, Step};
 use crate::model::Date;
 
 /// Everything that one booklet file is set from.
@@ -153,7 +153,16 @@ impl Setter<'_> {
 
     fn notion(&self, notion: &NotionNeed) -> Json {
         let amounts = notion.amounts.iter().map(|need| {
-            need.as_ref().map(|need| json!({ "count": need.count, "value": need.value.as_ref().map(amount) }))
+            let figure = |one: &Option<Amount>| one.as_ref().map(amount);
+            need.as_ref().map(|need| {
+                json!({
+                    "count": need.count,
+                    "length": figure(&need.length),
+                    "amount": figure(&need.amount),
+                    "width": figure(&need.width),
+                    "size": figure(&need.size),
+                })
+            })
         });
         json!({
             "id": notion.id,

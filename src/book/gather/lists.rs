@@ -9,7 +9,7 @@ use crate::book::volume::{
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
-use crate::model::{Kind, Show};
+use crate::model::{Kind, NotionFigure, Show};
 use crate::resolve::{self, FabricId, FabricRow, PieceId};
 use crate::sheets::PageMap;
 
@@ -71,12 +71,13 @@ impl Gatherer<'_> {
             .iter()
             .map(|row| {
                 let notion = &edition.draft.facts.notions[row.notion];
-                let mut value = row.value.as_ref().map(Amount::of);
+                let figure = |figure: NotionFigure| row.figures.get(&figure).map(Amount::of);
+                let mut length = figure(NotionFigure::Length);
                 // What the author states about thread goes before what is estimated.
-                let open = notion.kind == Kind::Thread && value.is_none() && row.count.is_none();
+                let open = notion.kind == Kind::Thread && row.figures.is_empty() && row.count.is_none();
                 let estimate = thread(edition).filter(|_| open);
                 let estimated = estimate.is_some();
-                value = value
+                length = length
                     .or_else(|| estimate.map(|estimate| whole_lengths(estimate.thread, &edition.draft.facts.show)));
                 NotionNeed {
                     id: notion.id.text.clone(),
@@ -84,7 +85,13 @@ impl Gatherer<'_> {
                     name: notion.name.text.clone(),
                     note: self.blocks(&row.note, &notion.id.text),
                     estimated,
-                    amounts: vec![Some(NotionAmount { count: row.count, value })],
+                    amounts: vec![Some(NotionAmount {
+                        count: row.count,
+                        length,
+                        amount: figure(NotionFigure::Amount),
+                        width: figure(NotionFigure::Width),
+                        size: figure(NotionFigure::Size),
+                    })],
                 }
             })
             .collect()
