@@ -38,6 +38,8 @@ pub struct Book {
     pub allowances: Vec<AllowanceUse>,
     /// The key to the diagrams.
     pub key: Vec<KeyEntry>,
+    /// The body's measurements by which a size is chosen.
+    pub body: Vec<MeasureRow>,
     pub finished: Vec<FinishedRow>,
     pub fabrics: Vec<FabricNeed>,
     pub notions: Vec<NotionNeed>,
@@ -93,13 +95,22 @@ pub struct KeyEntry {
     pub drawing: String,
 }
 
-/// A finished measurement.
+/// A measurement in a table of sizes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FinishedRow {
+pub struct MeasureRow {
     /// What is measured, in the author's words.
     pub name: String,
     /// One for each size shown; `None` where a size has no such measurement.
     pub values: Vec<Option<Amount>>,
+}
+
+/// A finished measurement.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FinishedRow {
+    /// The measurement.
+    pub measure: MeasureRow,
+    /// The ease over a measure of the body, by that one's name; `None` where it goes over none.
+    pub ease: Option<MeasureRow>,
 }
 
 /// A fabric to buy.

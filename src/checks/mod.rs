@@ -14,6 +14,8 @@ mod boxed_before_sewn;
 mod closed_zip_before_turning;
 mod contrast_too_low;
 mod cut_count_differs;
+mod ease_negative;
+mod ease_shrinks;
 mod edge_left_raw;
 mod edge_unknown;
 mod edition_not_recorded;

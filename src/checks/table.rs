@@ -12,6 +12,8 @@ use super::boxed_before_sewn;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::cut_count_differs;
+use super::ease_negative;
+use super::ease_shrinks;
 use super::edge_left_raw;
 use super::edge_unknown;
 use super::edition_not_recorded;
@@ -73,6 +75,8 @@ pub static CHECKS: &[Judge] = &[
     expectation_fails::CHECK,
     unused_measurement::CHECK,
     not_graded::CHECK,
+    ease_negative::CHECK,
+    ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
     Judge::elsewhere(&faults::CHOICE_UNREADABLE),

@@ -16,8 +16,8 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Notch, NotchAt, Outline, Piece,
-    Release, Segment, Show, Style, Tool, Word,
+    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Notch, NotchAt, Outline,
+    Piece, Release, Segment, Show, Style, Tool, Word,
 };
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use prose::{

@@ -211,7 +211,7 @@ impl Lister<'_> {
                     continue;
                 };
                 let copies = match &cut.copies {
-                    CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+                    CutCopies::Named(names) => names.iter().map(|name| piece.copy_called(&name.text)).collect(),
                     CutCopies::Count(_) => Vec::new(),
                 };
                 rows.push(CutRow {

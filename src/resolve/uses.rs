@@ -45,6 +45,7 @@ impl Uses {
         let by_size = |value: &'_ BySize| value.all().into_iter().cloned().collect::<Vec<_>>();
         let mut all: Vec<Expression> = Vec::new();
         facts.measurements.iter().for_each(|one| all.extend(by_size(&one.value)));
+        facts.body.iter().for_each(|one| all.extend(by_size(&one.value)));
         facts.finished.iter().for_each(|one| all.extend(by_size(&one.value)));
         facts.expect.iter().for_each(|one| all.push(one.that.clone()));
         for fabric in &facts.fabrics {

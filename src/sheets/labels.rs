@@ -51,7 +51,7 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Ed
         .cut
         .iter()
         .flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+            CutCopies::Named(names) => names.iter().map(|name| own.copy_called(&name.text)).collect(),
             CutCopies::Count(_) => Vec::new(),
         })
         .collect();

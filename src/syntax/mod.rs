@@ -4,12 +4,14 @@
 //! here works a value out.
 
 mod braces;
+mod cut;
 mod draft;
 mod events;
 mod expression;
 mod facts;
 mod fences;
 mod fields;
+mod fit;
 mod labels;
 mod links;
 mod markdown;

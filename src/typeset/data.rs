@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Amount, Book, CutList, FabricNeed, Layout, NotionNeed, Part, SeamFact, Step};
+use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Part, SeamFact, Step};
 use crate::model::Date;
 
 /// Everything that one booklet file is set from.
@@ -66,9 +66,10 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         "child_caution": book.child_caution,
         "allowances": setter.allowances(),
         "key": book.key.iter().map(|entry| json!({ "class": entry.class, "swatch": path(&entry.drawing) })).collect::<Vec<_>>(),
+        "body": book.body.iter().map(measure).collect::<Vec<_>>(),
         "finished": book.finished.iter().map(|row| json!({
-            "name": row.name,
-            "values": row.values.iter().map(|one| one.as_ref().map(amount)).collect::<Vec<_>>(),
+            "measure": measure(&row.measure),
+            "ease": row.ease.as_ref().map(measure),
         })).collect::<Vec<_>>(),
         "fabrics": book.fabrics.iter().map(|fabric| setter.fabric(fabric)).collect::<Vec<_>>(),
         "notions": book.notions.iter().map(|notion| setter.notion(notion)).collect::<Vec<_>>(),
@@ -92,6 +93,11 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         })).collect::<Vec<_>>(),
     });
     Sheaf { data, files, origins }
+}
+
+fn measure(row: &MeasureRow) -> Json {
+    let values = row.values.iter().map(|one| one.as_ref().map(amount));
+    json!({ "name": row.name, "values": values.collect::<Vec<_>>() })
 }
 
 impl Setter<'_> {
