@@ -333,6 +333,8 @@ pub struct SeamFact {
     pub ease: Option<Value>,
     /// How long a gathered edge becomes.
     pub gather: Option<Value>,
+    /// How many buttons, holes or fasteners.
+    pub count: Option<Value>,
     /// More to know, in the author's words; empty where there is nothing.
     pub note: String,
     /// The sizes that it is for; empty where it is for all that have the step.

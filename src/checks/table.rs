@@ -9,6 +9,8 @@ use super::alt_missing;
 use super::amount_too_small;
 use super::both_systems_disagree;
 use super::boxed_before_sewn;
+use super::casing_not_open;
+use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::cut_count_differs;
@@ -24,6 +26,8 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::grain_off_piece;
 use super::heading_skips;
+use super::hole_too_soon;
+use super::holes_differ;
 use super::id_missing;
 use super::id_twice;
 use super::judge::{Judge, Run, Subject};
@@ -32,6 +36,8 @@ use super::loose_measurement;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
+use super::notion_count_differs;
+use super::notion_length_missing;
 use super::notion_unused;
 use super::piece_not_cut;
 use super::piece_too_wide;
@@ -99,6 +105,8 @@ pub static CHECKS: &[Judge] = &[
     piece_not_cut::CHECK,
     piece_unused::CHECK,
     notion_unused::CHECK,
+    notion_count_differs::CHECK,
+    notion_length_missing::CHECK,
     used_before_cut::CHECK,
     cut_count_differs::CHECK,
     edge_unknown::CHECK,
@@ -110,6 +118,10 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    holes_differ::CHECK,
+    hole_too_soon::CHECK,
+    casing_not_open::CHECK,
+    casing_too_narrow::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

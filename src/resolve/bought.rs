@@ -10,7 +10,7 @@ use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::Finding;
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, VALUE_UNREADABLE};
-use crate::measure::{Dimension, Exact};
+use crate::measure::Dimension;
 use crate::model::{Expression, Kind, NotionFigure, is_for};
 
 /// A notion to buy.
@@ -50,7 +50,7 @@ impl Lister<'_> {
                     continue;
                 }
                 match figure {
-                    NotionFigure::Count => row.count = whole(worked),
+                    NotionFigure::Count => row.count = worked.whole(),
                     _ => {
                         row.figures.insert(*figure, self.figures(worked));
                     }
@@ -71,7 +71,7 @@ fn fault(figure: NotionFigure, kind: Kind, formula: &Expression, worked: Worked)
             None => format!("round the formula to whole ones: `{word}: \"up({text}, 1)\"`"),
         };
         let finding = VALUE_UNREADABLE.at(formula.span(), "a number of notions is a whole number above nothing");
-        return whole(worked).is_none().then(|| finding.hint(hint));
+        return worked.whole().is_none().then(|| finding.hint(hint));
     }
     let fits = match figure {
         NotionFigure::Amount => {
@@ -98,10 +98,4 @@ fn fault(figure: NotionFigure, kind: Kind, formula: &Expression, worked: Worked)
     let hint =
         "write what is bought, or look at what its formula comes to; a notion that some sizes do without says `for:`";
     (!worked.quantity.value.is_positive()).then(|| finding.hint(hint))
-}
-
-fn whole(worked: Worked) -> Option<u32> {
-    let value = worked.quantity.value;
-    let counts = worked.quantity.dimension == Dimension::Count && value.is_integer() && value >= Exact::from_integer(1);
-    if counts { u32::try_from(value.numer()).ok() } else { None }
 }

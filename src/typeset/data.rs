@@ -281,6 +281,7 @@ impl Setter<'_> {
             "leave": fact.leave.as_ref().map(value),
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),
+            "count": fact.count.as_ref().map(value),
             "note": fact.note,
             "sizes": self.names(&fact.sizes),
         })
