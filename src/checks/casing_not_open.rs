@@ -8,47 +8,40 @@
 //! ```yaml
 //! notions:
 //!   thread: {kind: thread, name: Sewing thread}
-//!   elastic: {kind: elastic, name: Elastic, width: 5 mm (1/4 in), length: 20 cm (7 7/8 in)}
+//!   elastic: {kind: elastic, name: Elastic, width: 1 cm (3/8 in), length: 20 cm (7 7/8 in)}
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 9 cm]}, allowance: {all: seam, top: 2 cm}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
-//! ## Pass the elastic through {#elastic}
+//! ## Make the strap {#strap}
 //!
 //! ```work
-//! - insert: [elastic, front.top]
+//! - cut: strap
+//! - insert: [elastic, strap.top]
+//! - {hem: strap.top, allowance: 2 cm (3/4 in), stitch: 2.5 mm}
 //! ```
 //!
-//! Pass the elastic through.
+//! Hem the top of the strap and pass the elastic through.
 //! ````
 //!
 //! ## Right
 //! ```yaml
 //! notions:
 //!   thread: {kind: thread, name: Sewing thread}
-//!   elastic: {kind: elastic, name: Elastic, width: 5 mm (1/4 in), length: 20 cm (7 7/8 in)}
+//!   elastic: {kind: elastic, name: Elastic, width: 1 cm (3/8 in), length: 20 cm (7 7/8 in)}
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 9 cm]}, allowance: {all: seam, top: 2 cm}, raw: all, cut: {outer: 1}}
 //! ```
-//! ````md make.md
-//! # Make the pouch
-//!
-//! ## Cut and sew {#sew}
+//! ````md
+//! ## Make the strap {#strap}
 //!
 //! ```work
-//! - cut: side
-//! - {sew: [front.left, back.left], allowance: seam, stitch: 2.5 mm}
-//! - {sew: [front.right, back.right], allowance: seam, stitch: 2.5 mm}
-//! - {sew: [front.bottom, back.bottom], allowance: seam, stitch: 2.5 mm}
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm, leave: 3 cm (1 1/8 in)}
+//! - cut: strap
+//! - {hem: strap.top, allowance: 2 cm (3/4 in), stitch: 2.5 mm}
+//! - insert: [elastic, strap.top]
 //! ```
 //!
-//! Sew the sides, hem the top and leave a gap.
-//!
-//! ## Pass the elastic through {#elastic}
-//!
-//! ```work
-//! - insert: [elastic, front.top, back.top]
-//! - {close: front.top, stitch: 2.5 mm}
-//! ```
-//!
-//! Pass the elastic through and close the gap.
+//! Hem the top of the strap and pass the elastic through.
 //! ````
 //!
 //! ## Limits

@@ -5,24 +5,36 @@
 //! is covered by the facing, and the seam runs across it.
 //!
 //! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
 //! ## Make the strap {#strap}
 //!
 //! ```work
-//! - {buttonhole: front.top, count: 2}
-//! - {sew: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: [strap, tab]
+//! - {buttonhole: strap.top, count: 2}
+//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
 //! ```
 //!
 //! Sew the holes, then the seam.
 //! ````
 //!
 //! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
 //! ## Make the strap {#strap}
 //!
 //! ```work
-//! - {sew: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
-//! - {buttonhole: front.top, count: 2}
+//! - cut: [strap, tab]
+//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
+//! - {buttonhole: strap.top, count: 2}
 //! ```
 //!
 //! Sew the seam, then the holes.

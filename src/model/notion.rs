@@ -72,10 +72,6 @@ pub struct KindDoc {
     pub kind: Kind,
     /// The figures that it takes.
     pub takes: &'static [NotionFigure],
-    /// What it is for, and what its figures mean.
-    pub says: &'static str,
-    /// An entry under `notions:` that checks clean.
-    pub example: &'static str,
     /// Words of the trade that a designer may try, and that mean this kind.
     pub also: &'static [&'static str],
 }
@@ -85,14 +81,14 @@ pub struct KindDoc {
 pub const KINDS: &[KindDoc] = {
     use NotionFigure::{Amount, Count, Length, Size, Width};
     &[
-        KindDoc { word: "zip", kind: Kind::Zip, takes: &[Length, Width, Amount, Count], says: "a zip: `length` is that of its teeth, `width` that of its tapes laid side by side; its edges `tape_a`, `tape_b`, `start` and `end` can be sewn", example: "zip: {kind: zip, name: Closed-end zip, length: 30 cm (11 3/4 in), count: 1}", also: &["zipper", "fly"] },
-        KindDoc { word: "thread", kind: Kind::Thread, takes: &[Length, Amount, Count], says: "sewing thread: without a figure its length is estimated from the seams", example: "thread: {kind: thread, name: All-purpose thread}", also: &["cotton", "yarn"] },
-        KindDoc { word: "button", kind: Kind::Button, takes: &[Size, Count], says: "a button: `size` is its width across", example: "buttons: {kind: button, name: Flat button, count: 5, size: 18 mm (11/16 in)}", also: &["toggle", "bead"] },
-        KindDoc { word: "fastener", kind: Kind::Fastener, takes: &[Length, Width, Size, Count], says: "a snap, a hook, a buckle, a ring or a rivet, said by its `name`: `width` is that of the strap it takes, `size` is its width across or its number in the trade", example: "snaps: {kind: fastener, name: Sew-on snap, count: 2, size: 12 mm (1/2 in)}", also: &["snap", "hook", "buckle", "ring", "rivet", "clasp", "clip", "popper", "eyelet", "stud", "press_stud", "hook_and_eye", "cord_lock"] },
-        KindDoc { word: "elastic", kind: Kind::Elastic, takes: &[Length, Width, Amount, Count], says: "elastic: `length` is that of one piece as it is cut, `width` decides which casing it passes through", example: "elastic: {kind: elastic, name: Soft elastic, width: 2 cm (3/4 in), length: 64 cm (25 1/4 in), count: 1}", also: &["rubber", "shirring"] },
-        KindDoc { word: "tape", kind: Kind::Tape, takes: &[Length, Width, Amount, Count], says: "webbing, ribbon, cord or ready binding, said by its `name`", example: "webbing: {kind: tape, name: Cotton webbing, width: 3 cm (1 1/4 in), length: 120 cm (47 1/4 in)}", also: &["webbing", "ribbon", "cord", "binding", "braid", "strap", "lace", "piping", "drawstring", "bias_binding", "hook_and_loop", "twill_tape"] },
-        KindDoc { word: "filling", kind: Kind::Filling, takes: &[Length, Width, Size, Amount, Count], says: "stuffing or beads, by `amount`; or a pad made to a `size`, or to a `length` and a `width`", example: "stuffing: {kind: filling, name: Toy stuffing, amount: 250 g}", also: &["stuffing", "pad", "pillow", "beads", "foam", "insert"] },
-        KindDoc { word: "other", kind: Kind::Other, takes: &[Length, Width, Size, Amount, Count], says: "anything else, as a notion without a `kind` is", example: "board: {kind: other, name: Stiff board, length: 30 cm (11 3/4 in), width: 12 cm (4 3/4 in)}", also: &[] },
+        KindDoc { word: "zip", kind: Kind::Zip, takes: &[Length, Width, Amount, Count], also: &["zipper", "fly"] },
+        KindDoc { word: "thread", kind: Kind::Thread, takes: &[Length, Amount, Count], also: &["cotton", "yarn"] },
+        KindDoc { word: "button", kind: Kind::Button, takes: &[Size, Count], also: &["toggle", "bead"] },
+        KindDoc { word: "fastener", kind: Kind::Fastener, takes: &[Length, Width, Size, Count], also: &["snap", "hook", "buckle", "ring", "rivet", "clasp", "clip", "popper", "eyelet", "stud", "press_stud", "hook_and_eye", "cord_lock"] },
+        KindDoc { word: "elastic", kind: Kind::Elastic, takes: &[Length, Width, Amount, Count], also: &["rubber", "shirring"] },
+        KindDoc { word: "tape", kind: Kind::Tape, takes: &[Length, Width, Amount, Count], also: &["webbing", "ribbon", "cord", "binding", "braid", "strap", "lace", "piping", "drawstring", "bias_binding", "hook_and_loop", "twill_tape"] },
+        KindDoc { word: "filling", kind: Kind::Filling, takes: &[Length, Width, Size, Amount, Count], also: &["stuffing", "pad", "pillow", "beads", "foam", "insert"] },
+        KindDoc { word: "other", kind: Kind::Other, takes: &[Length, Width, Size, Amount, Count], also: &[] },
     ]
 };
 

@@ -88,6 +88,11 @@ impl Verb {
         self.thread() == Thread::Seam
     }
 
+    /// Whether it is done with a notion: what is sewn on, set or passed in.
+    pub fn takes_notion(self) -> bool {
+        matches!(self, Verb::Button | Verb::Fasten | Verb::Insert)
+    }
+
     /// Whether it says how many: buttons, buttonholes, fasteners.
     pub fn counts(self) -> bool {
         matches!(self, Verb::Buttonhole | Verb::Button | Verb::Fasten)

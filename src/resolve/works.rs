@@ -7,7 +7,7 @@ use super::target::{Meant, Resolver, Target, Touched};
 use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::measure::{Dimension, Exact};
 use crate::model::{Draft, Expression, Name, Text, Verb, Work};
 
@@ -47,6 +47,10 @@ impl<'a> EditionWork<'a> {
         let targets: Vec<Target> = names.iter().map(|name| resolver.target(name, work.verb)).collect();
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
+        }
+        let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
+        if work.verb.takes_notion() && targets.iter().all(bare) {
+            findings.push(without_notion(work));
         }
         for words in &work.words {
             check_words(words, resolver, scope, findings);
@@ -103,6 +107,19 @@ impl<'a> EditionWork<'a> {
         }
         names
     }
+}
+
+/// A fact that does not say with what it is done.
+fn without_notion(work: &Work) -> Finding {
+    let (word, example) = match work.verb {
+        Verb::Button => ("button", "[buttons, front]"),
+        Verb::Fasten => ("fasten", "[snaps, front]"),
+        _ => ("insert", "[elastic, front.top]"),
+    };
+    WORK_UNREADABLE
+        .at(work.verb_span, format!("this `{word}` names no notion"))
+        .hint(format!("name what it is done with, and where: `- {word}: {example}`; it stands under `notions:`"))
+        .everywhere()
 }
 
 /// A number of things that a work fact sets; one that is not whole is a finding.

@@ -6,6 +6,9 @@ use super::yaml::{Node, Value};
 use crate::diag::Findings;
 use crate::model::{BodyRow, FinishedRow, Size, Text};
 
+/// The keys of a finished measurement.
+pub(super) const FINISHED: &[&str] = &["value", "over", "sewn"];
+
 /// Reads the body measurements.
 pub(super) fn body(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<BodyRow> {
     let rows = fields::named(node, "body measurements", findings);
@@ -28,8 +31,7 @@ fn finished_row(key: &Text, node: &Node, sizes: &[Size], findings: &mut Findings
         let value = measures::by_size(node, &what(key), sizes, findings)?;
         return Some(FinishedRow { name: key.clone(), value, sewn: None, over: None });
     }
-    let known = ["value", "over", "sewn"];
-    let record = Fields::open_needing(&["value"], node, "a finished measurement", &known, findings)?;
+    let record = Fields::open_needing(&["value"], node, "a finished measurement", FINISHED, findings)?;
     let value = measures::by_size(record.need("value", "width", findings)?, &what(key), sizes, findings)?;
     let (sewn, over) = (record.text("sewn", findings), record.text("over", findings));
     Some(FinishedRow { name: key.clone(), value, sewn, over })

@@ -12,7 +12,19 @@ use crate::diag::{Findings, did_you_mean, in_sentence};
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Size, Text};
 
-const KEYS: &[&str] = &["kind", "name", "for", "length", "width", "size", "amount", "count", "note"];
+/// The keys of a notion.
+pub(super) const KEYS: &[&str] = &["kind", "name", "for", "length", "width", "size", "amount", "count", "note"];
+
+/// The words for the kinds.
+pub(super) const WORDS: &[&str] = &{
+    let mut words = [""; KINDS.len()];
+    let mut at = 0;
+    while at < words.len() {
+        words[at] = KINDS[at].word;
+        at += 1;
+    }
+    words
+};
 
 /// Reads the notions.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
@@ -64,14 +76,11 @@ fn kind(text: &Text, findings: &mut Findings) -> Option<&'static KindDoc> {
     let also = |doc: &&KindDoc| doc.also.iter().any(|one| plain == *one || plain == format!("{one}s"));
     let hint = match KINDS.iter().find(also) {
         Some(doc) => format!("write `kind: {}`, and say which under `name:`, such as `name: {}`", doc.word, said(word)),
-        None => {
-            let kinds: Vec<&str> = KINDS.iter().map(|doc| doc.word).collect();
-            did_you_mean(
-                word,
-                kinds.iter().copied(),
-                &format!("leave `kind:` out, or write one of: {}", kinds.join(", ")),
-            )
-        }
+        None => did_you_mean(
+            word,
+            WORDS.iter().copied(),
+            &format!("leave `kind:` out, or write one of: {}", WORDS.join(", ")),
+        ),
     };
     findings.push(VALUE_UNREADABLE.at(text.span, format!("`{word}` is no kind of notion")).hint(hint));
     None

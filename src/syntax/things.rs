@@ -10,13 +10,18 @@ use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
 use crate::model::{Block, Date, Fabric, Release, Size, Text, Tool, Word};
 
+/// The keys of a fabric.
+pub(super) const FABRIC: &[&str] = &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
+
+/// The keys of an entry in the record of editions.
+pub(super) const RELEASE: &[&str] = &["edition", "date", "changes"];
+
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
     let mut fabrics = Vec::new();
-    let known = ["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
-        let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
+        let Some(record) = Fields::open(node, "a fabric", FABRIC, findings) else { continue };
         let widths = record.get("widths").map(fields::list).unwrap_or_default();
         fabrics.push(Fabric {
             name: name_of(&record, key, findings),
@@ -59,9 +64,8 @@ pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
 pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Release> {
     let mut editions = Vec::new();
     for item in fields::list(node) {
-        let known = ["edition", "date", "changes"];
         let Some(record) =
-            Fields::open_needing(&["edition"], item, "an entry in the record of editions", &known, findings)
+            Fields::open_needing(&["edition"], item, "an entry in the record of editions", RELEASE, findings)
         else {
             continue;
         };

@@ -10,7 +10,7 @@
 //!   elastic: {kind: elastic, name: Elastic, width: 1 cm (3/8 in), length: 20 cm (7 7/8 in)}
 //! pieces:
 //!   strap: {outline: {rectangle: [30 cm, 9 cm]}, allowance: {all: seam, top: 2 cm}, raw: all, cut: {outer: 1}}
-//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 9 cm]}, allowance: {all: seam, top: 2 cm}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
 //! ## Make the strap {#strap}
