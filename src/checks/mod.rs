@@ -23,6 +23,7 @@ mod fused_after_sewn;
 mod gap_not_closed;
 mod gap_not_left;
 mod grain_off_piece;
+mod hands_alike;
 mod heading_skips;
 mod id_missing;
 mod id_twice;

@@ -21,6 +21,7 @@ use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::grain_off_piece;
+use super::hands_alike;
 use super::heading_skips;
 use super::id_missing;
 use super::id_twice;
@@ -106,6 +107,7 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    hands_alike::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

@@ -40,9 +40,10 @@ impl Player<'_> {
             .iter()
             .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
         let edge = copies.iter().any(|copy| {
-            self.edition.edges_of(*copy).into_iter().any(|edge| {
-                !self.state.is_sewn(*copy, edge) && !self.is_declared_raw(*copy, edge) && !self.is_fold(*copy, edge)
-            })
+            self.edition
+                .edges_of(*copy)
+                .into_iter()
+                .any(|edge| !self.state.is_sewn(*copy, edge) && !self.is_declared_raw(*copy, edge))
         });
         // A zip opens the thing only where no lining closes it: one layer at each tape.
         let zip = notions.iter().any(|notion| {
@@ -64,13 +65,8 @@ impl Player<'_> {
 
     fn is_declared_raw(&self, copy: CopyId, edge: EdgeId) -> bool {
         let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        let edge = self.edition.edge_word(copy, edge);
+        let edge = self.edition.drawn_word(copy, edge);
         piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
-    }
-
-    fn is_fold(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        piece.fold.as_ref().is_some_and(|fold| fold.text == self.edition.edge_word(copy, edge))
     }
 }
 
@@ -128,8 +124,7 @@ fn raw_edges(player: &mut Player<'_>) {
             continue;
         }
         for edge in player.edition.edges_of(copy) {
-            let settled =
-                player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge) || player.is_fold(copy, edge);
+            let settled = player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge);
             if !settled {
                 raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
             }

@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 use super::fault::{Fault, Moment};
 use super::player::{Player, edges};
 use super::state::Seam;
-use crate::geometry::Along;
+use crate::geometry::{Along, Edge};
 use crate::measure::{Dimension, Exact, to_f64};
-use crate::model::NotchAt;
+use crate::model::{Notch, NotchAt};
 use crate::resolve::{CopyId, EdgeId, EditionWork, Member, Touched, Worked};
 
 /// How far two edges may differ and still be sewn without ease, in mm: what a hand does not notice.
@@ -26,6 +26,7 @@ impl Player<'_> {
             self.check_notches(&explicit, moment);
         }
         self.check_topstitched(&explicit, moment);
+        self.check_hands(work, moment);
         self.join(work, targets, moment);
     }
 
@@ -122,7 +123,7 @@ impl Player<'_> {
         let taken = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
             let piece = self.edition.cast[*copy].piece;
-            let Some(own) = self.edition.values.allowance(piece, &self.edition.edge_word(*copy, *edge)) else {
+            let Some(own) = self.edition.values.allowance(piece, &self.edition.drawn_word(*copy, *edge)) else {
                 continue;
             };
             let own = to_f64(own);
@@ -177,8 +178,7 @@ impl Player<'_> {
     }
 
     fn lengths(&self, copy: CopyId, edge: EdgeId) -> Option<Lengths> {
-        let shape = self.edition.values.shape(self.edition.cast[copy].piece)?;
-        let edge = &shape.edges()[edge.at()];
+        let edge = self.edition.edge(copy, edge)?;
         Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
     }
 
@@ -187,7 +187,7 @@ impl Player<'_> {
             .iter()
             .filter_map(|(copy, edge)| {
                 let places = self.notches(*copy, *edge);
-                let length = self.edition.values.shape(self.edition.cast[*copy].piece)?.edges()[edge.at()].length;
+                let length = self.edition.edge(*copy, *edge)?.length;
                 (!places.is_empty()).then_some((*copy, *edge, places, length))
             })
             .collect();
@@ -207,7 +207,7 @@ impl Player<'_> {
                     let notch = self.edition.draft.facts.pieces[piece]
                         .notches
                         .iter()
-                        .find(|notch| notch.edge.text == self.edition.edge_word(*copy, *edge))
+                        .find(|notch| notch.edge.text == self.edition.drawn_word(*copy, *edge))
                         .map_or(moment.verb, |notch| notch.text.span);
                     self.faults.push(Fault::NotchesDiffer {
                         edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
@@ -227,7 +227,7 @@ impl Player<'_> {
     fn same_way(&self, first: (CopyId, EdgeId), second: (CopyId, EdgeId)) -> bool {
         let (one, two) = (&self.edition.cast[first.0], &self.edition.cast[second.0]);
         let clockwise = |member: &Member, edge: EdgeId| {
-            let shape = self.edition.values.shape(member.piece)?;
+            let shape = self.edition.values.whole(member.piece)?;
             let edge = shape.edges()[edge.at()].name.as_str();
             let at = |share: Exact| shape.point_at(edge, Along::Fraction(share));
             let (here, next) = (at(Exact::of::<500, 1000>())?, at(Exact::of::<501, 1000>())?);
@@ -248,23 +248,51 @@ impl Player<'_> {
     fn notches(&self, copy: CopyId, edge: EdgeId) -> Vec<f64> {
         let piece = self.edition.cast[copy].piece;
         let facts = &self.edition.draft.facts.pieces[piece];
-        let Some(shape) = self.edition.values.shape(piece) else { return Vec::new() };
-        let edge = shape.edges()[edge.at()].name.as_str();
+        let (Some(shape), Some(own)) = (self.edition.values.shape(piece), self.edition.edge(copy, edge)) else {
+            return Vec::new();
+        };
+        let along = |notch: &Notch| match &notch.at {
+            NotchAt::Centre => Some(Along::Centre),
+            NotchAt::FromStart(formula) => self.edition.values.along(formula, false),
+            NotchAt::FromEnd(formula) => self.edition.values.along(formula, true),
+        };
         let mut places: Vec<f64> = facts
             .notches
             .iter()
-            .filter(|notch| notch.edge.text == edge)
-            .filter_map(|notch| {
-                let along = match &notch.at {
-                    NotchAt::Centre => Along::Centre,
-                    NotchAt::FromStart(formula) => self.edition.values.along(formula, false)?,
-                    NotchAt::FromEnd(formula) => self.edition.values.along(formula, true)?,
-                };
-                shape.point_at(edge, along).map(|point| point.distance)
-            })
+            .filter(|notch| notch.edge.text == own.drawn)
+            .filter_map(along)
+            .flat_map(|along| shape.points_of_whole(&own.drawn, along))
+            .filter(|(edge, _)| edge.name == own.name)
+            .map(|(_, point)| point.distance)
             .collect();
         places.sort_by(f64::total_cmp);
         places
+    }
+
+    /// Laid right sides together, one of two copies is turned over: along an edge that does not look the same
+    /// from both ends, a left one and a right one are needed.
+    fn check_hands(&mut self, work: &EditionWork<'_>, moment: Moment) {
+        // A name that means several copies is sewn to the other names, each copy by itself; alone, to itself.
+        let named = work.targets.iter().enumerate();
+        let edges: Vec<(usize, (CopyId, EdgeId))> =
+            named.flat_map(|(at, target)| edges(&target.touched).into_iter().map(move |edge| (at, edge))).collect();
+        for (at, (name, (copy, edge))) in edges.iter().enumerate() {
+            let own = &self.edition.cast[*copy];
+            let alike = edges[at + 1..].iter().find(|(other_name, (other, their))| {
+                let member = &self.edition.cast[*other];
+                (member.piece, member.mirrored, *their) == (own.piece, own.mirrored, *edge)
+                    && other != copy
+                    && (other_name != name || work.targets.len() == 1)
+            });
+            let alike = alike.map(|(_, edge)| edge);
+            let (Some((other, their)), Some(shape)) = (alike, self.edition.values.shape(own.piece)) else { continue };
+            if self.edition.edge(*copy, *edge).is_none_or(Edge::is_symmetric) || shape.is_symmetric() {
+                continue;
+            }
+            let edges = (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *their));
+            self.faults.push(Fault::HandsAlike { edges, piece: own.piece, sewn: moment });
+            return;
+        }
     }
 
     /// Edges that were topstitched before this seam.
