@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use super::deed::Deed;
 use super::fault::{Fault, Moment};
-use super::player::{Player, edges};
+use super::player::Player;
 use super::state::Seam;
-use crate::geometry::{Along, Edge};
+use crate::geometry::Along;
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::{Notch, NotchAt};
 use crate::resolve::{CopyId, EdgeId, EditionWork, Member, Touched, Worked};
@@ -17,24 +18,12 @@ const LENGTH_TOLERANCE: f64 = 1.0;
 const NOTCH_TOLERANCE: f64 = 1.5;
 
 impl Player<'_> {
-    pub(super) fn sew(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
-        let explicit: Vec<(CopyId, EdgeId)> = edges(targets);
-        self.check_allowance(work, &explicit, moment);
-        // Notches of edges that do not fit cannot meet: that follows.
-        let eased = work.ease.is_some() || work.gather.is_some();
-        if self.check_lengths(work, &explicit, moment) && !eased {
-            self.check_notches(&explicit, moment);
-        }
-        self.check_topstitched(&explicit, moment);
-        self.check_hands(work, moment);
-        self.join(work, targets, moment);
-    }
-
     /// Puts a seam on record. A whole piece stands for all its edges that are still free.
-    fn join(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
+    pub fn join(&mut self, deed: &Deed<'_, '_>) {
+        let moment = deed.moment;
         let seam = self.state.seams.len();
         let mut members = Vec::new();
-        for target in targets {
+        for target in &deed.targets {
             match target {
                 Touched::Edge(copy, edge) => {
                     self.handle(*copy, moment);
@@ -60,62 +49,13 @@ impl Player<'_> {
         self.state.seams.push(Seam {
             sewn: moment,
             members,
-            gap: work.leave.map(|_| None),
-            leave: work.work.leave.as_ref().map(|leave| leave.span()),
+            gap: deed.work.leave.map(|_| None),
+            leave: deed.work.work.leave.as_ref().map(|leave| leave.span()),
             pressed: false,
         });
     }
 
-    pub(super) fn box_corners(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
-        let corners = edges(targets);
-        self.check_allowance(work, &corners, moment);
-        for (copy, corner) in &corners {
-            for beside in self.beside(*copy, *corner) {
-                if self.state.is_sewn(*copy, beside) {
-                    continue;
-                }
-                // A seam that never comes leaves its edge raw, which is told by itself.
-                if let Some(sewn) = self.sewn_later(*copy, beside, moment) {
-                    let (corner, edge) =
-                        (self.edition.edge_name(*copy, *corner), self.edition.edge_name(*copy, beside));
-                    self.faults.push(Fault::BoxedTooSoon { corner, edge, boxed: moment, sewn });
-                    break;
-                }
-            }
-        }
-        self.join(work, targets, moment);
-    }
-
-    /// The edges on both sides of an edge.
-    fn beside(&self, copy: CopyId, edge: EdgeId) -> Vec<EdgeId> {
-        let edges = self.edition.edges_of(copy);
-        let Some(at) = edges.iter().position(|known| *known == edge) else { return Vec::new() };
-        let count = edges.len();
-        vec![edges[(at + count - 1) % count], edges[(at + 1) % count]]
-    }
-
-    /// The moment after `now` at which an edge is sewn.
-    fn sewn_later(&self, copy: CopyId, edge: EdgeId, now: Moment) -> Option<Moment> {
-        for step in self.edition.steps() {
-            for (at, work) in step.works.iter().enumerate() {
-                if (step.number, at) <= (now.step, now.work) || work.verb != crate::model::Verb::Sew {
-                    continue;
-                }
-                let holds = work.touched().any(|target| match target {
-                    Touched::Edge(other, named) => other == copy && named == edge,
-                    Touched::Copy(other) => other == copy,
-                    _ => false,
-                });
-                if holds {
-                    let (verb, heading) = (work.work.verb_span, step.step.span);
-                    return Some(Moment { step: step.number, work: at, verb, heading });
-                }
-            }
-        }
-        None
-    }
-
-    pub(super) fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) {
+    pub fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) {
         let (Some(stated), Some(formula)) = (work.allowance, work.work.allowance.as_ref()) else { return };
         if stated.quantity.dimension != Dimension::Length {
             return;
@@ -137,7 +77,7 @@ impl Player<'_> {
     }
 
     /// Whether all edges fit.
-    fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) -> bool {
+    pub fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) -> bool {
         let gathered = |player: &Self, (copy, edge): &(CopyId, EdgeId)| {
             player.state.known_edge(*copy, *edge).is_some_and(|edge| edge.gathered)
         };
@@ -182,8 +122,8 @@ impl Player<'_> {
         Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
     }
 
-    fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
-        let noted: Vec<(CopyId, EdgeId, Vec<f64>, f64)> = edges
+    pub fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+        let noted: Vec<Noted> = edges
             .iter()
             .filter_map(|(copy, edge)| {
                 let places = self.notches(*copy, *edge);
@@ -192,32 +132,51 @@ impl Player<'_> {
             })
             .collect();
         let mut seen: BTreeSet<(CopyId, CopyId)> = BTreeSet::new();
-        for (at, (copy, edge, places, length)) in noted.iter().enumerate() {
-            for (other, other_edge, other_places, other_length) in &noted[at + 1..] {
-                let same_way = self.same_way((*copy, *edge), (*other, *other_edge));
-                let mut mirrored: Vec<f64> = match same_way {
-                    true => other_places.clone(),
-                    false => other_places.iter().map(|place| other_length - place).collect(),
-                };
-                mirrored.sort_by(f64::total_cmp);
-                let meet = places.len() == mirrored.len()
-                    && places.iter().zip(&mirrored).all(|(one, two)| can_meet(one - two, length - other_length));
-                if !meet && seen.insert((*copy, *other)) {
-                    let piece = self.edition.cast[*copy].piece;
-                    let notch = self.edition.draft.facts.pieces[piece]
-                        .notches
-                        .iter()
-                        .find(|notch| notch.edge.text == self.edition.drawn_word(*copy, *edge))
-                        .map_or(moment.verb, |notch| notch.text.span);
-                    self.faults.push(Fault::NotchesDiffer {
-                        edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
-                        notch,
-                        places: (places.clone(), mirrored.clone()),
-                        sewn: moment,
-                    });
+        let mirrored = |one: &Noted, other: &Noted| {
+            let mut places: Vec<f64> = match self.same_way((one.0, one.1), (other.0, other.1)) {
+                true => other.2.clone(),
+                false => other.2.iter().map(|place| other.3 - place).collect(),
+            };
+            places.sort_by(f64::total_cmp);
+            places
+        };
+        let meets = |one: &Noted, other: &Noted| {
+            let theirs = mirrored(one, other);
+            one.2.len() == theirs.len()
+                && one.2.iter().zip(&theirs).all(|(here, there)| can_meet(here - there, one.3 - other.3))
+        };
+        // An edge that stands in both halves of a piece cut on the fold is sewn in the half where it fits.
+        let twins = |one: &Noted, other: &Noted| {
+            one.0 == other.0 && self.edition.drawn_word(one.0, one.1) == self.edition.drawn_word(other.0, other.1)
+        };
+        let mut apart = Vec::new();
+        for (at, one) in noted.iter().enumerate() {
+            for other in noted[at + 1..].iter().filter(|other| !twins(one, other)) {
+                let fits = noted.iter().filter(|twin| twins(twin, other)).any(|twin| meets(one, twin))
+                    || noted.iter().filter(|twin| twins(twin, one)).any(|twin| meets(twin, other));
+                if !fits && seen.insert((one.0, other.0)) {
+                    apart.push((one, other, mirrored(one, other)));
                 }
             }
         }
+        let faults: Vec<Fault> = apart
+            .into_iter()
+            .map(|((copy, edge, places, _), (other, other_edge, ..), theirs)| {
+                let piece = self.edition.cast[*copy].piece;
+                let notch = self.edition.draft.facts.pieces[piece]
+                    .notches
+                    .iter()
+                    .find(|notch| notch.edge.text == self.edition.drawn_word(*copy, *edge))
+                    .map_or(moment.verb, |notch| notch.text.span);
+                Fault::NotchesDiffer {
+                    edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
+                    notch,
+                    places: (places.clone(), theirs),
+                    sewn: moment,
+                }
+            })
+            .collect();
+        self.faults.extend(faults);
     }
 
     /// Whether two edges are counted the same way once their pieces lie right sides together. One of
@@ -269,34 +228,8 @@ impl Player<'_> {
         places
     }
 
-    /// Laid right sides together, one of two copies is turned over: along an edge that does not look the same
-    /// from both ends, a left one and a right one are needed.
-    fn check_hands(&mut self, work: &EditionWork<'_>, moment: Moment) {
-        // A name that means several copies is sewn to the other names, each copy by itself; alone, to itself.
-        let named = work.targets.iter().enumerate();
-        let edges: Vec<(usize, (CopyId, EdgeId))> =
-            named.flat_map(|(at, target)| edges(&target.touched).into_iter().map(move |edge| (at, edge))).collect();
-        for (at, (name, (copy, edge))) in edges.iter().enumerate() {
-            let own = &self.edition.cast[*copy];
-            let alike = edges[at + 1..].iter().find(|(other_name, (other, their))| {
-                let member = &self.edition.cast[*other];
-                (member.piece, member.mirrored, *their) == (own.piece, own.mirrored, *edge)
-                    && other != copy
-                    && (other_name != name || work.targets.len() == 1)
-            });
-            let alike = alike.map(|(_, edge)| edge);
-            let (Some((other, their)), Some(shape)) = (alike, self.edition.values.shape(own.piece)) else { continue };
-            if self.edition.edge(*copy, *edge).is_none_or(Edge::is_symmetric) || shape.is_symmetric() {
-                continue;
-            }
-            let edges = (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *their));
-            self.faults.push(Fault::HandsAlike { edges, piece: own.piece, sewn: moment });
-            return;
-        }
-    }
-
     /// Edges that were topstitched before this seam.
-    fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+    pub fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         for (copy, edge) in edges {
             let known = self.state.known_edge(*copy, *edge);
             let early = known
@@ -309,6 +242,9 @@ impl Player<'_> {
         }
     }
 }
+
+/// An edge with notches: where they are, and how long it is, in mm.
+type Noted = (CopyId, EdgeId, Vec<f64>, f64);
 
 /// An edge's length on the stitching line and on the cutting line, in mm.
 #[derive(Debug, Clone, Copy)]

@@ -41,7 +41,8 @@ impl Line {
     }
 }
 
-/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn.
+/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn, but in
+/// [`Shape::whole`].
 #[derive(Debug, Clone)]
 pub struct Edge {
     /// Its name.

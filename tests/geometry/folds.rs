@@ -109,16 +109,11 @@ fn lengths(shape: &Shape) -> Vec<(String, [f64; 2])> {
     all
 }
 
+/// The runs of a path: the name of each, and where it ends.
+type Runs = Vec<(&'static str, [i128; 2])>;
+
 /// A bodice from the middle to its right, in mm, and the same drawn whole.
-fn bodice(
-    neck: i128,
-    shoulder: (i128, i128),
-    side: i128,
-    length: i128,
-) -> (
-    Vec<(&'static str, [i128; 2])>,
-    Vec<(&'static str, [i128; 2])>,
-) {
+fn bodice(neck: i128, shoulder: (i128, i128), side: i128, length: i128) -> (Runs, Runs) {
     let (across, drop) = shoulder;
     let half = vec![
         ("neck", [neck, 0]),
