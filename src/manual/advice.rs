@@ -24,7 +24,9 @@ pub fn advice(word: &str) -> String {
         return format!("did you mean `{meant}`?");
     }
     let mut speaking: Vec<&str> = Vec::new();
-    for page in pages.iter().filter(|page| speaks(&page.text, &word)) {
+    // Pages that are about the word come before those that only use it.
+    let about = pages.iter().filter(|page| speaks(&page.summary, &word));
+    for page in about.chain(pages.iter().filter(|page| speaks(&page.text, &word))) {
         if !speaking.contains(&page.name.as_str()) {
             speaking.push(&page.name);
         }
