@@ -32,6 +32,8 @@ pub(super) struct EdgeState {
     /// Whether it was topstitched after it was folded.
     pub held: bool,
     pub gathered: bool,
+    /// The first buttonhole in it.
+    pub holed: Option<Moment>,
 }
 
 /// A seam.
@@ -45,6 +47,15 @@ pub(super) struct Seam {
     pub pressed: bool,
 }
 
+/// A gap left in a hem, to pass something through.
+#[derive(Debug, Clone)]
+pub(super) struct HemGap {
+    pub edges: Vec<(CopyId, EdgeId)>,
+    pub sewn: Moment,
+    pub leave: crate::source::Span,
+    pub closed: Option<Moment>,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -52,6 +63,7 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
 }
