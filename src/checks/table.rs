@@ -25,6 +25,7 @@ use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::grain_off_piece;
+use super::hands_alike;
 use super::heading_skips;
 use super::hole_too_soon;
 use super::holes_differ;
@@ -118,6 +119,7 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    hands_alike::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
     casing_not_open::CHECK,

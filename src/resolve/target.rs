@@ -5,6 +5,7 @@ use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
 use super::values::Values;
 use crate::diag::in_sentence;
+use crate::geometry::Edge;
 use crate::model::{Draft, Kind, Name, Verb};
 
 /// A piece with all its copies, or one copy.
@@ -17,12 +18,12 @@ pub enum Owner {
 }
 
 /// An edge of a piece or of one of its copies.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EdgeRef {
     /// Whose edge it is.
     pub owner: Owner,
-    /// The edge.
-    pub edge: EdgeId,
+    /// The edge; both of them where it stands in both halves of a piece cut on the fold, and no half is named.
+    pub edges: Vec<EdgeId>,
 }
 
 /// What a name stands for.
@@ -172,10 +173,18 @@ impl Resolver<'_> {
 
     fn of_piece(&self, owner: Owner, edge: Option<&str>) -> Meant {
         let Some(word) = edge else { return Meant::Whole(owner) };
-        let Some(shape) = self.values.shape(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
-        match EdgeId::each(shape.edges()).find(|(_, edge)| edge.name == word) {
-            Some((edge, _)) => Meant::Edge(EdgeRef { owner, edge }),
-            None => {
+        let Some(shape) = self.values.whole(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
+        let called = |is: &dyn Fn(&Edge) -> bool| -> Vec<EdgeId> {
+            EdgeId::each(shape.edges()).filter(|(_, edge)| is(edge)).map(|(edge, _)| edge).collect()
+        };
+        // An edge as it was drawn is meant in both halves of a piece cut on the fold.
+        let mut edges = called(&|edge| edge.drawn == word);
+        if edges.is_empty() {
+            edges = called(&|edge| edge.name == word);
+        }
+        match edges.is_empty() {
+            false => Meant::Edge(EdgeRef { owner, edges }),
+            true => {
                 let known = shape.edges().iter().map(|edge| edge.name.clone()).collect();
                 Meant::NoSuchEdge { owner, edge: word.to_owned(), known }
             }
@@ -196,8 +205,9 @@ impl Resolver<'_> {
         match meant {
             Meant::All => self.cast.copies().map(|(copy, _)| Touched::Copy(copy)).collect(),
             Meant::Whole(owner) => owner.copies(self.cast).into_iter().map(Touched::Copy).collect(),
-            Meant::Edge(EdgeRef { owner, edge }) => {
-                owner.copies(self.cast).into_iter().map(|copy| Touched::Edge(copy, *edge)).collect()
+            Meant::Edge(EdgeRef { owner, edges }) => {
+                let copies = owner.copies(self.cast).into_iter();
+                copies.flat_map(|copy| edges.iter().map(move |edge| Touched::Edge(copy, *edge))).collect()
             }
             Meant::Notion(notion) => vec![Touched::Notion(*notion)],
             Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],
