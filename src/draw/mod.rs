@@ -10,6 +10,7 @@ mod desk;
 mod drawn;
 mod edges;
 mod handled;
+mod inside;
 mod layers;
 mod look;
 mod opened;
@@ -26,5 +27,6 @@ mod step;
 mod trace;
 
 pub use drawn::draw_steps;
+pub use inside::Detail;
 pub use overview::{Overview, PieceDrawing, overview};
 pub use plan::Plan;

@@ -46,6 +46,11 @@ impl Fold {
         Ok(())
     }
 
+    /// The edge that lies on it, by its place among the edges.
+    pub fn edge(&self) -> usize {
+        self.edge
+    }
+
     /// Turns the plane so that the fold runs along the x axis from 0.
     fn level(&self) -> Affine {
         Affine::rotate(-self.along.atan2()) * Affine::translate(-self.at.to_vec2())

@@ -6,20 +6,25 @@
 //! module knows no paper, no sizes and no formulas.
 
 mod crossing;
+mod dart;
 mod exact;
 mod fault;
 mod fold;
 mod limits;
 mod offset;
 mod outline;
+mod part;
 mod read;
 mod ring;
 mod shape;
+mod shaping;
 mod spec;
 
+pub use dart::{Dart, DartSpec, Fold, Laid, Pleat, PleatSpec, Tip};
 pub use fault::ShapeFault;
 pub use limits::{FARTHEST, JOIN_WITHIN};
 pub use outline::Outline;
 pub use read::moved_path;
-pub use shape::{Along, Edge, EdgePoint, Shape};
-pub use spec::{Allowances, CornerOut, Drawn, Run, RunKind, Spec};
+pub use shape::{Edge, EdgePoint, Shape};
+pub use shaping::{Shaped, ShapingFault};
+pub use spec::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Spec};

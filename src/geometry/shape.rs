@@ -1,41 +1,56 @@
 //! One piece with both of its lines: what can be asked of it once it is built.
 
-use kurbo::{BezPath, ParamCurve, ParamCurveArclen, PathSeg, Point};
+use kurbo::{BezPath, ParamCurve, PathSeg, Point};
 
+use super::dart::{Dart, Pleat};
 use super::fault::ShapeFault;
 use super::fold::Fold;
 use super::limits::FARTHEST;
 use super::outline::Outline;
+use super::part::Part;
 use super::ring::{self, Ring, Seg, direction, outward, to_path};
-use super::spec::{Allowances, Drawn, Spec};
+use super::spec::{Allowances, Along, Drawn, Spec};
 use super::{exact, offset, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
 #[derive(Debug, Clone)]
 pub struct Shape {
-    edges: Vec<Edge>,
-    cutting: Line,
-    stitching: Line,
+    pub(super) edges: Vec<Edge>,
+    pub(super) cutting: Line,
+    pub(super) stitching: Line,
     drawn: Drawn,
-    fold: Option<Fold>,
+    pub(super) fold: Option<Fold>,
+    pub(super) darts: Vec<Option<Dart>>,
+    pub(super) pleats: Vec<Option<Pleat>>,
 }
 
 /// One of the two lines.
 #[derive(Debug, Clone)]
-struct Line {
-    segs: Vec<Seg>,
-    outline: Outline,
+pub(super) struct Line {
+    pub segs: Vec<Seg>,
+    pub outline: Outline,
 }
 
 impl Line {
-    fn new(segs: Vec<Seg>) -> Self {
+    pub fn new(segs: Vec<Seg>) -> Self {
         let path = to_path(segs.iter().map(|seg| &seg.curve), true);
         Self { segs, outline: Outline { path } }
     }
 
-    fn of_edge(&self, edge: usize) -> impl Iterator<Item = &Seg> {
+    pub fn of_edge(&self, edge: usize) -> impl Iterator<Item = &Seg> {
         self.segs.iter().filter(move |seg| seg.edge == Some(edge))
+    }
+
+    /// One edge of it, in the direction in which it is counted.
+    pub fn edge_path(&self, edge: usize, against: bool) -> BezPath {
+        let runs: Vec<PathSeg> = self.of_edge(edge).map(|seg| seg.curve).collect();
+        if against {
+            let turned: Vec<PathSeg> = runs.iter().rev().map(PathSeg::reverse).collect();
+            to_path(turned.iter(), false)
+        } else {
+            to_path(runs.iter(), false)
+        }
     }
 }
 
@@ -47,41 +62,34 @@ pub struct Edge {
     /// The edge on the line that the author drew, in the direction in which it is counted: as
     /// written; for a rectangle from the left or from the top.
     pub path: BezPath,
-    /// The length of that path.
+    /// The length of that path, with its darts and pleats open.
     pub length: f64,
     /// The same exactly. `None` where it bends or is no ratio of whole numbers.
     pub exact: Option<Exact>,
-    /// The length on the stitching line, between the stitching lines of its neighbours: what is
-    /// sewn.
+    /// The length of that path with its darts closed and its pleats laid.
+    pub closed: f64,
+    /// The same exactly. `None` where the whole is not exact or a dart slants.
+    pub exact_closed: Option<Exact>,
+    /// The length on the stitching line, between the stitching lines of its neighbours, with its darts
+    /// closed and its pleats laid: what is sewn.
     pub seam_length: f64,
     /// The same exactly. `None` where it bends or slants.
     pub exact_seam: Option<Exact>,
-    /// The edge on the stitching line.
+    /// The edge on the stitching line, the mouths of its darts with it.
     pub seam: BezPath,
-    /// The length on the cutting line.
+    /// The length on the cutting line, with its darts closed and its pleats laid.
     pub cut_length: f64,
     /// The same exactly. `None` where it bends or slants.
     pub exact_cut: Option<Exact>,
-    /// The edge on the cutting line.
+    /// The edge on the cutting line, the mouths of its darts with it.
     pub cut: BezPath,
     /// The allowance between the two lines.
     pub allowance: Exact,
     // Clockwise, so that the inside is to the right.
-    runs: Vec<PathSeg>,
-    against: bool,
-}
-
-/// A place along an edge, counted in the direction of [`Edge::path`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Along {
-    /// Half-way.
-    Centre,
-    /// This share of the length, from 0 to 1.
-    Fraction(Exact),
-    /// This many mm from the start.
-    FromStart(Exact),
-    /// This many mm from the end.
-    FromEnd(Exact),
+    pub(super) runs: Vec<PathSeg>,
+    pub(super) against: bool,
+    // Where a dart was trued, the runs are not quite where they were drawn.
+    pub(super) shifted: Vec<Part>,
 }
 
 /// A point on an edge, in mm.
@@ -126,22 +134,15 @@ impl Shape {
                 fold.check(&line.outline, &name).map_err(|fault| vec![fault])?;
             }
         }
-        let mut shape = Self { edges: Vec::new(), cutting, stitching, drawn, fold };
+        let mut shape =
+            Self { edges: Vec::new(), cutting, stitching, drawn, fold, darts: Vec::new(), pleats: Vec::new() };
         shape.edges = (0..ring.edges.len()).map(|edge| shape.measured(&ring, edge, &widths)).collect();
         Ok(shape)
     }
 
     fn measured(&self, ring: &Ring, edge: usize, widths: &[Exact]) -> Edge {
         let against = ring.edges.get(edge).is_some_and(|named| named.against);
-        let path = |line: &Line| {
-            let runs: Vec<PathSeg> = line.of_edge(edge).map(|seg| seg.curve).collect();
-            if against {
-                let turned: Vec<PathSeg> = runs.iter().rev().map(PathSeg::reverse).collect();
-                to_path(turned.iter(), false)
-            } else {
-                to_path(runs.iter(), false)
-            }
-        };
+        let path = |line: &Line| line.edge_path(edge, against);
         let length = |line: &Line| line.of_edge(edge).map(|seg| ring::length(&seg.curve)).sum();
         let author = match self.drawn {
             Drawn::Cutting => &self.cutting,
@@ -152,6 +153,8 @@ impl Shape {
             path: path(author),
             length: length(author),
             exact: exact::length(author.of_edge(edge)),
+            closed: length(author),
+            exact_closed: exact::length(author.of_edge(edge)),
             seam_length: length(&self.stitching),
             exact_seam: exact::length(self.stitching.of_edge(edge)),
             seam: path(&self.stitching),
@@ -161,7 +164,24 @@ impl Shape {
             allowance: widths.get(edge).copied().unwrap_or_default(),
             runs: author.of_edge(edge).map(|seg| seg.curve).collect(),
             against,
+            shifted: Vec::new(),
         }
+    }
+
+    /// The darts, in the order in which they were described; `None` where one could not be placed.
+    pub fn darts(&self) -> &[Option<Dart>] {
+        &self.darts
+    }
+
+    /// The pleats and tucks, in the same way.
+    pub fn pleats(&self) -> &[Option<Pleat>] {
+        &self.pleats
+    }
+
+    /// Gives each dart and pleat its place among `all` that there are; the others could not be placed.
+    pub fn stand_as(&mut self, darts: (usize, Vec<usize>), pleats: (usize, Vec<usize>)) {
+        self.darts = spread(std::mem::take(&mut self.darts), darts);
+        self.pleats = spread(std::mem::take(&mut self.pleats), pleats);
     }
 
     /// The edges, in the order in which the author wrote them.
@@ -191,6 +211,25 @@ impl Shape {
             Some(fold) => (fold.unfold(&self.cutting.segs), fold.unfold(&self.stitching.segs)),
             None => (self.cutting.outline.clone(), self.stitching.outline.clone()),
         }
+    }
+
+    /// What the scissors cut of the half that is drawn: the cutting line without the edge that lies on the fold.
+    pub fn cut_open(&self) -> BezPath {
+        self.off_fold(&self.cutting)
+    }
+
+    /// The stitching line without that edge.
+    pub fn sewn_open(&self) -> BezPath {
+        self.off_fold(&self.stitching)
+    }
+
+    fn off_fold(&self, line: &Line) -> BezPath {
+        let Some(fold) = &self.fold else { return line.outline.path.clone() };
+        let segs = &line.segs;
+        // From the end of the fold round to its start, so that the line is one.
+        let last = segs.iter().rposition(|seg| seg.edge == Some(fold.edge())).map_or(0, |last| last + 1);
+        let round = segs[last..].iter().chain(&segs[..last]);
+        to_path(round.filter(|seg| seg.edge != Some(fold.edge())).map(|seg| &seg.curve), false)
     }
 
     /// The width and the height of the box round the cutting line, in mm; of a piece cut on the
@@ -232,10 +271,25 @@ impl Shape {
         if !(-1e-7..=edge.length + 1e-7).contains(&distance) {
             return None;
         }
-        let distance = distance.clamp(0.0, edge.length);
+        edge.point(self.drawn, distance.clamp(0.0, edge.length))
+    }
+
+    /// A point so many mm along an edge, by its place among the edges. `None` when there is no such edge.
+    pub(super) fn point_on(&self, edge: usize, distance: f64) -> Option<EdgePoint> {
+        self.edges.get(edge)?.point(self.drawn, distance)
+    }
+
+    pub(super) fn author_is_cutting(&self) -> bool {
+        self.drawn == Drawn::Cutting
+    }
+}
+
+impl Edge {
+    fn point(&self, drawn: Drawn, distance: f64) -> Option<EdgePoint> {
+        let edge = self;
         let (at, inward) = edge.place(if edge.against { edge.length - distance } else { distance })?;
         let across = inward * to_f64(edge.allowance);
-        let (cutting, stitching) = match self.drawn {
+        let (cutting, stitching) = match drawn {
             Drawn::Cutting => (at, at + across),
             Drawn::Stitching => (at - across, at),
         };
@@ -247,22 +301,29 @@ impl Shape {
             stitching: [stitching.x, stitching.y],
         })
     }
-}
 
-impl Edge {
     /// The point so many mm along the edge, clockwise, and the direction into the piece.
     fn place(&self, mut distance: f64) -> Option<(Point, kurbo::Vec2)> {
         let last = self.runs.len().checked_sub(1)?;
         for (index, run) in self.runs.iter().enumerate() {
             let length = ring::length(run);
             if distance <= length || index == last {
-                let t = if distance >= length { 1.0 } else { run.inv_arclen(distance, 1e-7) };
-                return Some((run.eval(t), -outward(direction(run, t))));
+                let t = ring::share(run, distance);
+                let pushed = self.shifted.iter().find_map(|part| part.push(index, t)).unwrap_or_default();
+                return Some((run.eval(t) + pushed, -outward(direction(run, t))));
             }
             distance -= length;
         }
         None
     }
+}
+
+fn spread<T: Clone>(found: Vec<Option<T>>, (all, places): (usize, Vec<usize>)) -> Vec<Option<T>> {
+    let mut list = vec![None; all];
+    for (one, at) in found.into_iter().zip(places) {
+        list[at] = one;
+    }
+    list
 }
 
 fn place(ring: &Ring, name: &str) -> Option<usize> {

@@ -5,6 +5,7 @@
 mod date;
 mod draft;
 mod facts;
+mod inside;
 mod prose;
 mod sheet;
 mod size;
@@ -14,9 +15,10 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notch, NotchAt, Notion, Outline,
-    Piece, Release, Segment, Show, Style, Tool, Word,
+    Bend, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notion, Outline, Piece, Release,
+    Segment, Show, Style, Tool, Word,
 };
+pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, PrintedText, Reference,
     ReferenceKind, Step, Table,
