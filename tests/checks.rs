@@ -7,6 +7,8 @@ mod huge;
 #[path = "checks/stitches.rs"]
 mod stitches;
 mod support;
+#[path = "checks/verbs.rs"]
+mod verbs;
 
 use std::sync::LazyLock;
 

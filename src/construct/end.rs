@@ -1,82 +1,9 @@
-//! Turning out, and what must be true when the last step is done.
-
-use std::collections::BTreeSet;
+//! What must be true when the last step is done.
 
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::player::Player;
 use super::sewn;
-use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
-
-impl Player<'_> {
-    /// Something is turned: it must be open somewhere, and its zips must be open.
-    pub(super) fn turn(&mut self, touched: &BTreeSet<CopyId>, moment: Moment) {
-        let (copies, notions) = self.state.held_with(touched);
-        for notion in &notions {
-            let is_zip = self.state.zip_edges.keys().any(|(known, edge)| known == notion && edge.is_tape());
-            if is_zip && !self.state.open_zips.contains(notion) {
-                self.faults.push(Fault::ZipShut { notion: *notion, turned: moment });
-            }
-        }
-        // A piece that no seam holds yet is turned over, not turned out.
-        let sewn = self.state.seams.iter().any(|seam| seam.members.iter().any(|member| held(member, &copies)));
-        if sewn && !self.has_opening(&copies, &notions) {
-            let closed = self
-                .state
-                .seams
-                .iter()
-                .filter(|seam| seam.members.iter().any(|member| held(member, &copies)))
-                .find_map(|seam| seam.gap.flatten());
-            self.faults.push(Fault::NothingOpen { turned: moment, closed });
-        }
-        for copy in copies {
-            self.state.copies[copy].turned.get_or_insert(moment);
-        }
-    }
-
-    fn has_opening(&self, copies: &BTreeSet<CopyId>, notions: &BTreeSet<NotionId>) -> bool {
-        let gap = self
-            .state
-            .seams
-            .iter()
-            .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
-        let edge = copies.iter().any(|copy| {
-            self.edition.edges_of(*copy).into_iter().any(|edge| {
-                !self.state.is_sewn(*copy, edge) && !self.is_declared_raw(*copy, edge) && !self.is_fold(*copy, edge)
-            })
-        });
-        // A zip opens the thing only where no lining closes it: one layer at each tape.
-        let zip = notions.iter().any(|notion| {
-            let tapes: Vec<usize> = self
-                .state
-                .zip_edges
-                .iter()
-                .filter(|((known, edge), _)| known == notion && edge.is_tape())
-                .flat_map(|(_, seams)| seams.iter().copied())
-                .collect();
-            let single = |seam: &usize| {
-                let members = &self.state.seams[*seam].members;
-                members.iter().filter(|member| matches!(member, Touched::Edge(..))).count() == 1
-            };
-            self.state.open_zips.contains(notion) && !tapes.is_empty() && tapes.iter().all(single)
-        });
-        gap || edge || zip
-    }
-
-    fn is_declared_raw(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        let edge = self.edition.edge_word(copy, edge);
-        piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
-    }
-
-    fn is_fold(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        piece.fold.as_ref().is_some_and(|fold| fold.text == self.edition.edge_word(copy, edge))
-    }
-}
-
-fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
-    matches!(member, Touched::Edge(copy, _) | Touched::Copy(copy) if copies.contains(copy))
-}
+use crate::resolve::{NotionId, Touched, ZipEdge};
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
 pub(super) fn judge(player: &mut Player<'_>) {

@@ -1,7 +1,7 @@
 //! What is wrong with the order of the work, as facts.
 
 use crate::model::Name;
-use crate::resolve::{FabricId, NotionId, PieceId};
+use crate::resolve::{EditionStep, FabricId, NotionId, PieceId};
 use crate::source::Span;
 
 /// One work fact in its step.
@@ -15,6 +15,14 @@ pub struct Moment {
     pub verb: Span,
     /// The step's heading.
     pub heading: Span,
+}
+
+impl Moment {
+    /// The work fact of a step at a place.
+    pub(super) fn of(step: &EditionStep<'_>, at: usize) -> Moment {
+        let verb = step.works.get(at).map_or(step.step.span, |work| work.work.verb_span);
+        Moment { step: step.number, work: at, verb, heading: step.step.span }
+    }
 }
 
 /// What a raw edge belongs to.

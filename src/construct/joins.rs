@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::deed::Deed;
 use super::fault::{Fault, Moment};
-use super::player::{Player, edges};
+use super::player::Player;
 use super::state::Seam;
 use crate::geometry::Along;
 use crate::measure::{Dimension, Exact, to_f64};
@@ -17,23 +18,12 @@ const LENGTH_TOLERANCE: f64 = 1.0;
 const NOTCH_TOLERANCE: f64 = 1.5;
 
 impl Player<'_> {
-    pub(super) fn sew(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
-        let explicit: Vec<(CopyId, EdgeId)> = edges(targets);
-        self.check_allowance(work, &explicit, moment);
-        // Notches of edges that do not fit cannot meet: that follows.
-        let eased = work.ease.is_some() || work.gather.is_some();
-        if self.check_lengths(work, &explicit, moment) && !eased {
-            self.check_notches(&explicit, moment);
-        }
-        self.check_topstitched(&explicit, moment);
-        self.join(work, targets, moment);
-    }
-
     /// Puts a seam on record. A whole piece stands for all its edges that are still free.
-    fn join(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
+    pub fn join(&mut self, deed: &Deed<'_, '_>) {
+        let moment = deed.moment;
         let seam = self.state.seams.len();
         let mut members = Vec::new();
-        for target in targets {
+        for target in &deed.targets {
             match target {
                 Touched::Edge(copy, edge) => {
                     self.handle(*copy, moment);
@@ -59,62 +49,13 @@ impl Player<'_> {
         self.state.seams.push(Seam {
             sewn: moment,
             members,
-            gap: work.leave.map(|_| None),
-            leave: work.work.leave.as_ref().map(|leave| leave.span()),
+            gap: deed.work.leave.map(|_| None),
+            leave: deed.work.work.leave.as_ref().map(|leave| leave.span()),
             pressed: false,
         });
     }
 
-    pub(super) fn box_corners(&mut self, work: &EditionWork<'_>, targets: &[Touched], moment: Moment) {
-        let corners = edges(targets);
-        self.check_allowance(work, &corners, moment);
-        for (copy, corner) in &corners {
-            for beside in self.beside(*copy, *corner) {
-                if self.state.is_sewn(*copy, beside) {
-                    continue;
-                }
-                // A seam that never comes leaves its edge raw, which is told by itself.
-                if let Some(sewn) = self.sewn_later(*copy, beside, moment) {
-                    let (corner, edge) =
-                        (self.edition.edge_name(*copy, *corner), self.edition.edge_name(*copy, beside));
-                    self.faults.push(Fault::BoxedTooSoon { corner, edge, boxed: moment, sewn });
-                    break;
-                }
-            }
-        }
-        self.join(work, targets, moment);
-    }
-
-    /// The edges on both sides of an edge.
-    fn beside(&self, copy: CopyId, edge: EdgeId) -> Vec<EdgeId> {
-        let edges = self.edition.edges_of(copy);
-        let Some(at) = edges.iter().position(|known| *known == edge) else { return Vec::new() };
-        let count = edges.len();
-        vec![edges[(at + count - 1) % count], edges[(at + 1) % count]]
-    }
-
-    /// The moment after `now` at which an edge is sewn.
-    fn sewn_later(&self, copy: CopyId, edge: EdgeId, now: Moment) -> Option<Moment> {
-        for step in self.edition.steps() {
-            for (at, work) in step.works.iter().enumerate() {
-                if (step.number, at) <= (now.step, now.work) || work.verb != crate::model::Verb::Sew {
-                    continue;
-                }
-                let holds = work.touched().any(|target| match target {
-                    Touched::Edge(other, named) => other == copy && named == edge,
-                    Touched::Copy(other) => other == copy,
-                    _ => false,
-                });
-                if holds {
-                    let (verb, heading) = (work.work.verb_span, step.step.span);
-                    return Some(Moment { step: step.number, work: at, verb, heading });
-                }
-            }
-        }
-        None
-    }
-
-    pub(super) fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) {
+    pub fn check_allowance(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) {
         let (Some(stated), Some(formula)) = (work.allowance, work.work.allowance.as_ref()) else { return };
         if stated.quantity.dimension != Dimension::Length {
             return;
@@ -136,7 +77,7 @@ impl Player<'_> {
     }
 
     /// Whether all edges fit.
-    fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) -> bool {
+    pub fn check_lengths(&mut self, work: &EditionWork<'_>, edges: &[(CopyId, EdgeId)], moment: Moment) -> bool {
         let gathered = |player: &Self, (copy, edge): &(CopyId, EdgeId)| {
             player.state.known_edge(*copy, *edge).is_some_and(|edge| edge.gathered)
         };
@@ -182,7 +123,7 @@ impl Player<'_> {
         Some(Lengths { seam: edge.seam_length, cut: edge.cut_length })
     }
 
-    fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+    pub fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         let noted: Vec<(CopyId, EdgeId, Vec<f64>, f64)> = edges
             .iter()
             .filter_map(|(copy, edge)| {
@@ -268,7 +209,7 @@ impl Player<'_> {
     }
 
     /// Edges that were topstitched before this seam.
-    fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+    pub fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         for (copy, edge) in edges {
             let known = self.state.known_edge(*copy, *edge);
             let early = known

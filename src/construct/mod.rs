@@ -5,6 +5,7 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod deed;
 mod end;
 mod fault;
 mod history;
@@ -15,6 +16,7 @@ mod sewn;
 mod state;
 mod tell;
 mod thread;
+mod verbs;
 
 pub use fault::{Fault, Moment, RawOf, Unreckoned};
 pub use history::{History, SewnSeam};
@@ -22,3 +24,4 @@ pub use play::play;
 pub use sewn::sewn;
 pub use tell::tell;
 pub use thread::{ThreadEstimate, thread};
+pub use verbs::{VERBS, VerbEntry, entry};

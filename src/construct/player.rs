@@ -43,6 +43,33 @@ impl<'a> Player<'a> {
         edges
     }
 
+    pub fn is_declared_raw(&self, copy: CopyId, edge: EdgeId) -> bool {
+        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
+        let edge = self.edition.edge_word(copy, edge);
+        piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
+    }
+
+    pub fn is_fold(&self, copy: CopyId, edge: EdgeId) -> bool {
+        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
+        piece.fold.as_ref().is_some_and(|fold| fold.text == self.edition.edge_word(copy, edge))
+    }
+
+    /// Takes down that edges are finished, with the word for it.
+    pub fn finish(&mut self, targets: &[Touched], word: &'static str, moment: Moment) {
+        for (copy, edge) in self.edges_of(targets) {
+            self.handle(copy, moment);
+            self.state.edge(copy, edge).finished.get_or_insert((moment, word));
+        }
+    }
+
+    /// Takes down that a stitch holds what is folded already.
+    pub fn hold_folds(&mut self, target: &Touched) {
+        for (copy, edge) in self.edges_of(&[*target]) {
+            let edge = self.state.edge(copy, edge);
+            edge.held |= edge.folded.is_some();
+        }
+    }
+
     pub fn each_edge(&mut self, targets: &[Touched], mut act: impl FnMut(&mut EdgeState)) {
         for (copy, edge) in self.edges_of(targets) {
             act(self.state.edge(copy, edge));

@@ -149,10 +149,10 @@ impl PartialEq for Check {
 
 impl Eq for Check {}
 
-/// A check's page in Markdown.
+/// The page of a check or a verb in Markdown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Page {
-    /// The first sentence: what the check finds.
+    /// The first sentence.
     pub summary: String,
     /// The whole text.
     pub text: String,
@@ -160,7 +160,7 @@ pub struct Page {
 
 impl Page {
     /// Reads the `//!` lines at the top of a source file.
-    fn of(source: &str) -> Page {
+    pub(crate) fn of(source: &str) -> Page {
         let lines: Vec<&str> = source
             .lines()
             .map_while(|line| line.strip_prefix("//!"))

@@ -10,6 +10,7 @@ mod prose;
 mod sheet;
 mod size;
 mod text;
+mod verb;
 mod work;
 
 pub use date::Date;
@@ -26,4 +27,6 @@ pub use prose::{
 pub use sheet::SheetSettings;
 pub use size::{BySize, Size, Wearer, is_for};
 pub use text::{Expression, Name, Text};
-pub use work::{Param, Verb, Work};
+pub(crate) use verb::each_verb;
+pub use verb::{Thread, Verb};
+pub use work::{Param, Work};

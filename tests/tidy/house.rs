@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use notchbook::figure::{CLASSES, SYMBOLS};
+use notchbook::model::Verb;
 use notchbook::source::House;
 
 use crate::rust::files;
@@ -70,6 +71,30 @@ fn every_class_has_a_style_and_every_symbol_a_drawing() {
         format!(
             "templates/symbols.svg: the style sheet uses `nb-{name}`, which is not drawn: add it"
         )
+    }));
+    settle(wrong);
+}
+
+/// Files of the folder that hold no verb.
+const NO_VERBS: &[&str] = &["mod", "entry"];
+
+#[test]
+fn every_verb_has_a_file_of_its_own_and_every_file_a_verb() {
+    let own: BTreeSet<String> = files(root(), "src/construct/verbs")
+        .iter()
+        .filter_map(|path| Some(path.strip_suffix(".rs")?.rsplit_once('/')?.1.to_owned()))
+        .filter(|name| !NO_VERBS.contains(&name.as_str()))
+        .collect();
+    let words: BTreeSet<String> = Verb::ALL
+        .iter()
+        .map(|(word, _)| (*word).to_owned())
+        .collect();
+    let mut wrong = Vec::new();
+    wrong.extend(words.difference(&own).map(|word| {
+        format!("src/construct/verbs/{word}.rs: it is not there: write the verb's page and play")
+    }));
+    wrong.extend(own.difference(&words).map(|name| {
+        format!("src/construct/verbs/{name}.rs: no line of src/model/verb.rs names it: add one, or take the file out")
     }));
     settle(wrong);
 }

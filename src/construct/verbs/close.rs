@@ -1,0 +1,61 @@
+//! The gap that was left in a seam is sewn shut, or a zip is closed.
+//!
+//! ## How to write it
+//! Name the edge with the gap, or the zip. A gap names its `stitch` length, or says `by: hand`.
+//!
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm, leave: 6 cm (2 3/8 in)}
+//! - close: strap.top
+//!   by: hand
+//! ```
+//!
+//! Leave a gap in the seam, and close it by hand.
+//! ````
+//!
+//! ## What it needs
+//! The edge has a gap.
+//!
+//! ## What it changes
+//! The gap is closed: nothing can be turned through it any more.
+
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
+use crate::model::Verb;
+use crate::resolve::Touched;
+
+/// The verb.
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Close, include_str!("close.rs"), close);
+
+fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    for target in &deed.targets {
+        match target {
+            Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {
+                player.state.open_zips.remove(notion);
+            }
+            Touched::Copy(_) | Touched::Edge(..) => close_gaps(player, target, deed),
+            Touched::Unknown => {}
+        }
+    }
+}
+
+fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {
+    for seam in &mut player.state.seams {
+        let holds = seam.members.iter().any(|member| match (member, target) {
+            (Touched::Edge(copy, _), Touched::Copy(wanted)) => copy == wanted,
+            (member, target) => member == target,
+        });
+        if holds && let Some(None) = seam.gap {
+            seam.gap = Some(Some(deed.moment));
+        }
+    }
+}

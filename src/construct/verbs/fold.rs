@@ -1,0 +1,42 @@
+//! An edge is folded under, or a piece is folded up.
+//!
+//! ## How to write it
+//! Name the edge; say which way in words behind. A whole piece is folded in half.
+//!
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - fold: [strap.top, tab.top, to the wrong side]
+//! - {topstitch: [strap.top, tab.top], allowance: 3 mm (1/8 in), stitch: 3 mm}
+//! ```
+//!
+//! Fold the long edges under, and stitch them down.
+//! ````
+//!
+//! ## What it needs
+//! The pieces are cut.
+//!
+//! ## What it changes
+//! The edge is folded: it counts as raw until a stitch holds it.
+
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
+use crate::model::Verb;
+
+/// The verb.
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fold, include_str!("fold.rs"), fold);
+
+fn fold(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    for (copy, edge) in player.edges_of(&deed.targets) {
+        player.handle(copy, deed.moment);
+        player.state.edge(copy, edge).folded.get_or_insert(deed.moment);
+    }
+}

@@ -1,0 +1,39 @@
+//! An edge is turned under and stitched.
+//!
+//! ## How to write it
+//! Name the edges. `allowance` is the whole width that is turned under; the stitch length belongs to it.
+//!
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab]
+//! - {hem: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
+//! ```
+//!
+//! Turn the long edges under and stitch them.
+//! ````
+//!
+//! ## What it needs
+//! The allowance, where it is stated, is the one that the piece has.
+//!
+//! ## What it changes
+//! The edge is finished, and no longer raw.
+
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::{Player, edges};
+use crate::model::Verb;
+
+/// The verb.
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Hem, include_str!("hem.rs"), hem);
+
+fn hem(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
+    player.finish(&deed.targets, "hemmed", deed.moment);
+}

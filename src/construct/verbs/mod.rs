@@ -1,0 +1,43 @@
+//! One verb, one file: its page, what it needs, and what it changes; and the table that lists each once.
+
+mod attach;
+mod baste;
+mod bind;
+mod r#box;
+mod clip;
+mod close;
+mod cut;
+mod entry;
+mod fold;
+mod fuse;
+mod gather;
+mod hem;
+mod mark;
+mod open;
+mod pin;
+mod press;
+mod quilt;
+mod sew;
+mod topstitch;
+mod trim;
+mod turn;
+
+pub(super) use cut::uncut;
+pub use entry::VerbEntry;
+
+use crate::model::{Verb, each_verb};
+
+macro_rules! table {
+    ($($name:ident, $file:ident, $word:literal, $thread:ident;)*) => {
+        /// Every verb, in the order of the language.
+        pub static VERBS: &[&VerbEntry] = &[$(&$file::VERB),*];
+
+        /// What the play knows of a verb.
+        pub fn entry(verb: Verb) -> &'static VerbEntry {
+            match verb {
+                $(Verb::$name => &$file::VERB,)*
+            }
+        }
+    };
+}
+each_verb!(table);

@@ -1,0 +1,91 @@
+//! The verbs of work: every word once, with what the language itself must know of it.
+
+/// Whether a verb lays thread, and where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Thread {
+    /// It lays none.
+    Bare,
+    /// A seam, which joins layers at the allowance of their edges.
+    Seam,
+    /// A row of stitches that keeps a distance of its own from an edge.
+    Row,
+    /// Stitches whose place follows from the work.
+    Stitched,
+}
+
+/// Hands the table of verbs to a macro: the name in code, the file in `construct/verbs`, the word, the thread.
+macro_rules! each_verb {
+    ($then:ident) => {
+        $then! {
+            Cut, cut, "cut", Bare;
+            Fuse, fuse, "fuse", Bare;
+            Quilt, quilt, "quilt", Stitched;
+            Mark, mark, "mark", Bare;
+            Pin, pin, "pin", Bare;
+            Sew, sew, "sew", Seam;
+            Topstitch, topstitch, "topstitch", Row;
+            Baste, baste, "baste", Row;
+            Press, press, "press", Bare;
+            Turn, turn, "turn", Bare;
+            Trim, trim, "trim", Bare;
+            Clip, clip, "clip", Bare;
+            Fold, fold, "fold", Bare;
+            Hem, hem, "hem", Stitched;
+            Bind, bind, "bind", Stitched;
+            Gather, gather, "gather", Stitched;
+            Box, r#box, "box", Seam;
+            Open, open, "open", Bare;
+            Close, close, "close", Stitched;
+            Attach, attach, "attach", Bare;
+        }
+    };
+}
+pub(crate) use each_verb;
+
+macro_rules! verbs {
+    ($($name:ident, $file:ident, $word:literal, $thread:ident;)*) => {
+        /// What a work fact does.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        #[allow(missing_docs, reason = "each is the word of the trade")]
+        pub enum Verb {
+            $($name,)*
+        }
+
+        impl Verb {
+            /// All verbs, as they are written.
+            pub const ALL: &'static [(&'static str, Verb)] = &[$(($word, Verb::$name),)*];
+
+            /// Whether it lays thread.
+            pub fn thread(self) -> Thread {
+                match self {
+                    $(Verb::$name => Thread::$thread,)*
+                }
+            }
+
+            /// How it is written.
+            pub fn word(self) -> &'static str {
+                match self {
+                    $(Verb::$name => $word,)*
+                }
+            }
+        }
+    };
+}
+each_verb!(verbs);
+
+impl Verb {
+    /// The verb that is written so.
+    pub fn parse(word: &str) -> Option<Verb> {
+        Verb::ALL.iter().find(|(written, _)| *written == word).map(|(_, verb)| *verb)
+    }
+
+    /// Whether thread holds layers together at a distance from an edge.
+    pub fn joins_at_allowance(self) -> bool {
+        self.thread() == Thread::Seam
+    }
+
+    /// Whether the machine makes stitches.
+    pub fn stitches(self) -> bool {
+        self.thread() != Thread::Bare
+    }
+}
