@@ -14,6 +14,7 @@ mod boxed_before_sewn;
 mod closed_zip_before_turning;
 mod contrast_too_low;
 mod cut_count_differs;
+mod dart_left_open;
 mod edge_left_raw;
 mod edge_unknown;
 mod edition_not_recorded;

@@ -12,6 +12,7 @@ use super::boxed_before_sewn;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::cut_count_differs;
+use super::dart_left_open;
 use super::edge_left_raw;
 use super::edge_unknown;
 use super::edition_not_recorded;
@@ -68,6 +69,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::NO_STOCK_LENGTH),
     Judge::elsewhere(&faults::OUTLINE_WRONG),
     Judge::elsewhere(&faults::NOTCH_OFF_EDGE),
+    Judge::elsewhere(&faults::OFF_PIECE),
     both_systems_disagree::CHECK,
     rounding_does_not_close::CHECK,
     expectation_fails::CHECK,
@@ -106,6 +108,7 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    dart_left_open::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

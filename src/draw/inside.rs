@@ -4,7 +4,7 @@ use kurbo::{Affine, BezPath, Line, Point, Vec2};
 
 use crate::geometry::{Dart, Fold, Pleat};
 use crate::model;
-use crate::resolve::{Edition, MarkAt, PieceId};
+use crate::resolve::{Edition, Inside, MarkAt, PieceId};
 
 /// One thing that is drawn inside a piece, in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,19 +48,25 @@ const ARROW: f64 = 0.3;
 
 /// Everything inside a piece, in its author's drawing.
 pub(super) fn details(edition: &Edition<'_>, piece: PieceId) -> Vec<Detail> {
+    each(edition, piece).into_iter().flat_map(|(_, details)| details).collect()
+}
+
+/// The same, each dart, pleat and mark by itself.
+pub(super) fn each(edition: &Edition<'_>, piece: PieceId) -> Vec<(Inside, Vec<Detail>)> {
     let Some(shape) = edition.values.shape(piece) else { return Vec::new() };
     let facts = &edition.draft.facts.pieces[piece];
-    let mut found = Vec::new();
-    for (dart, own) in facts.darts.iter().zip(shape.darts()) {
-        own.iter().for_each(|own| self::dart(own, &dart.name, &mut found));
-    }
-    for (pleat, own) in facts.pleats.iter().zip(shape.pleats()) {
-        own.iter().for_each(|own| self::pleat(own, &pleat.name, &mut found));
-    }
-    for (mark, own) in facts.marks.iter().zip(edition.values.marks(piece)) {
-        own.iter().for_each(|own| self::mark(own, &mark.name, &mut found));
-    }
-    found
+    let marks = edition.values.marks(piece);
+    let drawn = |inside: Inside| {
+        let (name, _) = inside.called(facts);
+        let mut found = Vec::new();
+        match inside {
+            Inside::Dart(at) => dart(shape.darts().get(at)?.as_ref()?, name, &mut found),
+            Inside::Pleat(at) => pleat(shape.pleats().get(at)?.as_ref()?, name, &mut found),
+            Inside::Mark(at) => mark(marks.get(at)?.as_ref()?, name, &mut found),
+        }
+        Some((inside, found))
+    };
+    Inside::all(facts).filter_map(drawn).collect()
 }
 
 fn spoken(name: &model::Name) -> String {

@@ -21,6 +21,7 @@ mod part;
 mod past;
 mod pile;
 mod plan;
+mod shaping;
 mod single;
 mod stack;
 mod step;

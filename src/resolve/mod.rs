@@ -23,6 +23,7 @@ mod stable;
 mod target;
 mod uses;
 mod values;
+mod within;
 mod worked;
 mod works;
 
@@ -41,5 +42,6 @@ pub use stable::{Ids, slug};
 pub use target::{EdgeRef, Meant, Owner, Target, Touched};
 pub use uses::{PrintedValue, Uses};
 pub use values::Values;
+pub use within::Inside;
 pub use worked::Worked;
 pub use works::EditionWork;
