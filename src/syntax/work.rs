@@ -8,7 +8,8 @@ use crate::diag::{Findings, is_slip, nearest};
 use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{Expression, Name, Text, Verb, Work};
 
-const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "by", "note"];
+/// The keys that may stand below a verb.
+pub(super) const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
