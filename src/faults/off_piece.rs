@@ -7,26 +7,44 @@
 //! ## Wrong
 //! ```yaml
 //! pieces:
-//!   side:
-//!     outline: {rectangle: [width + 2 * seam, height + 2 * seam]}
-//!     allowance: {all: seam}
-//!     darts:
-//!       waist: {edge: top, at: 90 cm, width: 2 cm, length: 6 cm}
-//!     cut:
-//!       outer: [front, back]
+//!   strap:
+//!     outline: {rectangle: [30 cm, 14 cm]}
+//!     darts: {shaping: {edge: top, at: 40 cm, width: 2 cm, length: 8 cm}}
+//!     allowance: seam
+//!     raw: all
+//!     cut: {outer: 1}
 //! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: strap
+//! - {dart: strap.shaping, stitch: 2.5 mm}
+//! ```
+//!
+//! Make the strap.
+//! ````
 //!
 //! ## Right
 //! ```yaml
 //! pieces:
-//!   side:
-//!     outline: {rectangle: [width + 2 * seam, height + 2 * seam]}
-//!     allowance: {all: seam}
-//!     darts:
-//!       waist: {edge: top, at: 6 cm, width: 2 cm, length: 6 cm}
-//!     cut:
-//!       outer: [front, back]
+//!   strap:
+//!     outline: {rectangle: [30 cm, 14 cm]}
+//!     darts: {shaping: {edge: top, at: 12 cm, width: 2 cm, length: 8 cm}}
+//!     allowance: seam
+//!     raw: all
+//!     cut: {outer: 1}
 //! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: strap
+//! - {dart: strap.shaping, stitch: 2.5 mm}
+//! ```
+//!
+//! Make the strap.
+//! ````
 //!
 //! ## Limits
 //! Each size is looked at by itself. Points are counted in the outline's own drawing: for a rectangle from its

@@ -9,12 +9,20 @@ use crate::faults::{KEY_MISSING, VALUE_UNREADABLE};
 use crate::geometry::{Fold, Laid};
 use crate::model::{Dart, DartPlace, DartTip, Expression, Mark, MarkPlace, Name, NotchAt, Pleat, PointAt, Row};
 
+/// The keys of a dart.
+pub(super) const DART: &[&str] = &["edge", "at", "width", "point", "length", "from", "to", "laid"];
+
+/// The keys of pleats or tucks.
+pub(super) const PLEAT: &[&str] = &["edge", "at", "depth", "kind", "count", "apart", "length", "laid"];
+
+/// The keys of a mark.
+pub(super) const MARK: &[&str] = &["point", "edge", "at", "outline", "line", "count", "each", "along"];
+
 const POINT: &str = "[9 cm, 22 cm]";
 
 /// Reads the darts of a piece.
 pub(super) fn darts(node: &Node, findings: &mut Findings) -> Vec<Dart> {
-    let keys = ["edge", "at", "width", "point", "length", "from", "to", "laid"];
-    each(node, "darts", "a dart", &keys, findings, |name, record, findings| {
+    each(node, "darts", "a dart", DART, findings, |name, record, findings| {
         let inside = record.get("from").is_some() || record.get("to").is_some();
         let place = if inside {
             surplus(record, &["edge", "at", "point", "length"], "a dart with two points", findings);
@@ -54,8 +62,7 @@ fn tip(record: &Fields<'_>, findings: &mut Findings) -> Option<DartTip> {
 
 /// Reads the pleats and tucks of a piece.
 pub(super) fn pleats(node: &Node, findings: &mut Findings) -> Vec<Pleat> {
-    let keys = ["edge", "at", "depth", "kind", "count", "apart", "length", "laid"];
-    each(node, "pleats", "a pleat", &keys, findings, |name, record, findings| {
+    each(node, "pleats", "a pleat", PLEAT, findings, |name, record, findings| {
         let place = on_edge(record, "waist", findings);
         let depth = needed(record, "depth", "2 cm", findings);
         let fold = fold(record, findings);
@@ -113,8 +120,7 @@ fn chosen<T: Copy>(
 
 /// Reads what is marked on a piece.
 pub(super) fn marks(node: &Node, findings: &mut Findings) -> Vec<Mark> {
-    let keys = ["point", "edge", "at", "outline", "line", "count", "each", "along"];
-    each(node, "marks", "a mark", &keys, findings, |name, record, findings| {
+    each(node, "marks", "a mark", MARK, findings, |name, record, findings| {
         let place = if let Some(node) = record.get("line") {
             surplus(record, &["point", "edge", "at", "outline"], "a mark with a `line`", findings);
             line(node, record, findings)

@@ -7,7 +7,7 @@
 //! ```yaml
 //! pieces:
 //!   strap:
-//!     outline: {rectangle: [30 cm, 20 cm]}
+//!     outline: {rectangle: [30 cm, 14 cm]}
 //!     darts: {shaping: {edge: top, at: centre, width: 2 cm, length: 8 cm}}
 //!     allowance: seam
 //!     raw: all

@@ -7,7 +7,7 @@
 //! ```yaml
 //! pieces:
 //!   strap:
-//!     outline: {rectangle: [30 cm, 20 cm]}
+//!     outline: {rectangle: [30 cm, 14 cm]}
 //!     pleats: {front: {edge: top, at: centre, depth: 2 cm, laid: left}}
 //!     allowance: seam
 //!     raw: all

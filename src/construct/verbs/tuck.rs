@@ -7,7 +7,7 @@
 //! ```yaml
 //! pieces:
 //!   strap:
-//!     outline: {rectangle: [30 cm, 20 cm]}
+//!     outline: {rectangle: [30 cm, 14 cm]}
 //!     pleats: {pin: {edge: top, at: centre, depth: 5 mm, kind: tuck, count: 4, apart: 3 cm}}
 //!     allowance: seam
 //!     raw: all
