@@ -14,6 +14,6 @@ pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use volume::{
-    AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, NotionAmount, NotionNeed,
-    Part, Photo, PieceDrawing, PieceDrawings, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
+    AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, MeasureRow, NotionAmount,
+    NotionNeed, Part, Photo, PieceDrawing, PieceDrawings, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
 };

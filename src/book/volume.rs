@@ -38,6 +38,8 @@ pub struct Book {
     pub allowances: Vec<AllowanceUse>,
     /// The key to the diagrams.
     pub key: Vec<KeyEntry>,
+    /// The body's measurements by which a size is chosen.
+    pub body: Vec<MeasureRow>,
     pub finished: Vec<FinishedRow>,
     pub fabrics: Vec<FabricNeed>,
     pub notions: Vec<NotionNeed>,
@@ -93,13 +95,22 @@ pub struct KeyEntry {
     pub drawing: String,
 }
 
-/// A finished measurement.
+/// A measurement in a table of sizes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FinishedRow {
+pub struct MeasureRow {
     /// What is measured, in the author's words.
     pub name: String,
     /// One for each size shown; `None` where a size has no such measurement.
     pub values: Vec<Option<Amount>>,
+}
+
+/// A finished measurement.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FinishedRow {
+    /// The measurement.
+    pub measure: MeasureRow,
+    /// The ease over a measure of the body, by that one's name; `None` where it goes over none.
+    pub ease: Option<MeasureRow>,
 }
 
 /// A fabric to buy.
@@ -148,8 +159,14 @@ pub struct NotionNeed {
 pub struct NotionAmount {
     /// How many.
     pub count: Option<u32>,
-    /// How long one is, or how much of it.
-    pub value: Option<Amount>,
+    /// How long one is.
+    pub length: Option<Amount>,
+    /// How much of it in all.
+    pub amount: Option<Amount>,
+    /// How wide it is.
+    pub width: Option<Amount>,
+    /// How large one is: a length across, or the trade's number.
+    pub size: Option<Amount>,
 }
 
 /// The pieces side by side.
@@ -316,6 +333,8 @@ pub struct SeamFact {
     pub ease: Option<Value>,
     /// How long a gathered edge becomes.
     pub gather: Option<Value>,
+    /// How many buttons, holes or fasteners.
+    pub count: Option<Value>,
     /// More to know, in the author's words; empty where there is nothing.
     pub note: String,
     /// The sizes that it is for; empty where it is for all that have the step.

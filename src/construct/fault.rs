@@ -56,6 +56,15 @@ pub enum Unreckoned {
     Follows,
 }
 
+/// Why nothing passes into a casing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Shut {
+    /// The edge is not sewn yet.
+    NoCasing(String),
+    /// It is sewn all round; the moment at which a gap was closed too soon.
+    Sewn(Option<Moment>),
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -84,6 +93,10 @@ pub enum Fault {
     BoxedTooSoon { corner: String, edge: String, boxed: Moment, sewn: Moment },
     /// Nothing is open to turn through; the moment at which a gap was closed too soon.
     NothingOpen { turned: Moment, closed: Option<Moment> },
+    /// A buttonhole is made before its edge is sewn or hemmed.
+    HoleTooSoon { edge: String, holed: Moment, sewn: Moment },
+    /// Something is passed into a casing that is not there or that is shut.
+    CasingShut { inserted: Moment, why: Shut },
     /// A gap stays open.
     GapOpen { edges: Vec<String>, sewn: Moment, leave: Span },
     /// A thing is turned while its zip is shut.

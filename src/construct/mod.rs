@@ -19,7 +19,7 @@ mod tell;
 mod thread;
 mod verbs;
 
-pub use fault::{Fault, Moment, RawOf, Unreckoned};
+pub use fault::{Fault, Moment, RawOf, Shut, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

@@ -32,6 +32,8 @@ pub(super) struct EdgeState {
     /// Whether it was topstitched after it was folded.
     pub held: bool,
     pub gathered: bool,
+    /// The first buttonhole in it.
+    pub holed: Option<Moment>,
 }
 
 /// A seam.
@@ -45,6 +47,15 @@ pub(super) struct Seam {
     pub pressed: bool,
 }
 
+/// A gap left in a hem, to pass something through.
+#[derive(Debug, Clone)]
+pub(super) struct HemGap {
+    pub edges: Vec<(CopyId, EdgeId)>,
+    pub sewn: Moment,
+    pub leave: crate::source::Span,
+    pub closed: Option<Moment>,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -56,6 +67,7 @@ pub(super) struct State {
     pub closed: BTreeMap<(CopyId, Inside), Moment>,
     /// Those that were told to be open still.
     pub left_open: BTreeSet<(CopyId, Inside)>,
+    pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
 }

@@ -1,8 +1,10 @@
 //! The edition of one size, whole.
 
+use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
+use super::fit::{self, FitRow};
 use super::ids::{EdgeId, FabricId, PieceId};
-use super::lists::{CutRow, FabricRow, Lister, NotionRow};
+use super::lists::{CutRow, FabricRow, Lister};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
@@ -35,8 +37,10 @@ pub struct Edition<'a> {
     pub front: FrontMatter,
     /// The parts that this size has.
     pub parts: Vec<EditionPart<'a>>,
-    /// The finished measurements: name and value.
-    pub finished: Vec<(String, Worked)>,
+    /// The body's measurements.
+    pub body: Vec<FitRow>,
+    /// The finished measurements.
+    pub finished: Vec<FitRow>,
     /// Those that say what they measure.
     pub sewn: Vec<SewnRow>,
     /// What must hold, and whether it does; `None` where that could not be worked out.
@@ -112,7 +116,7 @@ impl<'a> Edition<'a> {
     pub fn copy_name(&self, copy: CopyId) -> String {
         let member = &self.cast[copy];
         match member.named {
-            true => member.name.replace('_', " "),
+            true => self.draft.facts.pieces[member.piece].copy_called(&member.name),
             false => in_sentence(&self.draft.facts.pieces[member.piece].name.text),
         }
     }
@@ -216,14 +220,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         parts.push(EditionPart { part, title, intro, steps });
     }
     let facts = &draft.facts;
-    let finished = facts
-        .finished
-        .iter()
-        .filter_map(|row| {
-            row.value.get(values.size()).iter().for_each(|value| told.uses.print(value, true, &Scope::plain(values)));
-            Some((row.name.text.clone(), values.by_size(&row.value, &mut told.findings)?))
-        })
-        .collect();
+    let (body, finished) = fit::rows(draft, values, &mut told);
     let expectations =
         facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
@@ -236,6 +233,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         values: worked,
         front,
         parts,
+        body,
         finished,
         sewn,
         expectations,

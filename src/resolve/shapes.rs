@@ -134,6 +134,9 @@ impl Reckoning<'_> {
                 for raw in piece.raw.iter().filter(|raw| raw.text != "all" && shape.edge(&raw.text).is_none()) {
                     self.unknown_edge(piece, raw, &shape);
                 }
+                for (edge, _) in piece.edge_names.iter().filter(|(edge, _)| shape.edge(&edge.text).is_none()) {
+                    self.unknown_edge(piece, edge, &shape);
+                }
                 Some(shape)
             }
             Err(faults) => {

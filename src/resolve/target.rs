@@ -245,29 +245,30 @@ impl Resolver<'_> {
         }
     }
 
-    /// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
+    /// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
     fn speak(&self, name: &str, meant: &Meant) -> String {
         if name == "all" {
             return "all".into();
         }
         let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
         let facts = &self.draft.facts;
-        let called = match self.catalogue.get(owner) {
-            Some(NameKind::Piece(piece)) => Some(&facts.pieces[piece].name),
-            Some(NameKind::Notion(notion)) => Some(&facts.notions[notion].name),
-            Some(NameKind::Fabric(fabric)) => Some(&facts.fabrics[fabric].name),
-            _ => None,
+        let kind = self.catalogue.get(owner);
+        let owner = match kind {
+            Some(NameKind::Piece(piece)) => in_sentence(&facts.pieces[piece].name.text),
+            Some(NameKind::Copy(piece)) => facts.pieces[piece].copy_called(owner),
+            Some(NameKind::Notion(notion)) => in_sentence(&facts.notions[notion].name.text),
+            Some(NameKind::Fabric(fabric)) => in_sentence(&facts.fabrics[fabric].name.text),
+            _ => owner.replace('_', " "),
         };
-        let owner = called.map_or_else(|| owner.replace('_', " "), |name| in_sentence(&name.text));
         if let Meant::Inside(of, all) = meant {
             return within::speak(&facts.pieces[of.piece(self.cast)], &owner, all);
         }
-        match edge {
-            None => owner,
-            Some(edge) if edge.contains("tape") || edge.contains("corner") => {
-                format!("{owner} {}", edge.replace('_', " "))
-            }
-            Some(edge) => format!("{owner} {} edge", edge.replace('_', " ")),
+        let Some(edge) = edge else { return owner };
+        let called = kind.and_then(|kind| facts.pieces[kind.piece()?].edge_called(edge));
+        match called {
+            Some(called) => format!("{owner} {called}"),
+            None if edge.contains("tape") || edge.contains("corner") => format!("{owner} {}", edge.replace('_', " ")),
+            None => format!("{owner} {} edge", edge.replace('_', " ")),
         }
     }
 }

@@ -11,7 +11,7 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{NUMBER_TOO_LARGE, UNIT_MISMATCH};
 use crate::geometry::Shape;
 use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Unit, evaluate};
-use crate::model::{BySize, Draft, Expression, is_for};
+use crate::model::{BySize, Draft, Expression, NotionFigure, is_for};
 use crate::source::Span;
 use crate::syntax::problem_to_finding;
 
@@ -129,7 +129,7 @@ impl<'a> Values<'a> {
             names.extend(self.piece_names(name));
             let (owner, field) = name.split_once('.').unwrap_or((name.as_str(), ""));
             let otherwise = match self.catalogue.get(owner) {
-                Some(NameKind::Notion(_)) if matches!(field, "length" | "amount" | "count") => {
+                Some(NameKind::Notion(_)) if NotionFigure::parse(field).is_some() => {
                     format!("give the notion `{owner}` a `{field}:`, or name another value")
                 }
                 Some(kind) if field.is_empty() => {
@@ -171,12 +171,7 @@ impl<'a> Values<'a> {
             Some((owner, field)) => match self.catalogue.get(owner)? {
                 NameKind::Notion(at) => {
                     let notion = &facts.notions[at];
-                    let value = match field {
-                        "length" => notion.length.as_ref(),
-                        "amount" => notion.amount.as_ref(),
-                        "count" => notion.count.as_ref(),
-                        _ => None,
-                    };
+                    let value = notion.figures.get(&NotionFigure::parse(field)?);
                     value.map(|value| (value, notion.id.span))
                 }
                 _ => None,

@@ -7,7 +7,7 @@ use super::target::{Meant, Resolver, Target, Touched};
 use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::measure::{Dimension, Exact};
 use crate::model::{Draft, Expression, Name, Text, Verb, Work};
 
@@ -30,6 +30,8 @@ pub struct EditionWork<'a> {
     pub ease: Option<Worked>,
     /// How long a gathered edge becomes.
     pub gather: Option<Worked>,
+    /// How many buttons, holes or fasteners; `None` where it does not say.
+    pub count: Option<u32>,
 }
 
 impl<'a> EditionWork<'a> {
@@ -39,6 +41,7 @@ impl<'a> EditionWork<'a> {
         let outside = Scope { step: None, ..*scope };
         printed.into_iter().flatten().for_each(|formula| told.uses.print(formula, true, &outside));
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
+        let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
         let names = touches(work, scope, findings);
         let targets: Vec<Target> = names.iter().map(|name| resolver.target(name, work.verb)).collect();
@@ -46,6 +49,10 @@ impl<'a> EditionWork<'a> {
             findings.push(unknown(&target.name, resolver));
         }
         findings.extend(targets.iter().filter_map(|target| no_such_inside(target, resolver)));
+        let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
+        if work.verb.takes_notion() && targets.iter().all(bare) {
+            findings.push(without_notion(work));
+        }
         for words in &work.words {
             check_words(words, resolver, scope, findings);
         }
@@ -72,6 +79,7 @@ impl<'a> EditionWork<'a> {
             leave: sane("leave", &work.leave, leave, 3000),
             ease: sane("ease", &work.ease, ease, 3000),
             gather: sane("gather", &work.gather, gather, 100_000),
+            count,
         }
     }
 
@@ -100,6 +108,32 @@ impl<'a> EditionWork<'a> {
         }
         names
     }
+}
+
+/// A fact that does not say with what it is done.
+fn without_notion(work: &Work) -> Finding {
+    let (word, example) = match work.verb {
+        Verb::Button => ("button", "[buttons, front]"),
+        Verb::Fasten => ("fasten", "[snaps, front]"),
+        _ => ("insert", "[elastic, front.top]"),
+    };
+    WORK_UNREADABLE
+        .at(work.verb_span, format!("this `{word}` names no notion"))
+        .hint(format!("name what it is done with, and where: `- {word}: {example}`; it stands under `notions:`"))
+        .everywhere()
+}
+
+/// A number of things that a work fact sets; one that is not whole is a finding.
+fn count(formula: &Expression, scope: &Scope<'_>, told: &mut Told) -> Option<u32> {
+    told.uses.read(formula, scope);
+    let worked = scope.work_out_fact(formula, &mut told.findings)?;
+    let whole = worked.whole();
+    if whole.is_none() {
+        let finding = VALUE_UNREADABLE.at(formula.span(), "`count` is a whole number above nothing");
+        let hint = "write how many, or name the notion's: `count: buttons.count`";
+        told.findings.push(finding.hint(hint).in_size(scope.values.size(), ""));
+    }
+    whole
 }
 
 /// What is wrong with a length of a work fact: no length at all, or none that a maker could mean.

@@ -54,7 +54,7 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Ed
         .cut
         .iter()
         .flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+            CutCopies::Named(names) => names.iter().map(|name| own.copy_called(&name.text)).collect(),
             CutCopies::Count(_) => Vec::new(),
         })
         .collect();
@@ -256,7 +256,7 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
                 continue;
             }
             let row = edition.notions.iter().find(|row| row.notion == at)?;
-            return Some(row.value.as_ref().map_or("zip".into(), |value| format!("zip {}", value.first)));
+            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", value.first)));
         }
     }
     None

@@ -5,11 +5,11 @@ use super::fields::{self, Fields};
 use super::measures;
 use super::yaml::{self, Node, Value};
 use crate::diag::{Findings, is_slip, nearest};
-use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
+use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{Expression, Name, Text, Verb, Work};
 
 /// The keys that may stand below a verb.
-pub(super) const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "by", "note"];
+pub(super) const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "count", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
@@ -74,6 +74,17 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
     let (allowance, stitch, leave, ease) = (length("allowance"), length("stitch"), length("leave"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
+    let count = length("count").filter(|_| {
+        let counts = verb.counts();
+        if let Some(at) = record.key_at("count").filter(|_| !counts) {
+            findings.push(
+                KEY_UNKNOWN
+                    .at(at, format!("`{}` takes no `count`", verb.word()))
+                    .hint("a `count` stands below `button`, `buttonhole` and `fasten`; tell others under `note:`"),
+            );
+        }
+        counts
+    });
     let by = record.text("by", findings);
     if let Some(by) = by.as_ref().filter(|by| !matches!(by.text.as_str(), "hand" | "machine")) {
         findings.push(
@@ -92,6 +103,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         leave,
         ease,
         gather,
+        count,
         by_hand: by.is_some_and(|by| by.text == "hand"),
         note: record.text("note", findings),
         span: node.span,

@@ -5,7 +5,7 @@ use crate::book::amount::{Amount, Value};
 use crate::book::volume::{AllowanceUse, Part, SeamFact, Step};
 use crate::measure::Exact;
 use crate::model::{Verb, is_for};
-use crate::resolve::{EditionPart, EditionStep, EditionWork};
+use crate::resolve::{EditionPart, EditionStep, EditionWork, Worked};
 
 impl Gatherer<'_> {
     /// The parts of the size, with their places as written.
@@ -67,14 +67,15 @@ impl Gatherer<'_> {
             what: work.spoken(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
-            by_hand: work.work.by_hand && work.verb.stitches(),
+            by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()),
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),
+            count: work.count.map(|count| Value::of(&self.edition.figures(&Worked::count(count)))),
             note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
             sizes: Vec::new(),
         };
-        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather];
+        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.count];
         let tells = figures.iter().any(|one| one.is_some()) || fact.by_hand || !fact.note.is_empty();
         tells.then_some(fact)
     }

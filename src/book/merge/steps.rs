@@ -92,7 +92,7 @@ fn seam(own: &[(usize, &Step)]) -> Vec<SeamFact> {
 /// Whether two sizes' facts tell the same work.
 fn same(one: &SeamFact, other: &SeamFact) -> bool {
     let given = |fact: &SeamFact| {
-        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather].map(|value| value.is_some())
+        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.count].map(|value| value.is_some())
     };
     (&one.verb, &one.what, one.by_hand, &one.note, given(one))
         == (&other.verb, &other.what, other.by_hand, &other.note, given(other))
@@ -111,6 +111,7 @@ fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
         leave: value(|fact| fact.leave.as_ref()),
         ease: value(|fact| fact.ease.as_ref()),
         gather: value(|fact| fact.gather.as_ref()),
+        count: value(|fact| fact.count.as_ref()),
         ..own[0].1.clone()
     }
 }
