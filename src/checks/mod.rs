@@ -28,6 +28,7 @@ mod fused_after_sewn;
 mod gap_not_closed;
 mod gap_not_left;
 mod grain_off_piece;
+mod hands_alike;
 mod heading_skips;
 mod hole_too_soon;
 mod holes_differ;

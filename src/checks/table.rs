@@ -26,6 +26,7 @@ use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::grain_off_piece;
+use super::hands_alike;
 use super::heading_skips;
 use super::hole_too_soon;
 use super::holes_differ;
@@ -121,6 +122,7 @@ pub static CHECKS: &[Judge] = &[
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
     dart_left_open::CHECK,
+    hands_alike::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
     casing_not_open::CHECK,

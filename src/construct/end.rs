@@ -75,8 +75,7 @@ fn raw_edges(player: &mut Player<'_>) {
             continue;
         }
         for edge in player.edition.edges_of(copy) {
-            let settled =
-                player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge) || player.is_fold(copy, edge);
+            let settled = player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge);
             if !settled {
                 raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
             }

@@ -87,6 +87,8 @@ pub enum Fault {
     TopstitchedTooSoon { edge: String, stitched: Moment, sewn: Moment },
     /// A seam is topstitched without having been pressed.
     NotPressed { edge: String, stitched: Moment, sewn: Moment },
+    /// Two copies of one hand are sewn right sides together along an edge that runs another way turned over.
+    HandsAlike { edges: (String, String), piece: PieceId, sewn: Moment },
     /// Edges are pinned after they are sewn.
     PinnedTooLate { edges: (String, String), pinned: Moment, sewn: Moment },
     /// A corner is boxed before the seams beside it are sewn.

@@ -8,6 +8,7 @@
 mod deed;
 mod end;
 mod fault;
+mod hands;
 mod history;
 mod joins;
 mod play;

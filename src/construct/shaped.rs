@@ -19,7 +19,7 @@ impl Player<'_> {
     /// What is open at edges that are about to be sewn or finished.
     pub fn open_when_sewn(&mut self, deed: &Deed<'_, '_>) {
         for (copy, edge) in self.edges_of(&deed.targets) {
-            let word = self.edition.edge_word(copy, edge);
+            let word = self.edition.drawn_word(copy, edge);
             let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
             let here = Inside::all(piece).filter(|one| edge_of(piece, *one) == Some(&word));
             for inside in here.collect::<Vec<_>>() {

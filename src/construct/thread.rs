@@ -40,17 +40,16 @@ pub fn thread(edition: &Edition<'_>) -> Option<ThreadEstimate> {
 fn length(edition: &Edition<'_>, verb: Verb, targets: &[Touched]) -> f64 {
     let on_edges = targets.iter().any(|target| matches!(target, Touched::Edge(..) | Touched::ZipEdge(..)));
     let lengths = targets.iter().filter_map(|target| match target {
-        Touched::Edge(copy, edge) => {
-            let shape = edition.values.shape(edition.cast[*copy].piece)?;
-            Some(shape.edges()[edge.at()].seam_length)
-        }
+        Touched::Edge(copy, edge) => Some(edition.edge(*copy, *edge)?.seam_length),
         Touched::Copy(copy) if !on_edges => {
-            let shape = edition.values.shape(edition.cast[*copy].piece)?;
-            Some(shape.edges().iter().map(|edge| edge.seam_length).sum())
+            let edges = edition.edges_of(*copy).into_iter();
+            Some(edges.filter_map(|edge| edition.edge(*copy, edge)).map(|edge| edge.seam_length).sum())
         }
         Touched::Inside(copy, inside) => {
             let shape = edition.values.shape(edition.cast[*copy].piece)?;
-            stitching_inside(shape, *inside)
+            // What lies in a half is sewn in both.
+            let halves = if shape.over_fold().is_some() { 2.0 } else { 1.0 };
+            stitching_inside(shape, *inside).map(|length| length * halves)
         }
         _ => None,
     });

@@ -12,6 +12,7 @@ mod fault;
 mod fold;
 mod limits;
 mod offset;
+mod opened;
 mod outline;
 mod part;
 mod read;
@@ -19,6 +20,7 @@ mod ring;
 mod shape;
 mod shaping;
 mod spec;
+mod symmetry;
 
 pub use dart::{Dart, DartSpec, Fold, Laid, Pleat, PleatSpec, Tip};
 pub use fault::ShapeFault;

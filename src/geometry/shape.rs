@@ -1,6 +1,6 @@
 //! One piece with both of its lines: what can be asked of it once it is built.
 
-use kurbo::{BezPath, ParamCurve, PathSeg, Point};
+use kurbo::{Affine, BezPath, ParamCurve, PathSeg, Point};
 
 use super::dart::{Dart, Pleat};
 use super::fault::ShapeFault;
@@ -8,9 +8,9 @@ use super::fold::Fold;
 use super::limits::FARTHEST;
 use super::outline::Outline;
 use super::part::Part;
-use super::ring::{self, Ring, Seg, direction, outward, to_path};
+use super::ring::{self, Named, Ring, Seg, direction, outward, to_path};
 use super::spec::{Allowances, Along, Drawn, Spec};
-use super::{exact, offset, read};
+use super::{exact, offset, opened, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
@@ -23,6 +23,8 @@ pub struct Shape {
     pub(super) fold: Option<Fold>,
     pub(super) darts: Vec<Option<Dart>>,
     pub(super) pleats: Vec<Option<Pleat>>,
+    /// A piece cut on the fold, opened.
+    pub(super) opened: Option<Box<Shape>>,
 }
 
 /// One of the two lines.
@@ -54,11 +56,17 @@ impl Line {
     }
 }
 
-/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn.
+/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn, but in
+/// [`Shape::whole`].
 #[derive(Debug, Clone)]
 pub struct Edge {
     /// Its name.
     pub name: String,
+    /// The edge of the drawn outline that it is, or is a half of: its own name but in a piece cut on the
+    /// fold, opened.
+    pub drawn: String,
+    /// Whether it lies on the fold of the cloth.
+    pub on_fold: bool,
     /// The edge on the line that the author drew, in the direction in which it is counted: as
     /// written; for a rectangle from the left or from the top.
     pub path: BezPath,
@@ -134,10 +142,102 @@ impl Shape {
                 fold.check(&line.outline, &name).map_err(|fault| vec![fault])?;
             }
         }
-        let mut shape =
-            Self { edges: Vec::new(), cutting, stitching, drawn, fold, darts: Vec::new(), pleats: Vec::new() };
+        let mut shape = Self::of_lines(cutting, stitching, drawn, fold);
         shape.edges = (0..ring.edges.len()).map(|edge| shape.measured(&ring, edge, &widths)).collect();
+        shape.opened = fold.map(|fold| Box::new(shape.open(&ring, &widths, &fold)));
         Ok(shape)
+    }
+
+    /// A shape whose edges are still to be measured.
+    fn of_lines(cutting: Line, stitching: Line, drawn: Drawn, fold: Option<Fold>) -> Shape {
+        let (darts, pleats) = (Vec::new(), Vec::new());
+        Self { edges: Vec::new(), cutting, stitching, drawn, fold, darts, pleats, opened: None }
+    }
+
+    /// The whole of a piece cut on the fold.
+    fn open(&self, ring: &Ring, widths: &[Exact], fold: &Fold) -> Shape {
+        let (author, other) = match self.drawn {
+            Drawn::Cutting => (&self.cutting, &self.stitching),
+            Drawn::Stitching => (&self.stitching, &self.cutting),
+        };
+        let opened = opened::open(&ring.edges, &author.segs, &other.segs, fold);
+        let (author, other) = (Line::new(opened.ring.segs.clone()), Line::new(opened.other));
+        let (cutting, stitching) = match self.drawn {
+            Drawn::Cutting => (author, other),
+            Drawn::Stitching => (other, author),
+        };
+        let mut whole = Self::of_lines(cutting, stitching, self.drawn, None);
+        let widths: Vec<Exact> =
+            opened.from.iter().map(|from| widths.get(*from).copied().unwrap_or_default()).collect();
+        for (edge, from) in opened.from.iter().enumerate() {
+            let drawn = ring.name(Some(*from));
+            whole.edges.push(Edge { drawn, ..whole.measured(&opened.ring, edge, &widths) });
+        }
+        // The line of the fold can still be pressed or marked, but it is no edge of the whole.
+        let line = &self.edges[fold.edge];
+        if whole.edge(&line.name).is_none() {
+            whole.edges.push(line.clone());
+        }
+        whole
+    }
+
+    /// Opens the piece anew once its half was shaped: the lines with their mouths, the edges as long as they are
+    /// sewn.
+    pub(super) fn open_shaped(&mut self) {
+        let (Some(fold), Some(mut whole)) = (self.fold, self.opened.take()) else { return };
+        let named = |edge: &Edge| Named { name: edge.name.clone(), against: edge.against };
+        let names: Vec<Named> = self.edges.iter().map(named).collect();
+        let cutting = opened::open(&names, &self.cutting.segs, &self.stitching.segs, &fold);
+        let (cutting, stitching) = (Line::new(cutting.ring.segs), Line::new(cutting.other));
+        for (at, edge) in whole.edges.iter_mut().enumerate().filter(|(_, edge)| !edge.on_fold) {
+            let Some(half) = self.edges.iter().find(|half| half.name == edge.drawn) else { continue };
+            let times = if edge.length > half.length + 1e-6 { 2 } else { 1 };
+            edge.take_lengths(half, times);
+            edge.cut = cutting.edge_path(at, edge.against);
+            edge.seam = stitching.edge_path(at, edge.against);
+        }
+        (whole.cutting, whole.stitching) = (cutting, stitching);
+        self.opened = Some(whole);
+    }
+
+    /// The mirror at the fold; `None` for a piece that is not cut on one.
+    pub fn over_fold(&self) -> Option<Affine> {
+        self.fold.map(|fold| Affine::reflect(fold.at, fold.along))
+    }
+
+    /// The piece as it is sewn: one cut on the fold is opened, any other is as it was drawn.
+    pub fn whole(&self) -> &Shape {
+        self.opened.as_deref().unwrap_or(self)
+    }
+
+    /// The points of the whole piece at a place along a drawn edge, with the edges that they lie on: one, or
+    /// of a piece cut on the fold one in each half. None when there is no such edge or the place lies off it.
+    pub fn points_of_whole(&self, drawn: &str, along: Along) -> Vec<(&Edge, EdgePoint)> {
+        let (whole, Some(point)) = (self.whole(), self.point_at(drawn, along)) else { return Vec::new() };
+        let half = self.edge(drawn).map_or(0.0, |edge| edge.length);
+        let mut points: Vec<(&Edge, EdgePoint)> = Vec::new();
+        for edge in whole.edges.iter().filter(|edge| edge.drawn == drawn) {
+            let in_two = edge.length > half + 1e-6;
+            let distances = match in_two {
+                false => vec![point.distance],
+                // Counted from the fold outwards, or towards it.
+                true if self.begins_at_fold(drawn) => vec![half - point.distance, half + point.distance],
+                true => vec![point.distance, edge.length - point.distance],
+            };
+            for distance in distances {
+                let new = |known: &EdgePoint| (known.distance - distance).abs() > 1e-6;
+                if points.iter().filter(|(known, _)| known.name == edge.name).all(|(_, known)| new(known)) {
+                    points.extend(whole.point(edge, distance).map(|point| (edge, point)));
+                }
+            }
+        }
+        points
+    }
+
+    /// Whether a drawn edge is counted from the fold.
+    fn begins_at_fold(&self, drawn: &str) -> bool {
+        let start = self.edge(drawn).and_then(|edge| edge.path.segments().next().map(|run| run.start()));
+        self.fold.zip(start).is_some_and(|(fold, start)| fold.holds(start))
     }
 
     fn measured(&self, ring: &Ring, edge: usize, widths: &[Exact]) -> Edge {
@@ -150,6 +250,8 @@ impl Shape {
         };
         Edge {
             name: ring.name(Some(edge)),
+            drawn: ring.name(Some(edge)),
+            on_fold: self.fold.is_some_and(|fold| fold.edge == edge),
             path: path(author),
             length: length(author),
             exact: exact::length(author.of_edge(edge)),
@@ -204,13 +306,10 @@ impl Shape {
         &self.stitching.outline
     }
 
-    /// The cutting and the stitching line of the whole piece: mirrored over the fold and joined, or
-    /// as they are when there is no fold.
+    /// The cutting and the stitching line of the whole piece.
     pub fn unfolded(&self) -> (Outline, Outline) {
-        match &self.fold {
-            Some(fold) => (fold.unfold(&self.cutting.segs), fold.unfold(&self.stitching.segs)),
-            None => (self.cutting.outline.clone(), self.stitching.outline.clone()),
-        }
+        let whole = self.whole();
+        (whole.cutting.outline.clone(), whole.stitching.outline.clone())
     }
 
     /// What the scissors cut of the half that is drawn: the cutting line without the edge that lies on the fold.
@@ -227,9 +326,9 @@ impl Shape {
         let Some(fold) = &self.fold else { return line.outline.path.clone() };
         let segs = &line.segs;
         // From the end of the fold round to its start, so that the line is one.
-        let last = segs.iter().rposition(|seg| seg.edge == Some(fold.edge())).map_or(0, |last| last + 1);
+        let last = segs.iter().rposition(|seg| seg.edge == Some(fold.edge)).map_or(0, |last| last + 1);
         let round = segs[last..].iter().chain(&segs[..last]);
-        to_path(round.filter(|seg| seg.edge != Some(fold.edge())).map(|seg| &seg.curve), false)
+        to_path(round.filter(|seg| seg.edge != Some(fold.edge)).map(|seg| &seg.curve), false)
     }
 
     /// The width and the height of the box round the cutting line, in mm; of a piece cut on the
@@ -267,6 +366,11 @@ impl Shape {
             Along::FromStart(from) => to_f64(from),
             Along::FromEnd(from) => edge.length - to_f64(from),
         };
+        self.point(edge, distance)
+    }
+
+    /// The point so many mm along an edge of this piece; `None` when that lies off it.
+    fn point(&self, edge: &Edge, distance: f64) -> Option<EdgePoint> {
         // The end itself is on the edge, whatever the last binary place says.
         if !(-1e-7..=edge.length + 1e-7).contains(&distance) {
             return None;
@@ -285,6 +389,15 @@ impl Shape {
 }
 
 impl Edge {
+    /// Is sewn as long as that of a half, once or twice.
+    fn take_lengths(&mut self, half: &Edge, times: i64) {
+        let exact = |length: Option<Exact>| length.and_then(|length| length.checked_mul(Exact::from_integer(times)));
+        let factor = times as f64;
+        (self.closed, self.exact_closed) = (half.closed * factor, exact(half.exact_closed));
+        (self.seam_length, self.exact_seam) = (half.seam_length * factor, exact(half.exact_seam));
+        (self.cut_length, self.exact_cut) = (half.cut_length * factor, exact(half.exact_cut));
+    }
+
     fn point(&self, drawn: Drawn, distance: f64) -> Option<EdgePoint> {
         let edge = self;
         let (at, inward) = edge.place(if edge.against { edge.length - distance } else { distance })?;

@@ -20,6 +20,7 @@ use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
+use crate::geometry::Edge;
 use crate::measure::Outcome;
 use crate::model::{self, Draft, Expectation, Part, Step, is_for};
 
@@ -134,13 +135,24 @@ impl<'a> Edition<'a> {
 
     /// The edge's own name.
     pub fn edge_word(&self, copy: CopyId, edge: EdgeId) -> String {
-        self.values.shape(self.cast[copy].piece).map_or(String::new(), |shape| shape.edges()[edge.at()].name.clone())
+        self.edge(copy, edge).map_or(String::new(), |edge| edge.name.clone())
     }
 
-    /// The edges of a copy; none where its outline could not be worked out.
+    /// The name of the drawn edge that it is, or is a half of: what the facts of the piece call it.
+    pub fn drawn_word(&self, copy: CopyId, edge: EdgeId) -> String {
+        self.edge(copy, edge).map_or(String::new(), |edge| edge.drawn.clone())
+    }
+
+    /// The edge of a copy, of one cut on the fold as it is opened; `None` where the outline could not be worked
+    /// out.
+    pub fn edge(&self, copy: CopyId, edge: EdgeId) -> Option<&Edge> {
+        self.values.whole(self.cast[copy].piece)?.edges().get(edge.at())
+    }
+
+    /// The edges of a copy, the line of a fold left out; none where its outline could not be worked out.
     pub fn edges_of(&self, copy: CopyId) -> Vec<EdgeId> {
-        let shape = self.values.shape(self.cast[copy].piece);
-        shape.iter().flat_map(|shape| EdgeId::each(shape.edges()).map(|(edge, _)| edge)).collect()
+        let edges = self.values.whole(self.cast[copy].piece).map_or(&[][..], |shape| shape.edges());
+        EdgeId::each(edges).filter(|(_, edge)| !edge.on_fold).map(|(edge, _)| edge).collect()
     }
 
     /// Every step, in order.

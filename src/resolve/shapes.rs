@@ -17,6 +17,11 @@ impl Values<'_> {
         self.shapes.get(&piece)?.as_ref()
     }
 
+    /// The shape of a piece as it is sewn: one cut on the fold is opened.
+    pub fn whole(&self, piece: PieceId) -> Option<&Shape> {
+        self.shape(piece).map(Shape::whole)
+    }
+
     /// The allowance that a piece states for an edge, in mm; `None` when it states none.
     pub fn allowance(&self, piece: PieceId, edge: &str) -> Option<Exact> {
         let facts = &self.draft.facts.pieces[piece];
@@ -62,9 +67,9 @@ impl Reckoning<'_> {
         self.building.push(id);
         let built = self.build(facts);
         // A dart may lean on the edges of its own piece as they are drawn.
-        built.iter().for_each(|shape| self.take_down(id, measures(shape)));
+        built.iter().for_each(|shape| self.take_down(id, measures(shape.whole())));
         let built = built.map(|shape| self.shaped(facts, shape));
-        built.iter().for_each(|shape| self.take_down(id, closed(shape)));
+        built.iter().for_each(|shape| self.take_down(id, closed(shape.whole())));
         self.building.pop();
         self.values.shapes.insert(id, built);
     }
@@ -240,7 +245,7 @@ impl Reckoning<'_> {
 }
 
 /// The measures of a piece that formulas may name: `width`, `height`, `area`, and the length of each edge,
-/// which goes before.
+/// which goes before. An edge that stands twice in a piece cut on the fold, opened, is as long as either.
 fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
     let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
     let (width, height) = shape.box_size();
@@ -251,18 +256,27 @@ fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
         ("height", exact.map(|(_, height)| height).or_else(|| hundredths(height)).map(length)),
         ("area", area.map(|value| Quantity { value, dimension: Dimension::Area })),
     ];
-    let edges = shape
-        .edges()
-        .iter()
-        .map(|edge| (edge.name.as_str(), edge.exact.or_else(|| hundredths(edge.length)).map(length)));
-    whole.into_iter().chain(edges).filter_map(|(name, value)| Some((name.to_owned(), value?))).collect()
+    let by_name =
+        |edge: &'_ Edge, name: &str| (name.to_owned(), edge.exact.or_else(|| hundredths(edge.length)).map(length));
+    let halves = shape.edges().iter().filter(|edge| edge.drawn != edge.name);
+    let halves = halves.map(|edge| by_name(edge, &edge.drawn));
+    let edges = shape.edges().iter().map(|edge| by_name(edge, &edge.name));
+    let whole = whole.into_iter().map(|(name, value)| (name.to_owned(), value));
+    whole.chain(halves).chain(edges).filter_map(|(name, value)| Some((name, value?))).collect()
 }
 
 /// The length of each edge with its darts closed and its pleats laid.
 fn closed(shape: &Shape) -> Vec<(String, Quantity)> {
     let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
     let closed = |edge: &Edge| edge.exact_closed.or_else(|| hundredths(edge.closed)).map(length);
-    shape.edges().iter().filter_map(|edge| Some((format!("{}.closed", edge.name), closed(edge)?))).collect()
+    let mut found = Vec::new();
+    for edge in shape.edges() {
+        // An edge that stands twice is named by what it was drawn as, too.
+        for name in [&edge.drawn, &edge.name] {
+            found.extend(closed(edge).map(|length| (format!("{name}.closed"), length)));
+        }
+    }
+    found
 }
 
 /// Where a fault of an outline stands: the edge that it names, or the piece.

@@ -6,6 +6,7 @@ use super::names::{Catalogue, NameKind};
 use super::values::Values;
 use super::within::{self, Inside};
 use crate::diag::in_sentence;
+use crate::geometry::Edge;
 use crate::model::{Draft, Kind, Name, Verb};
 
 /// A piece with all its copies, or one copy.
@@ -18,12 +19,12 @@ pub enum Owner {
 }
 
 /// An edge of a piece or of one of its copies.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EdgeRef {
     /// Whose edge it is.
     pub owner: Owner,
-    /// The edge.
-    pub edge: EdgeId,
+    /// The edge; both of them where it stands in both halves of a piece cut on the fold, and no half is named.
+    pub edges: Vec<EdgeId>,
 }
 
 /// What a name stands for.
@@ -202,11 +203,19 @@ impl Resolver<'_> {
             return inside;
         }
         let Some(word) = edge else { return Meant::Whole(owner) };
-        let Some(shape) = self.values.shape(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
-        match (EdgeId::each(shape.edges()).find(|(_, edge)| edge.name == word), inside) {
-            (Some((edge, _)), _) => Meant::Edge(EdgeRef { owner, edge }),
-            (None, Some(inside)) => inside,
-            (None, None) => {
+        let Some(shape) = self.values.whole(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
+        let called = |is: &dyn Fn(&Edge) -> bool| -> Vec<EdgeId> {
+            EdgeId::each(shape.edges()).filter(|(_, edge)| is(edge)).map(|(edge, _)| edge).collect()
+        };
+        // An edge as it was drawn is meant in both halves of a piece cut on the fold.
+        let mut edges = called(&|edge| edge.drawn == word);
+        if edges.is_empty() {
+            edges = called(&|edge| edge.name == word);
+        }
+        match (edges.is_empty(), inside) {
+            (false, _) => Meant::Edge(EdgeRef { owner, edges }),
+            (true, Some(inside)) => inside,
+            (true, None) => {
                 let known = shape.edges().iter().map(|edge| edge.name.clone()).collect();
                 Meant::NoSuchEdge { owner, edge: word.to_owned(), known }
             }
@@ -227,8 +236,9 @@ impl Resolver<'_> {
         match meant {
             Meant::All => self.cast.copies().map(|(copy, _)| Touched::Copy(copy)).collect(),
             Meant::Whole(owner) => owner.copies(self.cast).into_iter().map(Touched::Copy).collect(),
-            Meant::Edge(EdgeRef { owner, edge }) => {
-                owner.copies(self.cast).into_iter().map(|copy| Touched::Edge(copy, *edge)).collect()
+            Meant::Edge(EdgeRef { owner, edges }) => {
+                let copies = owner.copies(self.cast).into_iter();
+                copies.flat_map(|copy| edges.iter().map(move |edge| Touched::Edge(copy, *edge))).collect()
             }
             Meant::Inside(owner, all) => {
                 let copies = owner.copies(self.cast).into_iter();

@@ -146,7 +146,7 @@ impl<'a> Values<'a> {
     fn piece_names(&self, name: &str) -> Vec<String> {
         let Some((owner, _)) = name.split_once('.') else { return Vec::new() };
         let Some(piece) = self.catalogue.get(owner).and_then(|kind| kind.piece()) else { return Vec::new() };
-        let Some(shape) = self.shape(piece) else { return Vec::new() };
+        let Some(shape) = self.whole(piece) else { return Vec::new() };
         let edges = shape.edges().iter().map(|edge| edge.name.clone());
         edges.chain(["width", "height", "area"].map(str::to_owned)).map(|field| format!("{owner}.{field}")).collect()
     }

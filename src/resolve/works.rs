@@ -186,7 +186,7 @@ fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, finding
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
     let Some(piece) = resolver.catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();
-    let known = scope.values.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
+    let known = scope.values.whole(piece).is_some_and(|shape| shape.edge(edge).is_some());
     if known {
         let piece = &resolver.draft.facts.pieces[piece].id.text;
         findings.push(

@@ -245,7 +245,7 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
     for work in edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Sew) {
         let here = work.touched().any(|touched| {
             matches!(touched, Touched::Edge(copy, named)
-                if edition.cast[copy].piece == piece && edition.edge_word(copy, named) == edge)
+                if edition.cast[copy].piece == piece && edition.drawn_word(copy, named) == edge)
         });
         if !here {
             continue;

@@ -101,5 +101,5 @@ fn ends(player: &Player<'_>, copy: CopyId, edge: EdgeId) -> bool {
 }
 
 fn is_free(player: &Player<'_>, copy: CopyId, edge: EdgeId) -> bool {
-    !player.state.is_sewn(copy, edge) && !player.is_fold(copy, edge)
+    !player.state.is_sewn(copy, edge)
 }

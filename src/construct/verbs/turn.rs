@@ -72,9 +72,11 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         .iter()
         .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
     let edge = copies.iter().any(|copy| {
-        player.edition.edges_of(*copy).into_iter().any(|edge| {
-            !state.is_sewn(*copy, edge) && !player.is_declared_raw(*copy, edge) && !player.is_fold(*copy, edge)
-        })
+        player
+            .edition
+            .edges_of(*copy)
+            .into_iter()
+            .any(|edge| !state.is_sewn(*copy, edge) && !player.is_declared_raw(*copy, edge))
     });
     // A zip opens the thing only where no lining closes it: one layer at each tape.
     let zip = notions.iter().any(|notion| {

@@ -28,6 +28,7 @@ impl Shape {
         let mut taken: Vec<(usize, f64, f64)> = Vec::new();
         made.pleat(pleats, &mut taken);
         made.open(darts, &mut taken);
+        made.shape.open_shaped();
         made
     }
 }

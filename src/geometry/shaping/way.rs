@@ -30,7 +30,7 @@ pub(super) fn towards(shape: &Shape, place: Point, across: Vec2, laid: Option<La
 /// To the fold, else to an edge that is called the centre or the middle, else to the middle of the piece.
 fn to_centre(shape: &Shape, place: Point) -> Vec2 {
     let named = |name: &str| ["centre", "center", "middle"].iter().any(|word| name.contains(word));
-    let fold = shape.fold.as_ref().and_then(|fold| shape.edges.get(fold.edge()));
+    let fold = shape.fold.as_ref().and_then(|fold| shape.edges.get(fold.edge));
     let edge = fold.or_else(|| shape.edges.iter().find(|edge| named(&edge.name)));
     let centre = match edge {
         Some(edge) => edge.cut.bounding_box().center().x,
