@@ -7,6 +7,7 @@
 
 mod crossing;
 mod dart;
+mod edge;
 mod exact;
 mod fault;
 mod fold;
@@ -23,10 +24,11 @@ mod spec;
 mod symmetry;
 
 pub use dart::{Dart, DartSpec, Fold, Laid, Pleat, PleatSpec, Tip};
+pub use edge::{Edge, EdgePoint};
 pub use fault::ShapeFault;
 pub use limits::{FARTHEST, JOIN_WITHIN};
 pub use outline::Outline;
 pub use read::moved_path;
-pub use shape::{Edge, EdgePoint, Shape};
+pub use shape::Shape;
 pub use shaping::{Shaped, ShapingFault};
 pub use spec::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Spec};

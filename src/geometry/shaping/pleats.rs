@@ -4,7 +4,8 @@
 use kurbo::{Line, ParamCurve, Point, Vec2};
 
 use super::super::dart::{Fold, Pleat, PleatSpec};
-use super::super::shape::{EdgePoint, Shape};
+use super::super::edge::EdgePoint;
+use super::super::shape::Shape;
 use super::super::spec::Along;
 use super::fault::ShapingFault;
 use super::placing::edge_of;
