@@ -105,7 +105,7 @@ fn closes(shape: &Shape, dart: &Dart, name: &str) -> Result<(), String> {
             // A step along the other leg joins the two where they differ.
             let ray = (cuts[0] - point).cross(on - point).abs() < 1e-6
                 || (cuts[1] - point).cross(on - point).abs() < 1e-6;
-            if distance(lies, &side) > 1e-3 && !ray {
+            if distance(lies, &side) > 0.03 && !ray {
                 return Err(format!(
                     "{on:?} lies {} from the edge when folded",
                     distance(lies, &side)

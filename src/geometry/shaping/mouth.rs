@@ -8,8 +8,8 @@ use kurbo::{Affine, Line, ParamCurve, PathSeg, Point, Vec2};
 
 use super::super::ring::Seg;
 
-/// Ends that lie closer than this, in mm, are one point.
-const SAME_POINT: f64 = 1e-6;
+/// Ends that lie closer than this, in mm, are made one point: a step so short would be taken for a crossing.
+const SAME_POINT: f64 = 0.02;
 
 /// A dart where it meets one line.
 #[derive(Debug, Clone, Copy)]
@@ -36,17 +36,33 @@ pub(super) fn runs(opening: &Opening, beside: &[Seg]) -> Option<Vec<Seg>> {
     let far: Vec<PathSeg> = near.iter().rev().map(|run| over_middle * run.reverse()).collect();
     let mut runs: Vec<PathSeg> = near.into_iter().chain(far).collect();
     if !onto_first {
-        runs = runs.iter().rev().map(PathSeg::reverse).collect();
+        runs = turned(&runs);
     }
     let [first, last] = sides;
-    let (starts, ends) = (runs.first()?.start(), runs.last()?.end());
-    if (starts - first).hypot() > SAME_POINT {
-        runs.insert(0, PathSeg::Line(Line::new(first, starts)));
-    }
-    if (last - ends).hypot() > SAME_POINT {
-        runs.push(PathSeg::Line(Line::new(ends, last)));
-    }
+    runs = begun_at(runs, first);
+    runs = begun_at(turned(&runs), last);
+    runs = turned(&runs);
     Some(runs.into_iter().map(|curve| Seg { edge: Some(opening.edge), curve, ends: None }).collect())
+}
+
+fn turned(runs: &[PathSeg]) -> Vec<PathSeg> {
+    runs.iter().rev().map(PathSeg::reverse).collect()
+}
+
+/// The runs from a place near their start: moved there, or led there by a step along the leg.
+fn begun_at(mut runs: Vec<PathSeg>, place: Point) -> Vec<PathSeg> {
+    let Some(first) = runs.first_mut() else { return runs };
+    let start = first.start();
+    if (start - place).hypot() > SAME_POINT {
+        runs.insert(0, PathSeg::Line(Line::new(place, start)));
+        return runs;
+    }
+    match first {
+        PathSeg::Line(line) => line.p0 = place,
+        PathSeg::Quad(quad) => quad.p0 = place,
+        PathSeg::Cubic(cubic) => cubic.p0 = place,
+    }
+    runs
 }
 
 /// The runs as far as a ray from the point of the dart.
