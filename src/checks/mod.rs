@@ -16,6 +16,7 @@ mod casing_too_narrow;
 mod closed_zip_before_turning;
 mod contrast_too_low;
 mod cut_count_differs;
+mod dart_left_open;
 mod ease_negative;
 mod ease_shrinks;
 mod edge_left_raw;

@@ -14,6 +14,7 @@ use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::cut_count_differs;
+use super::dart_left_open;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::edge_left_raw;
@@ -77,6 +78,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::NO_STOCK_LENGTH),
     Judge::elsewhere(&faults::OUTLINE_WRONG),
     Judge::elsewhere(&faults::NOTCH_OFF_EDGE),
+    Judge::elsewhere(&faults::OFF_PIECE),
     both_systems_disagree::CHECK,
     rounding_does_not_close::CHECK,
     expectation_fails::CHECK,
@@ -119,6 +121,7 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    dart_left_open::CHECK,
     hands_alike::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,

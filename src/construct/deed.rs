@@ -19,7 +19,7 @@ impl<'d, 'e> Deed<'d, 'e> {
     pub fn of(work: &'d EditionWork<'e>, moment: Moment) -> Deed<'d, 'e> {
         let targets: Vec<Touched> = work.touched().collect();
         let copies = targets.iter().filter_map(|target| match target {
-            Touched::Copy(copy) | Touched::Edge(copy, _) => Some(*copy),
+            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
             _ => None,
         });
         let touched = copies.collect();

@@ -8,6 +8,7 @@ use crate::resolve::{NotionId, Touched, ZipEdge};
 /// Judges the finished thing: gaps, raw edges, finished measurements.
 pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
+    player.never_closed();
     holes(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))

@@ -107,6 +107,9 @@ pub enum Fault {
     /// meant for them: edges of the same pieces that are sewn twice, and those topstitched before they are
     /// folded.
     EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)>, early: Vec<(String, Moment)> },
+    /// A dart, a pleat or a tuck is still open when its edge is sewn, or to the end. The word for it, its name, its
+    /// edge and when that is sewn.
+    LeftOpen { sort: &'static str, name: String, place: Span, edge: Option<String>, joined: Option<Moment> },
     /// A seam's allowance is not the piece's own (both in mm).
     AllowanceDiffers { edge: String, piece: PieceId, own: f64, taken: f64, sewn: Moment, stated: Span },
     /// A finished measurement that the construction does not determine; where it says what it measures.

@@ -43,7 +43,7 @@ impl Player<'_> {
                     self.state.zip_edges.entry((*notion, *edge)).or_default().push(seam);
                     members.push(*target);
                 }
-                Touched::Notion(_) | Touched::Unknown => members.push(*target),
+                Touched::Inside(..) | Touched::Notion(_) | Touched::Unknown => members.push(*target),
             }
         }
         self.state.seams.push(Seam {

@@ -14,6 +14,7 @@ mod joins;
 mod play;
 mod player;
 mod sewn;
+mod shaped;
 mod state;
 mod tell;
 mod thread;

@@ -35,6 +35,9 @@ impl Player<'_> {
                 }
             }
         }
+        if matches!(work.verb, Verb::Sew | Verb::Box | Verb::Bind | Verb::Hem) {
+            self.open_when_sewn(&deed);
+        }
         (verbs::entry(work.verb).play)(self, &deed);
     }
 

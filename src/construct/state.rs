@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::ops::{Index, IndexMut};
 
 use super::fault::Moment;
-use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
+use crate::resolve::{CopyId, EdgeId, Inside, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
 #[derive(Debug, Clone, Default)]
@@ -63,6 +63,10 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    /// Darts, pleats and tucks that are sewn or laid.
+    pub closed: BTreeMap<(CopyId, Inside), Moment>,
+    /// Those that were told to be open still.
+    pub left_open: BTreeSet<(CopyId, Inside)>,
     pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
@@ -116,7 +120,7 @@ impl State {
             let before = (copies.len(), notions.len());
             for seam in &self.seams {
                 let touches = seam.members.iter().any(|member| match member {
-                    Touched::Copy(copy) | Touched::Edge(copy, _) => copies.contains(copy),
+                    Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => copies.contains(copy),
                     Touched::Notion(notion) | Touched::ZipEdge(notion, _) => notions.contains(notion),
                     Touched::Unknown => false,
                 });
@@ -125,7 +129,7 @@ impl State {
                 }
                 for member in &seam.members {
                     match member {
-                        Touched::Copy(copy) | Touched::Edge(copy, _) => {
+                        Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => {
                             copies.insert(*copy);
                         }
                         Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {

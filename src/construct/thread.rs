@@ -1,7 +1,8 @@
 //! How much thread the seams take.
 
+use crate::geometry::Shape;
 use crate::model::Verb;
-use crate::resolve::{Edition, Touched};
+use crate::resolve::{Edition, Inside, Touched};
 
 /// An estimate of thread, in metres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,10 +45,31 @@ fn length(edition: &Edition<'_>, verb: Verb, targets: &[Touched]) -> f64 {
             let edges = edition.edges_of(*copy).into_iter();
             Some(edges.filter_map(|edge| edition.edge(*copy, edge)).map(|edge| edge.seam_length).sum())
         }
+        Touched::Inside(copy, inside) => {
+            let shape = edition.values.shape(edition.cast[*copy].piece)?;
+            // What lies in a half is sewn in both.
+            let halves = if shape.over_fold().is_some() { 2.0 } else { 1.0 };
+            stitching_inside(shape, *inside).map(|length| length * halves)
+        }
         _ => None,
     });
     match verb {
         Verb::Sew | Verb::Box | Verb::Baste | Verb::Close => lengths.fold(0.0, f64::max),
         _ => lengths.sum(),
+    }
+}
+
+/// A dart is sewn once along its legs, laid on each other; a tuck along each fold.
+fn stitching_inside(shape: &Shape, inside: Inside) -> Option<f64> {
+    match inside {
+        Inside::Dart(at) => {
+            let dart = shape.darts().get(at)?.as_ref()?;
+            Some(dart.legs.iter().map(|leg| leg.p0.distance(leg.p1)).sum::<f64>() / 2.0)
+        }
+        Inside::Pleat(at) => {
+            let pleat = shape.pleats().get(at)?.as_ref()?;
+            Some(pleat.folds.iter().map(|[from, _]| from.p0.distance(from.p1)).sum())
+        }
+        Inside::Mark(_) => None,
     }
 }

@@ -14,7 +14,7 @@ use crate::resolve::{CopyId, Edition, EditionStep, Meant};
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 20] = [
+const LEADING: [Verb; 23] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -22,6 +22,9 @@ const LEADING: [Verb; 20] = [
     Verb::Fuse,
     Verb::Bind,
     Verb::Hem,
+    Verb::Dart,
+    Verb::Tuck,
+    Verb::Pleat,
     Verb::Gather,
     Verb::Topstitch,
     Verb::Attach,

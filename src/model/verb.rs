@@ -33,6 +33,9 @@ macro_rules! each_verb {
             Hem, hem, "hem", Stitched;
             Bind, bind, "bind", Stitched;
             Gather, gather, "gather", Stitched;
+            Dart, dart, "dart", Stitched;
+            Pleat, pleat, "pleat", Bare;
+            Tuck, tuck, "tuck", Stitched;
             Box, r#box, "box", Seam;
             Open, open, "open", Bare;
             Close, close, "close", Stitched;

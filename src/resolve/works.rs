@@ -48,6 +48,7 @@ impl<'a> EditionWork<'a> {
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
         }
+        findings.extend(targets.iter().filter_map(|target| no_such_inside(target, resolver)));
         let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
@@ -197,6 +198,23 @@ fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, finding
                 .hint(format!("join them with a dot: `{owner}.{edge}`")),
         );
     }
+}
+
+/// A dart, a pleat or a tuck that the piece does not have.
+fn no_such_inside(target: &Target, resolver: &Resolver<'_>) -> Option<Finding> {
+    let Meant::NoSuchInside { owner, sort, name, known } = &target.meant else { return None };
+    let piece = &resolver.draft.facts.pieces[owner.piece(resolver.cast)].id.text;
+    let list = if *sort == "dart" { "darts" } else { "pleats" };
+    let otherwise = match known.as_slice() {
+        [] => format!("describe it under `{list}:` of the piece, or name another piece"),
+        known => format!("its {sort}s are: {}", known.join(", ")),
+    };
+    let message = match name.as_str() {
+        "" => format!("`{piece}` has no {sort}"),
+        name => format!("`{piece}` has no {sort} `{name}`"),
+    };
+    let hint = did_you_mean(name, known.iter().map(String::as_str), &otherwise);
+    Some(UNKNOWN_NAME.at(target.name.span, message).hint(hint).everywhere())
 }
 
 /// A name that stands for nothing that is sewn.

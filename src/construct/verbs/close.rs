@@ -43,7 +43,7 @@ fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
                 player.state.open_zips.remove(notion);
             }
             Touched::Copy(_) | Touched::Edge(..) => close_gaps(player, target, deed),
-            Touched::Unknown => {}
+            Touched::Inside(..) | Touched::Unknown => {}
         }
     }
 }
