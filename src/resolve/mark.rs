@@ -1,13 +1,16 @@
 //! Marks at their places.
 
-use kurbo::{BezPath, Point, Shape as _, Vec2};
+use kurbo::{BezPath, ParamCurveNearest, Point, Shape as _, Vec2};
 
-use super::ids::PieceId;
-use crate::geometry::Shape;
+use super::ids::{EdgeId, PieceId};
+use crate::geometry::{Edge, Shape};
 use crate::measure::{Exact, to_f64};
 
 /// How far a mark may lie over the cutting line and still be on the piece, in mm: less than a pencil line.
 const ON_LINE: f64 = 0.05;
+
+/// How far from its edge a row of buttons or holes may lie, in mm (common practice, no source).
+const REACH: f64 = 40.0;
 
 /// A mark at its place, in mm, in the author's drawing of the piece.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,6 +47,32 @@ impl MarkAt {
         let way = (to - from) / (to - from).hypot().max(1e-9);
         let way = if along { way } else { Vec2::new(-way.y, way.x) };
         MarkAt::Line { ends: [from, to], places: places.collect(), each: each.map(|each| way * to_f64(each)) }
+    }
+
+    /// The places where something is set: a point, or those along a line; none for an outline and a plain line.
+    pub fn places(&self) -> &[Point] {
+        match self {
+            MarkAt::Point(point) => std::slice::from_ref(point),
+            MarkAt::Line { places, .. } => places,
+            MarkAt::Outline { .. } => &[],
+        }
+    }
+
+    /// The edge that a row of places runs along: the nearest one that none of them is far from; `None` for a
+    /// single place, which tells no direction.
+    pub fn edge_along(&self, shape: &Shape) -> Option<EdgeId> {
+        let places = self.places();
+        if places.len() < 2 {
+            return None;
+        }
+        let far = |edge: &Edge| {
+            let from = |place: &Point| {
+                edge.path.segments().map(|run| run.nearest(*place, 0.1).distance_sq.sqrt()).fold(f64::MAX, f64::min)
+            };
+            places.iter().map(from).fold(0.0, f64::max)
+        };
+        let edges = EdgeId::each(shape.edges()).map(|(id, edge)| (id, far(edge)));
+        edges.filter(|(_, far)| *far <= REACH).min_by(|one, other| one.1.total_cmp(&other.1)).map(|(id, _)| id)
     }
 
     /// Whether all of it lies on the cloth of the opened piece.

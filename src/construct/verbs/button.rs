@@ -1,8 +1,8 @@
 //! Buttons are sewn on.
 //!
 //! ## How to write it
-//! Name the buttons and where they go: an edge, or a piece. `count` says how many go there; without it, all
-//! that are bought.
+//! Name the buttons and where they go: a row of marks, an edge, or a piece. Marks tell how many go there;
+//! without them, `count` does, or all that are bought are meant.
 //!
 //! ```yaml
 //! notions:

@@ -1,8 +1,8 @@
 //! Snaps, hooks, buckles, rings or rivets are set or sewn on.
 //!
 //! ## How to write it
-//! Name the fastener and where it goes; one that closes two sides names both. `count` says how many; without
-//! it, all that are bought.
+//! Name the fastener and where it goes; one that closes two sides names both. Marks tell how many; without
+//! them, `count` does, or all that are bought are meant.
 //!
 //! ```yaml
 //! notions:
