@@ -7,7 +7,7 @@ use super::super::shape::{self, Shape};
 use super::fault::ShapingFault;
 use super::line::{self, ShapedLine};
 use super::placing::{self, Mouth, Said};
-use super::{pleats, way};
+use super::{pleats, ray, way};
 use crate::measure::{Exact, to_f64};
 
 /// What came of shaping a piece. What has a fault is left out of it.
@@ -134,11 +134,13 @@ impl Shaped {
 
 /// The mouth of the cutting line on the middle of the dart.
 fn mouth_middle(line: &ShapedLine, point: Point, middle: Point) -> Point {
-    let ray = Line::new(point, point + (middle - point) * 4.0);
-    let met = line.segs.iter().flat_map(|seg| seg.curve.intersect_line(ray).into_iter().map(|found| found.line_t));
-    // The outermost place within reach of the stitching line is that of the mouth.
-    let nearest = met.filter(|at| *at > 0.2).min_by(|one, two| (one - 0.25).abs().total_cmp(&(two - 0.25).abs()));
-    nearest.map_or(middle, |at| ray.eval(at))
+    let way = (middle - point).normalize();
+    let leg = (middle - point).hypot();
+    let met = line.segs.iter().flat_map(|seg| ray::crossings(&seg.curve, point, way)).map(|(reach, _)| reach);
+    // Nearest to the stitching line, on the far side of the point.
+    let nearest =
+        met.filter(|reach| *reach > 0.8 * leg).min_by(|one, two| (one - leg).abs().total_cmp(&(two - leg).abs()));
+    nearest.map_or(middle, |reach| point + way * reach)
 }
 
 /// The stretch of its edge that a dart takes up, along the drawn line.

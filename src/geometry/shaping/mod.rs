@@ -6,6 +6,7 @@ mod line;
 mod mouth;
 mod placing;
 mod pleats;
+mod ray;
 mod way;
 
 pub use apply::Shaped;

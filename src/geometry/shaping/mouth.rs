@@ -7,6 +7,7 @@
 use kurbo::{Affine, Line, ParamCurve, PathSeg, Point, Vec2};
 
 use super::super::ring::Seg;
+use super::ray;
 
 /// Ends that lie closer than this, in mm, are made one point: a step so short would be taken for a crossing.
 const SAME_POINT: f64 = 0.02;
@@ -67,11 +68,10 @@ fn begun_at(mut runs: Vec<PathSeg>, place: Point) -> Vec<PathSeg> {
 
 /// The runs as far as a ray from the point of the dart.
 fn until(beside: &[Seg], point: Point, way: Vec2) -> Option<Vec<PathSeg>> {
-    let reach = beside.iter().map(|seg| (seg.curve.start() - point).hypot()).fold(1000.0, f64::max);
-    let ray = Line::new(point, point + way * (2.0 * reach));
     let mut runs = Vec::new();
     for seg in beside {
-        let met = seg.curve.intersect_line(ray).into_iter().map(|found| found.segment_t).reduce(f64::min);
+        let ahead = ray::crossings(&seg.curve, point, way).into_iter().filter(|(reach, _)| *reach > 0.0);
+        let met = ahead.map(|(_, t)| t).reduce(f64::min);
         match met {
             Some(t) => {
                 runs.push(seg.curve.subsegment(0.0..t.clamp(0.0, 1.0)));

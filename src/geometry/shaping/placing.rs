@@ -1,7 +1,7 @@
 //! Where the legs of a dart begin: on the stitching line at equal distances from the middle of its mouth, the
 //! shorter leg lengthened until both are equal, as a drafter trues a dart (common practice, no source).
 
-use kurbo::{Line, ParamCurve, ParamCurveNearest, PathSeg, Point, Shape as _, Vec2};
+use kurbo::{ParamCurve, ParamCurveNearest, PathSeg, Point, Shape as _, Vec2};
 
 use super::super::dart::{Laid, Tip};
 use super::super::limits::FARTHEST;
@@ -10,7 +10,7 @@ use super::super::ring;
 use super::super::shape::Shape;
 use super::super::spec::Along;
 use super::fault::ShapingFault;
-use super::way;
+use super::{ray, way};
 use crate::measure::{Exact, to_f64};
 
 /// Legs may differ by no more than this share of the width before they are trued: beyond it the dart lies
@@ -139,14 +139,11 @@ fn spot(runs: &[PathSeg], distance: f64) -> Option<Spot> {
 /// Where a leg that is sewn on from the stitching line meets the runs of another line.
 pub(super) fn met(runs: &[PathSeg], point: Point, side: Point) -> Option<Spot> {
     let leg = (side - point).hypot();
-    let far = leg + 1000.0;
-    let ray = Line::new(point, point + (side - point) * (far / leg));
     let mut best: Option<(f64, Spot)> = None;
     for (at, run) in runs.iter().enumerate() {
-        for found in run.intersect_line(ray) {
-            let reach = found.line_t * far;
+        for (reach, t) in ray::crossings(run, point, (side - point) / leg) {
             if reach >= leg - 1e-6 && best.is_none_or(|(known, _)| reach < known) {
-                best = Some((reach, (at, found.segment_t.clamp(0.0, 1.0))));
+                best = Some((reach, (at, t)));
             }
         }
     }

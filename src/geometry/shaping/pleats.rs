@@ -1,7 +1,7 @@
 //! Where the lines of pleats and tucks lie: straight in from the edge, at a right angle to it in the middle of
 //! each.
 
-use kurbo::{Line, ParamCurve, Point, Vec2};
+use kurbo::{Line, Point, Vec2};
 
 use super::super::dart::{Fold, Pleat, PleatSpec};
 use super::super::edge::EdgePoint;
@@ -9,11 +9,8 @@ use super::super::shape::Shape;
 use super::super::spec::Along;
 use super::fault::ShapingFault;
 use super::placing::edge_of;
-use super::way;
+use super::{ray, way};
 use crate::measure::{Exact, to_f64};
-
-/// How far a line runs on to look for the other side of the piece, in mm.
-const FAR: f64 = 1.0e6;
 
 /// A pleat with the stretches of its edge that it takes up, in mm along the drawn line.
 pub(super) struct Laying {
@@ -93,14 +90,8 @@ fn folds(shape: &Shape, spec: &PleatSpec, at: &EdgePoint) -> Result<Vec<[Line; 2
 fn line(shape: &Shape, spec: &PleatSpec, at: &EdgePoint, aside: Vec2) -> Option<Line> {
     let inward = Vec2::new(at.inward[0], at.inward[1]);
     let middle = Point::new(at.stitching[0], at.stitching[1]) + aside;
-    let whole = Line::new(middle - inward * FAR, middle + inward * FAR);
-    let mut met: Vec<f64> = shape
-        .cutting
-        .segs
-        .iter()
-        .flat_map(|seg| seg.curve.intersect_line(whole))
-        .map(|found| (whole.eval(found.line_t) - middle).dot(inward))
-        .collect();
+    let across = shape.cutting.segs.iter().flat_map(|seg| ray::crossings(&seg.curve, middle, inward));
+    let mut met: Vec<f64> = across.map(|(reach, _)| reach).collect();
     met.sort_by(f64::total_cmp);
     let allowance = to_f64(shape.edges.iter().find(|edge| edge.name == spec.edge)?.allowance);
     // The edge itself is met about an allowance before the stitching line, the other side after it.
