@@ -15,5 +15,5 @@ pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use volume::{
     AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, NotionAmount, NotionNeed,
-    Part, Photo, PieceDrawing, PieceDrawings, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
+    Part, Photo, PieceDrawing, PieceDrawings, PlaceFact, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
 };

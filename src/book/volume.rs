@@ -316,10 +316,31 @@ pub struct SeamFact {
     pub ease: Option<Value>,
     /// How long a gathered edge becomes.
     pub gather: Option<Value>,
+    /// How far layers lie over each other.
+    pub lap: Option<Value>,
+    /// How an edge is finished: the key of its word; empty where it is not.
+    pub finish: String,
+    /// What the gap is for, by its name on the page; empty for one to turn through.
+    pub leave_for: String,
+    /// Where the seam begins and ends, and where its gap lies.
+    pub places: Vec<PlaceFact>,
     /// More to know, in the author's words; empty where there is nothing.
     pub note: String,
     /// The sizes that it is for; empty where it is for all that have the step.
     pub sizes: Vec<usize>,
+}
+
+/// A place on an edge.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PlaceFact {
+    /// What lies there: the key of its word.
+    pub role: String,
+    /// How far along; `None` where a word says it.
+    pub far: Option<Value>,
+    /// The key of the word that says how far; empty where a figure does.
+    pub point: String,
+    /// The edge that one counts from, in words; the key of a word for an end; empty for the start.
+    pub from: String,
 }
 
 /// A word that the booklet explains.

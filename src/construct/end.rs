@@ -3,11 +3,13 @@
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::player::Player;
 use super::sewn;
-use crate::resolve::{NotionId, Touched, ZipEdge};
+use super::unfinished;
+use crate::resolve::{Filler, NotionId, Touched, ZipEdge};
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
 pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
+    unfinished::judge(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
         || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));
@@ -40,7 +42,11 @@ fn gaps(player: &mut Player<'_>) {
                 _ => None,
             })
             .collect();
-        faults.push(Fault::GapOpen { edges, sewn: seam.sewn, leave });
+        let filler = match seam.leave_for {
+            Some(Filler::Notion(notion)) => Some(notion),
+            _ => None,
+        };
+        faults.push(Fault::GapOpen { edges, sewn: seam.sewn, leave, filler });
     }
     player.faults.extend(faults);
 }

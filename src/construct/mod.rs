@@ -5,20 +5,26 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod curves;
 mod deed;
 mod end;
 mod fault;
 mod history;
 mod joins;
+mod lengths;
+mod notches;
+mod places;
 mod play;
 mod player;
 mod sewn;
 mod state;
+mod stitched;
 mod tell;
 mod thread;
+mod unfinished;
 mod verbs;
 
-pub use fault::{Fault, Moment, RawOf, Unreckoned};
+pub use fault::{Fault, Moment, OffEdge, RawOf, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

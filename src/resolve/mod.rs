@@ -39,4 +39,4 @@ pub use target::{EdgeRef, Meant, Owner, Target, Touched};
 pub use uses::{PrintedValue, Uses};
 pub use values::Values;
 pub use worked::Worked;
-pub use works::EditionWork;
+pub use works::{EditionWork, Filler, Placed};

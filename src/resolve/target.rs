@@ -5,7 +5,7 @@ use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
 use super::values::Values;
 use crate::diag::in_sentence;
-use crate::model::{Draft, Kind, Name, Verb};
+use crate::model::{Draft, Kind, Name, Touch, Verb};
 
 /// A piece with all its copies, or one copy.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -79,6 +79,8 @@ pub enum Touched {
 pub struct Target {
     /// The name as written, and its place.
     pub name: Name,
+    /// The row that it stands in, if it stands in one.
+    pub row: Option<usize>,
     /// What it stands for.
     pub meant: Meant,
     /// The copies, edges and notions that this comes to; never empty.
@@ -136,11 +138,12 @@ pub(super) struct Resolver<'a> {
 }
 
 impl Resolver<'_> {
-    pub fn target(&self, name: &Name, verb: Verb) -> Target {
+    pub fn target(&self, touch: &Touch, verb: Verb) -> Target {
+        let name = &touch.name;
         let meant = self.meant(&name.text, verb);
         let touched = self.touched(&meant);
         let spoken = self.speak(&name.text);
-        Target { name: name.clone(), meant, touched, spoken }
+        Target { name: name.clone(), row: touch.row, meant, touched, spoken }
     }
 
     fn meant(&self, name: &str, verb: Verb) -> Meant {

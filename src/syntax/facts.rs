@@ -27,6 +27,7 @@ const KEYS: &[&str] = &[
     "expect",
     "finished",
     "style",
+    "finishing",
     "terms",
     "care",
     "contact",
@@ -70,6 +71,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         contact: record.text("contact", findings),
         show: show(read("show"), findings),
         style: style(read("style"), style_blank, findings),
+        finishing_required: finishing(&record, findings),
         measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
         expect: read("expect").map(|node| expectations(node, findings)).unwrap_or_default(),
         finished: read("finished").map(|node| finished(node, &all, findings)).unwrap_or_default(),
@@ -83,6 +85,18 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         sizes: all,
     };
     Some((facts, record))
+}
+
+fn finishing(record: &Fields<'_>, findings: &mut Findings) -> bool {
+    let Some(text) = record.text("finishing", findings) else { return false };
+    if text.text != "required" {
+        findings.push(
+            VALUE_UNREADABLE
+                .at(text.span, format!("`{}` says nothing about the finishing of edges", text.text))
+                .hint("write `finishing: required`, or take the line out"),
+        );
+    }
+    text.text == "required"
 }
 
 fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Measurement> {

@@ -266,6 +266,15 @@ impl Setter<'_> {
             "leave": fact.leave.as_ref().map(value),
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),
+            "lap": fact.lap.as_ref().map(value),
+            "finish": fact.finish,
+            "leave_for": fact.leave_for,
+            "places": fact.places.iter().map(|place| json!({
+                "role": place.role,
+                "far": place.far.as_ref().map(value),
+                "point": place.point,
+                "from": place.from,
+            })).collect::<Vec<_>>(),
             "note": fact.note,
             "sizes": self.names(&fact.sizes),
         })

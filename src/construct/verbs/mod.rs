@@ -1,26 +1,35 @@
 //! One verb, one file: its page, what it needs, and what it changes; and the table that lists each once.
 
+mod applique;
 mod attach;
 mod baste;
 mod bind;
 mod r#box;
+mod boxstitch;
 mod clip;
 mod close;
 mod cut;
+mod easestitch;
+mod edgestitch;
 mod entry;
+mod finish;
 mod fold;
 mod fuse;
 mod gather;
+mod grade;
 mod hem;
+mod lap;
 mod mark;
 mod open;
 mod pin;
 mod press;
 mod quilt;
 mod sew;
+mod staystitch;
 mod topstitch;
 mod trim;
 mod turn;
+mod understitch;
 
 pub(super) use cut::uncut;
 pub use entry::VerbEntry;
