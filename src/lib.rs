@@ -18,8 +18,9 @@
 //! 13. [`cloth`] lays pieces on cloth: [`cloth::ClothLayout`].
 //! 14. [`sheets`] lays pieces on paper: [`sheets::SheetPlan`].
 //! 15. [`checks`] judges: [`checks::CHECKS`].
-//! 16. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
-//! 17. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//! 16. [`manual`] gathers the page of each word of the language: [`manual::find`].
+//! 17. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
+//! 18. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
 
@@ -33,6 +34,7 @@ pub mod draw;
 pub mod faults;
 pub mod figure;
 pub mod geometry;
+pub mod manual;
 pub mod measure;
 pub mod model;
 pub mod nest;

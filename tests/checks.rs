@@ -1,6 +1,6 @@
 //! Every check held to its cases in `tests/checks/`, to its page and to its line in the table.
 //!
-//! `NOTCHBOOK_BLESS=1` rewrites the marks in the cases and the reference page.
+//! `NOTCHBOOK_BLESS=1` rewrites the marks in the cases.
 
 #[path = "checks/huge.rs"]
 mod huge;
@@ -12,7 +12,7 @@ mod verbs;
 
 use std::sync::LazyLock;
 
-use notchbook::checks::{CHECKS, by_code, reference};
+use notchbook::checks::{CHECKS, by_code};
 use support::booklet::{Outcome, run, tests};
 use support::chapter::{Block, Chapter};
 
@@ -373,18 +373,4 @@ fn every_page_has_its_sections_and_examples_that_tell_the_truth() {
         }
     }
     settle(&wrong);
-}
-
-#[test]
-fn the_reference_page_is_up_to_date() {
-    let path = tests().join("../src/checks/README.md");
-    let wanted = format!("{}\n", reference().trim_end());
-    if blessing() {
-        std::fs::write(&path, &wanted).expect("a writable reference page");
-    }
-    let written = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        written == wanted,
-        "src/checks/README.md is not what `notchbook explain --all` prints: NOTCHBOOK_BLESS=1 rewrites it"
-    );
 }

@@ -3,13 +3,15 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "readme/tour.rs"]
+mod tour;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::process::Command;
 
 use bench::{print, root, written};
 use notchbook::figure::{CLASSES, SYMBOLS};
-use notchbook::measure::{FUNCTIONS, Unit};
+use notchbook::measure::Unit;
 use notchbook::model::Verb;
 use notchbook::typeset::Paper;
 
@@ -84,21 +86,8 @@ fn the_examples_are_one_booklet_that_checks_clean() {
 }
 
 #[test]
-fn the_tables_are_those_of_the_program() {
+fn the_lists_are_those_of_the_program() {
     let readme = readme();
-    for function in FUNCTIONS {
-        let row = format!("| `{}` | {} |", function.signature, function.meaning);
-        assert!(readme.contains(&row), "README.md has no line: {row}");
-    }
-    let rows = readme
-        .lines()
-        .skip_while(|line| !line.starts_with("| function |"))
-        .skip(2);
-    assert_eq!(
-        rows.take_while(|line| line.starts_with('|')).count(),
-        FUNCTIONS.len(),
-        "a function that there is not"
-    );
     for unit in listed(&readme, "Units are, of length,") {
         assert!(Unit::parse(unit).is_some(), "`{unit}` is no unit");
     }

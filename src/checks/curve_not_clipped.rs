@@ -54,7 +54,7 @@
 //! ## Limits
 //! Only where it is sure: every edge of the seam curves inwards by an eighth of a circle or more, round a middle that
 //! is at most 12 cm away, at an allowance of more than 6.5 mm, and `turn` names a piece that the seam holds. `clip`,
-//! `grade`, `trim` and `understitch` count. Outward curves are not looked at.
+//! `grade`, `trim` and `understitch` count. Outward curves and corners are not looked at.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};

@@ -1,5 +1,5 @@
-//! The checks: one a file, each with the page that explains it; one table that `explain`, the
-//! reference page and the tests all walk.
+//! The checks: one a file, each with the page that explains it; one table that the
+//! manual and the tests walk.
 //!
 //! The first comment of a check's file *is* its page. Some faults are met while a booklet is read,
 //! worked out or drawn; their checks stand in [`crate::faults`], and the table says so.
@@ -42,7 +42,6 @@ mod piece_unused;
 mod pinned_after_sewn;
 mod place_off_edge;
 mod prepared_too_late;
-mod reference;
 mod rounding_does_not_close;
 mod seam_lengths_differ;
 mod seam_not_sewn_yet;
@@ -59,6 +58,5 @@ mod written;
 
 pub use contrast_too_low::{LEAST, contrast, luminance};
 pub use judge::{Judge, Run, Subject};
-pub use reference::reference;
 pub use table::{CHECKS, by_code, run_all};
 pub use waivers::unused_waiver;

@@ -35,7 +35,7 @@ pub(super) enum Command {
     Trace(TraceArgs),
     /// Write the diagrams of a booklet as they are printed
     Figures(FiguresArgs),
-    /// Explain a check, or list them all
+    /// Explain a word of the language or a check, or list them all
     Explain(ExplainArgs),
     /// Print a completion script for a shell
     Completions {
@@ -217,9 +217,9 @@ pub(super) struct FiguresArgs {
 
 #[derive(Debug, Args)]
 pub(super) struct ExplainArgs {
-    /// The check's name, such as `allowance-missing`
-    pub code: Option<String>,
+    /// A word: a verb, a key, a function, a unit, a check (or `keys`, `checks` and so on, to list them)
+    pub name: Option<String>,
     /// All pages, one after the other
-    #[arg(long, conflicts_with = "code")]
+    #[arg(long, conflicts_with = "name")]
     pub all: bool,
 }

@@ -1,36 +1,88 @@
-//! `explain`: a check's page, the list of checks, or the whole reference.
+//! `explain`: the pages of a word, the words of a chapter, the chapters, or the whole manual.
 
 use super::args::ExplainArgs;
 use super::{Outcome, Refusal, output};
-use crate::checks::{CHECKS, by_code, reference};
-use crate::diag::{Group, did_you_mean};
+use crate::diag::did_you_mean;
+use crate::manual::{Chapter, ManualPage, find, pages, reference};
+
+/// The longest line of a list of names.
+const WIDE: usize = 96;
 
 pub(super) fn run(args: &ExplainArgs) -> Result<Outcome, Refusal> {
-    if args.all {
-        output::line(reference().trim_end());
-        return Ok(Outcome::Clean);
-    }
-    match &args.code {
-        Some(code) => {
-            let Some(check) = by_code(code) else {
-                let codes = CHECKS.iter().map(|check| check.code);
-                return Err(Refusal::new(
-                    format!("no check is called `{code}`"),
-                    did_you_mean(code, codes, "`notchbook explain` lists them"),
-                ));
-            };
-            output::line(check.explanation().trim_end());
+    match &args.name {
+        _ if args.all => {
+            let chapters: Vec<String> = Chapter::ALL.iter().map(|chapter| reference(*chapter)).collect();
+            output::line(chapters.join("\n").trim_end());
         }
-        None => {
-            for group in Group::ALL {
-                output::line(group.name());
-                for check in CHECKS.iter().filter(|check| check.group == *group) {
-                    output::line(&format!("  {:<26} {:<8} {}", check.code, check.level.word(), check.page().summary));
-                }
-                output::line("");
-            }
-            output::line("`notchbook explain NAME` prints a check's page, with a wrong and a right example.");
-        }
+        Some(name) => explain(name)?,
+        None => overview(),
     }
     Ok(Outcome::Clean)
+}
+
+/// All that a word is: its pages, and the chapter of that name.
+fn explain(name: &str) -> Result<(), Refusal> {
+    let mut found: Vec<String> = find(name).iter().map(ManualPage::whole).collect();
+    found.extend(Chapter::ALL.iter().filter(|chapter| chapter.name() == name).map(|chapter| listing(*chapter)));
+    if found.is_empty() {
+        let pages = pages();
+        let words = pages.iter().map(|page| page.name.as_str());
+        let words = words.chain(Chapter::ALL.iter().map(|chapter| chapter.name()));
+        return Err(Refusal::new(
+            format!("the manual has no page on `{name}`"),
+            did_you_mean(name, words, "`notchbook explain` lists every word that has one"),
+        ));
+    }
+    output::line(found.join("\n").trim_end());
+    Ok(())
+}
+
+/// The words of a chapter, each with what it is in a line.
+fn listing(chapter: Chapter) -> String {
+    let mut text = format!("{}\n\n{}\n", chapter.title(), chapter.intro());
+    let mut section = None;
+    for page in pages().iter().filter(|page| page.chapter == chapter) {
+        if section.as_ref() != Some(&page.section) {
+            text.push('\n');
+            if !page.section.is_empty() {
+                text.push_str(&format!("{}\n", page.section));
+            }
+            section = Some(page.section.clone());
+        }
+        text.push_str(&format!("  {:<26} {}\n", page.name, page.summary));
+    }
+    text
+}
+
+/// Every word that has a page, chapter by chapter.
+fn overview() {
+    let pages = pages();
+    for chapter in Chapter::ALL {
+        output::line(&format!("{} (`notchbook explain {}`)", chapter.title(), chapter.name()));
+        let mut words: Vec<&str> = Vec::new();
+        for page in pages.iter().filter(|page| page.chapter == *chapter) {
+            if !words.contains(&page.name.as_str()) {
+                words.push(&page.name);
+            }
+        }
+        for line in wrapped(&words) {
+            output::line(&line);
+        }
+        output::line("");
+    }
+    output::line("`notchbook explain NAME` prints the page of a word, with an example.");
+}
+
+fn wrapped(words: &[&str]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 2 + word.chars().count() <= WIDE => {
+                line.push_str("  ");
+                line.push_str(word);
+            }
+            _ => lines.push(format!("  {word}")),
+        }
+    }
+    lines
 }

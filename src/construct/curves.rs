@@ -9,6 +9,8 @@ use crate::resolve::{CopyId, EdgeId};
 const STRETCHES: i128 = 24;
 /// How far a curve turns at the least to ask for it, in radians: an eighth of a circle.
 const TURN: f64 = std::f64::consts::FRAC_PI_4;
+/// A sharper turn between two stretches is a corner and no curve, in radians: 30 degrees.
+const CORNER: f64 = std::f64::consts::FRAC_PI_6;
 /// The widest curve that asks for it, in mm from its middle (common practice, no source: necklines and
 /// scallops are clipped, a hem or a long princess line is not).
 const WIDEST: f64 = 120.0;
@@ -22,17 +24,16 @@ impl Player<'_> {
             .filter_map(|at| shape.point_at(&edge.name, Along::Fraction(ratio(at, STRETCHES)?)))
             .map(|point| (point.at, point.inward))
             .collect();
-        let hollow: f64 = points
-            .windows(3)
-            .map(|three| {
-                let walk = |from: usize| [0, 1].map(|axis| three[from + 1].0[axis] - three[from].0[axis]);
-                let (one, two) = (walk(0), walk(1));
-                let turned = (one[0] * two[1] - one[1] * two[0]).atan2(one[0] * two[0] + one[1] * two[1]).abs();
-                // The walk bends towards the middle of the curve: outside the piece where it is hollow.
-                let bend = (two[0] - one[0]) * three[1].1[0] + (two[1] - one[1]) * three[1].1[1];
-                if bend < 0.0 { turned } else { -turned }
-            })
-            .sum();
-        hollow >= TURN && edge.length / hollow <= WIDEST
+        let mut turns: Vec<f64> = Vec::new();
+        turns.extend(points.windows(3).map(|three| {
+            let walk = |from: usize| [0, 1].map(|axis| three[from + 1].0[axis] - three[from].0[axis]);
+            let (one, two) = (walk(0), walk(1));
+            let turned = (one[0] * two[1] - one[1] * two[0]).atan2(one[0] * two[0] + one[1] * two[1]).abs();
+            // The walk bends towards the middle of the curve: outside the piece where it is hollow.
+            let bend = (two[0] - one[0]) * three[1].1[0] + (two[1] - one[1]) * three[1].1[1];
+            if bend < 0.0 { turned } else { -turned }
+        }));
+        let hollow: f64 = turns.iter().sum();
+        turns.iter().all(|turn| turn.abs() < CORNER) && hollow >= TURN && edge.length / hollow <= WIDEST
     }
 }

@@ -20,7 +20,7 @@ mod picture;
 mod ruler;
 mod studio;
 
-pub use classes::{CLASSES, SYMBOLS};
+pub use classes::{CLASSES, Class, SYMBOLS};
 pub use drawing::Drawing;
 pub use dress::Dresser;
 pub use figures::{BoundFigure, Figures};

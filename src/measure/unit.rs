@@ -188,6 +188,11 @@ impl Unit {
         Unit::ALL.into_iter().find(|unit| unit.facts().1.contains(&text))
     }
 
+    /// How an author may spell it; nothing for a plain count.
+    pub fn spellings(self) -> &'static [&'static str] {
+        self.facts().1
+    }
+
     /// The symbol as it is shown; empty for a plain count.
     pub fn symbol(self) -> &'static str {
         self.facts().0

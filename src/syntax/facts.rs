@@ -12,7 +12,8 @@ use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
 use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
 
-const KEYS: &[&str] = &[
+/// The keys of `booklet.yaml`.
+pub(super) const KEYS: &[&str] = &[
     "title",
     "designer",
     "edition",
@@ -42,6 +43,21 @@ const KEYS: &[&str] = &[
     "editions",
     "waive",
 ];
+
+/// The keys of an expectation.
+pub(super) const EXPECTATION: &[&str] = &["that", "because"];
+
+/// The keys of a finished measurement.
+pub(super) const FINISHED: &[&str] = &["value", "sewn"];
+
+/// The keys of `show:`.
+pub(super) const SHOW: &[&str] = &["first", "second", "metric_step", "imperial_step", "tolerance"];
+
+/// The keys of `style:`.
+pub(super) const STYLE: &[&str] = &["accent", "logo", "cover", "cover_alt"];
+
+/// The keys of a shared part.
+pub(super) const PART: &[&str] = &["file", "with"];
 
 /// Reads the facts; `None` when there are no sizes to work with, which is a finding.
 pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts, Fields<'a>)> {
@@ -115,8 +131,7 @@ fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Mea
 fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
     let mut found = Vec::new();
     for item in fields::list(node) {
-        let Some(record) = Fields::open_needing(&["that"], item, "an expectation", &["that", "because"], findings)
-        else {
+        let Some(record) = Fields::open_needing(&["that"], item, "an expectation", EXPECTATION, findings) else {
             continue;
         };
         let Some(that) = record.need_text("that", "zip_length >= opening", findings) else { continue };
@@ -139,8 +154,7 @@ fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Finishe
                 let value = measures::by_size(node, &what, sizes, findings)?;
                 return Some(FinishedRow { name: key.clone(), value, sewn: None });
             }
-            let record =
-                Fields::open_needing(&["value"], node, "a finished measurement", &["value", "sewn"], findings)?;
+            let record = Fields::open_needing(&["value"], node, "a finished measurement", FINISHED, findings)?;
             let value = measures::by_size(record.need("value", "width", findings)?, &what, sizes, findings)?;
             Some(FinishedRow { name: key.clone(), value, sewn: record.text("sewn", findings) })
         })
@@ -187,8 +201,7 @@ fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
         tolerance: eighth,
     };
     let Some(node) = node else { return show };
-    let known = ["first", "second", "metric_step", "imperial_step", "tolerance"];
-    if Fields::open(node, "`show`", &known, findings).is_none() {
+    if Fields::open(node, "`show`", SHOW, findings).is_none() {
         return show;
     }
     let Some(record) = fields::record::<ShowRecord>(node, "`show`", findings) else { return show };
@@ -216,8 +229,7 @@ fn style(node: Option<&Node>, blank: Text, findings: &mut Findings) -> Style {
     let mut style =
         Style { accent: Text { text: "#1f5f6b".into(), ..blank }, logo: None, cover: None, cover_alt: None };
     let Some(node) = node else { return style };
-    let known = ["accent", "logo", "cover", "cover_alt"];
-    let Some(record) = Fields::open(node, "`style`", &known, findings) else { return style };
+    let Some(record) = Fields::open(node, "`style`", STYLE, findings) else { return style };
     if let Some(accent) = record.text("accent", findings) {
         let hex = accent.text.strip_prefix('#').unwrap_or("");
         if hex.len() == 6 && hex.chars().all(|letter| letter.is_ascii_hexdigit()) {
@@ -257,8 +269,7 @@ pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
     for item in fields::list(node) {
         match &item.value {
             Value::Map(_) => {
-                let Some(record) = Fields::open_needing(&["file"], item, "a shared part", &["file", "with"], findings)
-                else {
+                let Some(record) = Fields::open_needing(&["file"], item, "a shared part", PART, findings) else {
                     continue;
                 };
                 let Some(file) = record.need_text("file", "../_shared/hem.md", findings) else { continue };

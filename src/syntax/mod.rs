@@ -10,6 +10,7 @@ mod expression;
 mod facts;
 mod fences;
 mod fields;
+mod keys;
 mod labels;
 mod links;
 mod markdown;
@@ -32,6 +33,7 @@ mod yaml;
 
 pub use draft::{Reading, read_booklet};
 pub use expression::{parse_expression, problem_to_finding};
+pub use keys::{RECORDS, Record};
 pub use labels::{Labels, read_labels};
 pub use markdown::{brace_groups, plain_inline, read_brace};
 pub use waive::comment_waiver;

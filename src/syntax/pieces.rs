@@ -10,7 +10,8 @@ use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
-const KEYS: &[&str] = &[
+/// The keys of a piece.
+pub(super) const KEYS: &[&str] = &[
     "name",
     "for",
     "drawn",
@@ -25,6 +26,12 @@ const KEYS: &[&str] = &[
     "cut",
     "note",
 ];
+
+/// The keys of an outline.
+pub(super) const OUTLINE: &[&str] = &["rectangle", "corners_out", "path", "svg", "id"];
+
+/// The keys of an edge that is more than a corner to go to.
+pub(super) const EDGE: &[&str] = &["to", "curve", "arc", "turn", "large"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
@@ -187,13 +194,7 @@ fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
 }
 
 fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
-    let record = Fields::open_needing(
-        &["svg", "id"],
-        node,
-        "an outline",
-        &["rectangle", "corners_out", "path", "svg", "id"],
-        findings,
-    )?;
+    let record = Fields::open_needing(&["svg", "id"], node, "an outline", OUTLINE, findings)?;
     if let Some(node) = record.get("rectangle") {
         let (width, height) = pair(node, "a rectangle", sizes, findings)?;
         let corners = record.get("corners_out").map(|node| corners(node, sizes, findings)).unwrap_or_default();
@@ -286,8 +287,7 @@ fn segment(node: &Node, findings: &mut Findings) -> Option<Segment> {
         Value::Scalar(text) if text.text == "close" => Some(Segment { name, to: None, bend: Bend::Straight }),
         Value::List(_) => Some(Segment { name, to: Some(point(target, findings)?), bend: Bend::Straight }),
         _ => {
-            let record =
-                Fields::open_needing(&["to"], target, "an edge", &["to", "curve", "arc", "turn", "large"], findings)?;
+            let record = Fields::open_needing(&["to"], target, "an edge", EDGE, findings)?;
             let to = match record.need("to", "[30 cm, 0 cm]", findings)? {
                 Node { value: Value::Scalar(text), .. } if text.text == "close" => None,
                 node => Some(point(node, findings)?),

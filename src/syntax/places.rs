@@ -8,12 +8,15 @@ use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
 use crate::model::{Expression, Far, Name, Place, Text};
 
+/// The keys of a gap.
+pub(super) const GAP: &[&str] = &["length", "at", "for"];
+
 /// A gap: its length alone, or `{length: …, at: …, for: …}`.
 pub(super) fn leave(node: &Node, findings: &mut Findings) -> (Option<Expression>, Option<Place>, Option<Name>) {
     if !matches!(node.value, Value::Map(_)) {
         return (measures::expression(node, "`leave`", findings), None, None);
     }
-    let Some(record) = Fields::open_needing(&["length"], node, "a gap", &["length", "at", "for"], findings) else {
+    let Some(record) = Fields::open_needing(&["length"], node, "a gap", GAP, findings) else {
         return (None, None, None);
     };
     let length =

@@ -10,6 +10,9 @@ use crate::faults::OUT_OF_RANGE;
 use crate::measure::{Dimension, Exact, read_measure};
 use crate::model::SheetSettings;
 
+/// The keys of `sheets:`.
+pub(super) const KEYS: &[&str] = &["margin", "overlap", "selvedge", "spare"];
+
 /// The record before its lengths are read.
 #[derive(Deserialize)]
 struct Record {
@@ -23,8 +26,7 @@ struct Record {
 pub(super) fn read(node: Option<&Node>, findings: &mut Findings) -> SheetSettings {
     let mut settings = SheetSettings::default();
     let Some(node) = node else { return settings };
-    let known = ["margin", "overlap", "selvedge", "spare"];
-    if Fields::open(node, "`sheets`", &known, findings).is_none() {
+    if Fields::open(node, "`sheets`", KEYS, findings).is_none() {
         return settings;
     }
     let Some(record) = fields::record::<Record>(node, "`sheets`", findings) else { return settings };

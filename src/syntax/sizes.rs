@@ -7,13 +7,16 @@ use crate::faults::{KEY_MISSING, SIZE_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Size, Wearer};
 use crate::source::Span;
 
+/// The keys of a size.
+pub(super) const KEYS: &[&str] = &["name", "wearer"];
+
 /// The sizes of `booklet.yaml`.
 pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
     let mut sizes = Vec::new();
     for (key, node) in fields::named(node, "sizes", findings) {
         let id = fields::size_name(key, findings);
         let (name, wearer) = match &node.value {
-            Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", &["name", "wearer"], findings) {
+            Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", KEYS, findings) {
                 Some(record) => {
                     let name = record.need_text("name", "Small", findings);
                     (name, record.get("wearer").and_then(|node| wearer(node, findings)))

@@ -10,13 +10,24 @@ use crate::diag::{Findings, did_you_mean};
 use crate::faults::VALUE_UNREADABLE;
 use crate::model::{Block, Date, Fabric, Kind, Notion, Release, Size, Text, Tool, Word};
 
+/// The keys of a fabric.
+pub(super) const FABRIC: &[&str] = &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
+
+/// The keys of a notion.
+pub(super) const NOTION: &[&str] = &["kind", "name", "for", "length", "amount", "count", "note"];
+
+/// The kinds of notions.
+pub(super) const KINDS: &[&str] = &["zip", "thread", "other"];
+
+/// The keys of an entry in the record of editions.
+pub(super) const RELEASE: &[&str] = &["edition", "date", "changes"];
+
 /// Reads the fabrics.
 pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Fabric> {
     let mut fabrics = Vec::new();
-    let known = ["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
-        let Some(record) = Fields::open(node, "a fabric", &known, findings) else { continue };
+        let Some(record) = Fields::open(node, "a fabric", FABRIC, findings) else { continue };
         let widths = record.get("widths").map(fields::list).unwrap_or_default();
         fabrics.push(Fabric {
             name: name_of(&record, key, findings),
@@ -37,10 +48,9 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
 /// Reads the notions.
 pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
     let mut notions = Vec::new();
-    let known = ["kind", "name", "for", "length", "amount", "count", "note"];
     for (key, node) in fields::named(node, "notions", findings) {
         let id = fields::name(key, findings);
-        let Some(record) = Fields::open(node, "a notion", &known, findings) else { continue };
+        let Some(record) = Fields::open(node, "a notion", NOTION, findings) else { continue };
         let mut figure = |name: &str| {
             record.get(name).and_then(|node| measures::by_size(node, &format!("`{name}`"), sizes, findings))
         };
@@ -84,9 +94,8 @@ pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
 pub(super) fn editions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Release> {
     let mut editions = Vec::new();
     for item in fields::list(node) {
-        let known = ["edition", "date", "changes"];
         let Some(record) =
-            Fields::open_needing(&["edition"], item, "an entry in the record of editions", &known, findings)
+            Fields::open_needing(&["edition"], item, "an entry in the record of editions", RELEASE, findings)
         else {
             continue;
         };
@@ -143,11 +152,7 @@ fn kind(text: &Text, findings: &mut Findings) -> Kind {
         "other" => Kind::Other,
         other => {
             findings.push(VALUE_UNREADABLE.at(text.span, format!("`{other}` is no kind of notion")).hint(
-                did_you_mean(
-                    other,
-                    ["zip", "thread", "other"],
-                    "leave `kind:` out, or write `kind: zip` or `kind: thread`",
-                ),
+                did_you_mean(other, KINDS.iter().copied(), "leave `kind:` out, or write `kind: zip` or `kind: thread`"),
             ));
             Kind::Other
         }

@@ -6,6 +6,9 @@ use crate::diag::{Findings, Waiver};
 use crate::faults::UNKNOWN_NAME;
 use crate::source::Span;
 
+/// The keys of a waiver.
+pub(super) const KEYS: &[&str] = &["check", "at", "because"];
+
 /// A waiver in a comment, before it is known which step it stands in.
 #[derive(Debug, Clone)]
 pub(super) struct WaiverNote {
@@ -52,8 +55,7 @@ pub(super) fn read(inner: &str, span: Span) -> Option<WaiverNote> {
 pub(super) fn read_list(node: &Node, root: &Node, findings: &mut Findings) -> Vec<Waiver> {
     let mut waivers = Vec::new();
     for item in fields::list(node) {
-        let Some(record) = Fields::open_needing(&["check"], item, "a waiver", &["check", "at", "because"], findings)
-        else {
+        let Some(record) = Fields::open_needing(&["check"], item, "a waiver", KEYS, findings) else {
             continue;
         };
         let Some(check) = record.need_text("check", "unused-measurement", findings) else { continue };

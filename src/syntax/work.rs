@@ -10,7 +10,8 @@ use crate::diag::Findings;
 use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
-const KEYS: &[&str] = &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "by", "note"];
+/// The keys that may stand below a verb.
+pub(super) const KEYS: &[&str] = &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {

@@ -6,8 +6,8 @@
 //!
 //! ```yaml
 //! pieces:
-//!   strap: {outline: {rectangle: [17 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: [left, right]}}
-//!   tab: {outline: {rectangle: [29 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   strap: {outline: {rectangle: [17 cm, 5 cm]}, allowance: 1 cm (3/8 in), raw: all, cut: {outer: [left, right]}}
+//!   tab: {outline: {rectangle: [29 cm, 5 cm]}, allowance: 1 cm (3/8 in), raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
 //! ## Make the strap {#strap}
@@ -16,7 +16,7 @@
 //! - cut: [strap, tab]
 //! - lap: [left.top, right.top]
 //!   by: 3 cm
-//! - {sew: [[left.top, right.top], tab.top], allowance: seam, stitch: 2.5 mm}
+//! - {sew: [[left.top, right.top], tab.top], allowance: 1 cm (3/8 in), stitch: 2.5 mm}
 //! ```
 //!
 //! Lap the two straps by the width of the opening, and sew them to the tab.

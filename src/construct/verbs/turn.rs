@@ -93,6 +93,7 @@ fn curves(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         let seam = &player.state.seams[at];
         let edges = edges(&seam.members);
         let wide = Moment::work_of(player.edition, seam.sewn)
+            .filter(|work| work.verb == Verb::Sew)
             .and_then(|work| millimetres(work.allowance))
             .is_some_and(|allowance| allowance > NARROW);
         let hollow = edges.len() > 1 && edges.iter().all(|(copy, edge)| player.is_tight_hollow(*copy, *edge));

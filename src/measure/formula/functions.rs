@@ -22,6 +22,8 @@ pub struct FunctionDoc {
     pub signature: &'static str,
     /// What it gives, in one line.
     pub meaning: &'static str,
+    /// A use of it that holds, as an expectation is written.
+    pub example: &'static str,
     pub(super) least: usize,
     /// `None`: as many as are wanted.
     pub(super) most: Option<usize>,
@@ -31,14 +33,14 @@ pub struct FunctionDoc {
 /// Every function there is.
 #[rustfmt::skip]
 pub const FUNCTIONS: &[FunctionDoc] = &[
-    FunctionDoc { name: "min", signature: "min(x, y, …)", meaning: "the least of the values", least: 1, most: None, run: min },
-    FunctionDoc { name: "max", signature: "max(x, y, …)", meaning: "the greatest of the values", least: 1, most: None, run: max },
-    FunctionDoc { name: "abs", signature: "abs(x)", meaning: "x without its minus sign", least: 1, most: Some(1), run: abs },
-    FunctionDoc { name: "round", signature: "round(x, step)", meaning: "x to the nearest step, half a step away from 0", least: 2, most: Some(2), run: round },
-    FunctionDoc { name: "up", signature: "up(x, step)", meaning: "x to the next step that is not less", least: 2, most: Some(2), run: up },
-    FunctionDoc { name: "down", signature: "down(x, step)", meaning: "x to the next step that is not more", least: 2, most: Some(2), run: down },
-    FunctionDoc { name: "stock", signature: "stock(x, [a, b, …])", meaning: "the shortest length of the list that is at least x", least: 2, most: Some(2), run: stock },
-    FunctionDoc { name: "sqrt", signature: "sqrt(x)", meaning: "the square root of x: the side of a square whose area is x", least: 1, most: Some(1), run: sqrt },
+    FunctionDoc { name: "min", signature: "min(x, y, …)", meaning: "the least of the values", example: "min(3 cm, 1 in) = 1 in", least: 1, most: None, run: min },
+    FunctionDoc { name: "max", signature: "max(x, y, …)", meaning: "the greatest of the values", example: "max(3 cm, 1 in) = 3 cm", least: 1, most: None, run: max },
+    FunctionDoc { name: "abs", signature: "abs(x)", meaning: "x without its minus sign", example: "abs(2 cm - 5 cm) = 3 cm", least: 1, most: Some(1), run: abs },
+    FunctionDoc { name: "round", signature: "round(x, step)", meaning: "x to the nearest step, half a step away from 0", example: "round(42 mm, 5 mm) = 40 mm", least: 2, most: Some(2), run: round },
+    FunctionDoc { name: "up", signature: "up(x, step)", meaning: "x to the next step that is not less", example: "up(42 mm, 5 mm) = 45 mm", least: 2, most: Some(2), run: up },
+    FunctionDoc { name: "down", signature: "down(x, step)", meaning: "x to the next step that is not more", example: "down(42 mm, 5 mm) = 40 mm", least: 2, most: Some(2), run: down },
+    FunctionDoc { name: "stock", signature: "stock(x, [a, b, …])", meaning: "the shortest length of the list that is at least x", example: "stock(22 cm, [20 cm, 25 cm, 30 cm]) = 25 cm", least: 2, most: Some(2), run: stock },
+    FunctionDoc { name: "sqrt", signature: "sqrt(x)", meaning: "the square root of x: the side of a square whose area is x", example: "sqrt(900 cm²) = 30 cm", least: 1, most: Some(1), run: sqrt },
     trade(0), trade(1), trade(2), trade(3), trade(4), trade(5), trade(6),
     trade(7), trade(8), trade(9), trade(10), trade(11), trade(12), trade(13),
 ];
@@ -51,6 +53,7 @@ const fn trade(at: usize) -> FunctionDoc {
         name: shaper.name,
         signature: shaper.signature,
         meaning: shaper.meaning,
+        example: shaper.example,
         least: count,
         most: Some(count),
         run: work_out_trade,
