@@ -12,7 +12,7 @@ use std::process::Command;
 use bench::{print, root, written};
 use notchbook::figure::{CLASSES, SYMBOLS};
 use notchbook::measure::Unit;
-use notchbook::model::Verb;
+use notchbook::model::{KINDS, NotionFigure, Verb};
 use notchbook::typeset::Paper;
 
 fn readme() -> String {
@@ -88,6 +88,30 @@ fn the_examples_are_one_booklet_that_checks_clean() {
 #[test]
 fn the_lists_are_those_of_the_program() {
     let readme = readme();
+    for kind in KINDS.iter().filter(|kind| kind.word != "other") {
+        let row = readme
+            .lines()
+            .find(|line| line.starts_with(&format!("| `{}` | ", kind.word)))
+            .unwrap_or_else(|| panic!("README.md has no line for the kind `{}`", kind.word));
+        let figures: Vec<&str> = row
+            .rsplit('|')
+            .nth(1)
+            .unwrap_or("")
+            .split_whitespace()
+            .collect();
+        let takes: Vec<String> = kind
+            .takes
+            .iter()
+            .map(|figure| format!("`{}`", figure.word()))
+            .collect();
+        assert_eq!(figures, takes, "the figures of the kind `{}`", kind.word);
+    }
+    let other = KINDS.last().expect("a kind");
+    assert_eq!(
+        other.takes.len(),
+        NotionFigure::ALL.len(),
+        "anything else takes every figure"
+    );
     for unit in listed(&readme, "Units are, of length,") {
         assert!(Unit::parse(unit).is_some(), "`{unit}` is no unit");
     }

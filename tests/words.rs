@@ -225,3 +225,56 @@ fn an_abbreviation_keeps_its_capitals_in_the_line_of_a_seam() {
     );
     assert!(page.data.contains("\"name\":\"PUL side\""), "{}", page.data);
 }
+
+/// The names of copies and edges that an author gives stand wherever the page names them, and the ids nowhere.
+#[test]
+fn names_of_copies_and_edges_reach_the_page() {
+    let pieces = "pieces:\n  side:\n    outline: {rectangle: [width + 2 * seam, height + 2 * seam]}\n    \
+                  allowance: {all: seam}\n    edges: {left: Left side seam, bottom: base seam}\n    cut:\n      \
+                  outer: {pane_a: Front of the pouch, pane_b: Back of the pouch}\n";
+    let base = base();
+    let yaml = &base["booklet.yaml"];
+    let at = yaml.find("pieces:").expect("the pieces");
+    let end = yaml.find("words:").expect("the words");
+    let yaml = format!("{}{pieces}{}", &yaml[..at], &yaml[end..]);
+    let make = base["make.md"]
+        .replace("front", "pane_a")
+        .replace("back", "pane_b");
+    let page = page(&[
+        ("booklet.yaml", &yaml),
+        (
+            "make.md",
+            &format!("{make}\nLook at the [](piece:pane_a).\n"),
+        ),
+    ]);
+    clean(&page);
+    for words in [
+        "front of the pouch left side seam",
+        "back of the pouch base seam",
+        "front of the pouch right edge",
+    ] {
+        assert!(page.data.contains(words), "“{words}” is not printed");
+    }
+    // In the cutting list and in the reference they stand alone.
+    assert!(page.data.contains("\"front of the pouch\""));
+    assert!(!page.data.contains("pane"), "an id is printed");
+}
+
+/// Every figure of a notion is printed.
+#[test]
+fn every_figure_of_a_notion_reaches_the_page() {
+    let yaml = base()["booklet.yaml"].replace(
+        "notions:\n",
+        "notions:\n  band: {kind: elastic, length: 61 cm, width: 2.5 cm, amount: 183 cm, count: \"up(height / 4 cm, 1)\"}\n  \
+         pad: {size: 39 cm}\n",
+    );
+    let make = format!(
+        "{}\nTake the [](notion:band) and the [](notion:pad).\n",
+        base()["make.md"]
+    );
+    let page = page(&[("booklet.yaml", &yaml), ("make.md", &make)]);
+    clean(&page);
+    for figure in ["\"61\"", "\"2.5\"", "\"183\"", "\"39\"", "\"count\":3"] {
+        assert!(page.data.contains(figure), "{figure} is not printed");
+    }
+}

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::amount::{Amount, Value};
 use super::prose::{Block, Inline, Picture};
+use super::seam::SeamFact;
 
 /// A booklet of one size, or of all. Words of the house are keys; each part, step, piece, fabric and
 /// notion has an id that stays the same when others come and go.
@@ -38,6 +39,8 @@ pub struct Book {
     pub allowances: Vec<AllowanceUse>,
     /// The key to the diagrams.
     pub key: Vec<KeyEntry>,
+    /// The body's measurements by which a size is chosen.
+    pub body: Vec<MeasureRow>,
     pub finished: Vec<FinishedRow>,
     pub fabrics: Vec<FabricNeed>,
     pub notions: Vec<NotionNeed>,
@@ -93,13 +96,22 @@ pub struct KeyEntry {
     pub drawing: String,
 }
 
-/// A finished measurement.
+/// A measurement in a table of sizes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FinishedRow {
+pub struct MeasureRow {
     /// What is measured, in the author's words.
     pub name: String,
     /// One for each size shown; `None` where a size has no such measurement.
     pub values: Vec<Option<Amount>>,
+}
+
+/// A finished measurement.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FinishedRow {
+    /// The measurement.
+    pub measure: MeasureRow,
+    /// The ease over a measure of the body, by that one's name; `None` where it goes over none.
+    pub ease: Option<MeasureRow>,
 }
 
 /// A fabric to buy.
@@ -148,8 +160,14 @@ pub struct NotionNeed {
 pub struct NotionAmount {
     /// How many.
     pub count: Option<u32>,
-    /// How long one is, or how much of it.
-    pub value: Option<Amount>,
+    /// How long one is.
+    pub length: Option<Amount>,
+    /// How much of it in all.
+    pub amount: Option<Amount>,
+    /// How wide it is.
+    pub width: Option<Amount>,
+    /// How large one is: a length across, or the trade's number.
+    pub size: Option<Amount>,
 }
 
 /// The pieces side by side.
@@ -295,52 +313,6 @@ pub struct Step {
     pub seam: Vec<SeamFact>,
     /// The sizes that its author wrote it for, shown here or not.
     pub sizes: Vec<usize>,
-}
-
-/// A fact of a step's work, as it is told below its words.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SeamFact {
-    /// The verb: the key of its word.
-    pub verb: String,
-    /// What it is done to, by the names on the page; `all` alone for everything.
-    pub what: Vec<String>,
-    /// How far from the edge.
-    pub allowance: Option<Value>,
-    /// How long a stitch.
-    pub stitch: Option<Value>,
-    /// Whether it is sewn by hand.
-    pub by_hand: bool,
-    /// How long a gap is left.
-    pub leave: Option<Value>,
-    /// How much is eased in.
-    pub ease: Option<Value>,
-    /// How long a gathered edge becomes.
-    pub gather: Option<Value>,
-    /// How far layers lie over each other.
-    pub lap: Option<Value>,
-    /// How an edge is finished: the key of its word; empty where it is not.
-    pub finish: String,
-    /// What the gap is for, by its name on the page; empty for one to turn through.
-    pub leave_for: String,
-    /// Where the seam begins and ends, and where its gap lies.
-    pub places: Vec<PlaceFact>,
-    /// More to know, in the author's words; empty where there is nothing.
-    pub note: String,
-    /// The sizes that it is for; empty where it is for all that have the step.
-    pub sizes: Vec<usize>,
-}
-
-/// A place on an edge.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PlaceFact {
-    /// What lies there: the key of its word.
-    pub role: String,
-    /// How far along; `None` where a word says it.
-    pub far: Option<Value>,
-    /// The key of the word that says how far; empty where a figure does.
-    pub point: String,
-    /// The edge that one counts from, in words; the key of a word for an end; empty for the start.
-    pub from: String,
 }
 
 /// A word that the booklet explains.

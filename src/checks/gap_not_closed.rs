@@ -1,4 +1,4 @@
-//! A gap that was left in a seam is never closed.
+//! A gap that was left in a seam or a hem is never closed.
 //!
 //! ## Why it matters
 //! What was turned through the gap falls out through it again.
@@ -48,7 +48,7 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at every seam with `leave:` at the end of each size. An opening `for:` a notion is filled by sewing,
+//! Looks at every seam and hem with `leave:` at the end of each size. An opening `for:` a notion is filled by sewing,
 //! stitching or attaching that notion; one `for: slit` stays open. `close` counts when it names one of
 //! the seam's edges, or a piece that it holds.
 

@@ -17,13 +17,15 @@
 //! ```
 //!
 //! ## Limits
-//! Looks at measurements that state a value for each size, in the order of `sizes`. Equal values
+//! Looks at measurements and rows of the body table that state a value for each size, in the order of `sizes`. Equal values
 //! are in order; formulas are not looked at, since what they are made of is. That sizes are listed
 //! from small to large is common practice, no source.
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::BySize;
+use crate::resolve::{Edition, Worked};
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -31,38 +33,53 @@ pub(super) static CHECK: Judge = Judge::booklet(
     run,
 );
 
-/// Looks at every measurement that states a value for each size.
+/// Looks at every measurement and every row of the body that states a value for each size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    let sizes = &subject.draft.facts.sizes;
     for measurement in &subject.draft.facts.measurements {
-        if !matches!(measurement.value, BySize::Each(_)) {
+        let name = &measurement.name.text;
+        let values = subject.editions.iter().map(|edition| edition.values.get(name));
+        one(subject, &format!("`{name}`"), &measurement.value, measurement.name.span, values.collect(), findings);
+    }
+    for (at, row) in subject.draft.facts.body.iter().enumerate() {
+        let here = |edition: &Edition<'_>| edition.body.iter().find(|one| one.row == at).map(|one| one.worked);
+        let values = subject.editions.iter().map(here);
+        one(subject, &format!("“{}”", row.name.text), &row.value, row.name.span, values.collect(), findings);
+    }
+}
+
+fn one(
+    subject: &Subject<'_>,
+    name: &str,
+    value: &BySize,
+    place: Span,
+    values: Vec<Option<Worked>>,
+    findings: &mut Findings,
+) {
+    if !matches!(value, BySize::Each(_)) {
+        return;
+    }
+    let sizes = &subject.draft.facts.sizes;
+    for at in 1..values.len() {
+        let (Some(before), Some(here)) = (values[at - 1], values[at]) else { continue };
+        if here.quantity.dimension != before.quantity.dimension || here.quantity.value >= before.quantity.value {
             continue;
         }
-        let name = &measurement.name.text;
-        let values: Vec<_> = subject.editions.iter().map(|edition| edition.values.get(name)).collect();
-        for at in 1..values.len() {
-            let (Some(before), Some(here)) = (values[at - 1], values[at]) else { continue };
-            if here.quantity.dimension != before.quantity.dimension || here.quantity.value >= before.quantity.value {
-                continue;
-            }
-            let span = measurement.value.get(at).map_or(measurement.name.span, |value| value.span());
-            let edition = &subject.editions[at];
-            let text = |worked| edition.figures(&worked).first.to_string().replace('\u{a0}', " ");
-            findings.push(
-                CHECK
-                    .at(
-                        span,
-                        format!(
-                            "`{name}` is {} in {}, smaller than the {} of {}",
-                            text(here),
-                            sizes[at].id.text,
-                            text(before),
-                            sizes[at - 1].id.text
-                        ),
-                    )
-                    .hint("see whether two values changed places; if it is meant, waive it and say why")
-                    .in_size(at, ""),
-            );
-        }
+        let edition = &subject.editions[at];
+        let text = |worked| edition.figures(&worked).first.to_string().replace('\u{a0}', " ");
+        findings.push(
+            CHECK
+                .at(
+                    value.get(at).map_or(place, |value| value.span()),
+                    format!(
+                        "{name} is {} in {}, smaller than the {} of {}",
+                        text(here),
+                        sizes[at].id.text,
+                        text(before),
+                        sizes[at - 1].id.text
+                    ),
+                )
+                .hint("see whether two values changed places; if it is meant, waive it and say why")
+                .in_size(at, ""),
+        );
     }
 }

@@ -9,10 +9,14 @@ use super::alt_missing;
 use super::amount_too_small;
 use super::both_systems_disagree;
 use super::boxed_before_sewn;
+use super::casing_not_open;
+use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::curve_not_clipped;
 use super::cut_count_differs;
+use super::ease_negative;
+use super::ease_shrinks;
 use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
@@ -24,7 +28,10 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_too_long;
 use super::grain_off_piece;
+use super::hands_alike;
 use super::heading_skips;
+use super::hole_too_soon;
+use super::holes_differ;
 use super::id_missing;
 use super::id_twice;
 use super::judge::{Judge, Run, Subject};
@@ -33,6 +40,8 @@ use super::loose_measurement;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
+use super::notion_count_differs;
+use super::notion_length_missing;
 use super::notion_unused;
 use super::piece_not_cut;
 use super::piece_too_wide;
@@ -79,6 +88,8 @@ pub static CHECKS: &[Judge] = &[
     expectation_fails::CHECK,
     unused_measurement::CHECK,
     not_graded::CHECK,
+    ease_negative::CHECK,
+    ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
     Judge::elsewhere(&faults::CHOICE_UNREADABLE),
@@ -101,6 +112,8 @@ pub static CHECKS: &[Judge] = &[
     piece_not_cut::CHECK,
     piece_unused::CHECK,
     notion_unused::CHECK,
+    notion_count_differs::CHECK,
+    notion_length_missing::CHECK,
     used_before_cut::CHECK,
     cut_count_differs::CHECK,
     edge_unknown::CHECK,
@@ -112,6 +125,11 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    hands_alike::CHECK,
+    holes_differ::CHECK,
+    hole_too_soon::CHECK,
+    casing_not_open::CHECK,
+    casing_too_narrow::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

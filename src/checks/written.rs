@@ -31,8 +31,12 @@ fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {
     plain.extend([&facts.skill, &facts.summary, &facts.style.cover_alt].into_iter().flatten());
     plain.extend(facts.fabrics.iter().map(|fabric| &fabric.name));
     plain.extend(facts.notions.iter().map(|notion| &notion.name));
-    plain.extend(facts.pieces.iter().map(|piece| &piece.name));
+    for piece in &facts.pieces {
+        plain.push(&piece.name);
+        plain.extend(piece.copy_names.iter().chain(&piece.edge_names).map(|(_, called)| called));
+    }
     plain.extend(facts.tools.iter().map(|tool| &tool.name));
+    plain.extend(facts.body.iter().map(|row| &row.name));
     plain.extend(facts.finished.iter().map(|row| &row.name));
     plain.into_iter().for_each(|text| see(text, Sort::Plain));
     facts.words.iter().for_each(|word| see(&named(&word.term), Sort::Plain));

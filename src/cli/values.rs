@@ -73,12 +73,11 @@ fn rows(edition: &Edition<'_>) -> Vec<Row> {
         }
     }
     for notion in &facts.notions {
-        let given = [("length", &notion.length), ("amount", &notion.amount), ("count", &notion.count)];
-        for (field, value) in given {
-            let Some(formula) = value.as_ref().and_then(|value| value.get(edition.size())) else { continue };
+        for (figure, value) in &notion.figures {
+            let Some(formula) = value.get(edition.size()) else { continue };
             let mut unheard = crate::diag::Findings::default();
             if let Some(worked) = edition.values.work_out(formula, &edition.values, &mut unheard) {
-                let name = format!("{}.{field}", notion.id.text);
+                let name = format!("{}.{}", notion.id.text, figure.word());
                 rows.push(row(edition, &name, formula.formula.text.trim(), &worked));
             }
         }

@@ -18,7 +18,7 @@ const WIDEST: f64 = 120.0;
 impl Player<'_> {
     /// Whether an edge curves inwards, and tightly.
     pub fn is_tight_hollow(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let Some(shape) = self.edition.values.shape(self.edition.cast[copy].piece) else { return false };
+        let Some(shape) = self.edition.values.whole(self.edition.cast[copy].piece) else { return false };
         let edge = &shape.edges()[edge.at()];
         let points: Vec<([f64; 2], [f64; 2])> = (0..=STRETCHES)
             .filter_map(|at| shape.point_at(&edge.name, Along::Fraction(ratio(at, STRETCHES)?)))

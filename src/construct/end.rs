@@ -10,6 +10,7 @@ use crate::resolve::{Filler, NotionId, Touched, ZipEdge};
 pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
     unfinished::judge(player);
+    holes(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
         || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));
@@ -48,6 +49,24 @@ fn gaps(player: &mut Player<'_>) {
         };
         faults.push(Fault::GapOpen { edges, sewn: seam.sewn, leave, filler });
     }
+    for hem in player.state.hem_gaps.iter().filter(|hem| hem.closed.is_none()) {
+        let edges = hem.edges.iter().map(|(copy, edge)| player.edition.edge_name(*copy, *edge)).collect();
+        faults.push(Fault::GapOpen { edges, sewn: hem.sewn, leave: hem.leave, filler: None });
+    }
+    player.faults.extend(faults);
+}
+
+/// A hole goes through every layer that its edge has in the end.
+fn holes(player: &mut Player<'_>) {
+    let mut faults = Vec::new();
+    for ((copy, edge), state) in &player.state.edges {
+        let Some(holed) = state.holed else { continue };
+        let seams = state.seams.iter().filter_map(|seam| player.state.seams.get(*seam)).map(|seam| seam.sewn);
+        let finished = state.finished.map(|(moment, _)| moment);
+        if let Some(sewn) = seams.chain(finished).filter(|sewn| *sewn > holed).min() {
+            faults.push(Fault::HoleTooSoon { edge: player.edition.edge_name(*copy, *edge), holed, sewn });
+        }
+    }
     player.faults.extend(faults);
 }
 
@@ -61,8 +80,7 @@ fn raw_edges(player: &mut Player<'_>) {
             continue;
         }
         for edge in player.edition.edges_of(copy) {
-            let settled =
-                player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge) || player.is_fold(copy, edge);
+            let settled = player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge);
             if !settled {
                 raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
             }

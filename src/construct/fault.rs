@@ -74,6 +74,15 @@ pub enum OffEdge {
     Follows,
 }
 
+/// Why nothing passes into a casing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Shut {
+    /// The edge is not sewn yet.
+    NoCasing(String),
+    /// It is sewn all round; the moment at which a gap was closed too soon.
+    Sewn(Option<Moment>),
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -96,12 +105,18 @@ pub enum Fault {
     TopstitchedTooSoon { edge: String, stitched: Moment, sewn: Moment },
     /// A seam is topstitched without having been pressed.
     NotPressed { edge: String, stitched: Moment, sewn: Moment },
+    /// Two copies of one hand are sewn right sides together along an edge that runs another way turned over.
+    HandsAlike { edges: (String, String), piece: PieceId, sewn: Moment },
     /// Edges are pinned after they are sewn.
     PinnedTooLate { edges: (String, String), pinned: Moment, sewn: Moment },
     /// A corner is boxed before the seams beside it are sewn.
     BoxedTooSoon { corner: String, edge: String, boxed: Moment, sewn: Moment },
     /// Nothing is open to turn through; the moment at which a gap was closed too soon.
     NothingOpen { turned: Moment, closed: Option<Moment> },
+    /// A buttonhole is made before its edge is sewn or hemmed.
+    HoleTooSoon { edge: String, holed: Moment, sewn: Moment },
+    /// Something is passed into a casing that is not there or that is shut.
+    CasingShut { inserted: Moment, why: Shut },
     /// A gap stays open.
     GapOpen { edges: Vec<String>, sewn: Moment, leave: Span, filler: Option<NotionId> },
     /// A gap (mm) is longer than what there is for it (mm).

@@ -80,7 +80,7 @@ impl Player<'_> {
         let taken = to_f64(stated.quantity.value);
         for (copy, edge) in edges {
             let piece = self.edition.cast[*copy].piece;
-            let Some(own) = self.edition.values.allowance(piece, &self.edition.edge_word(*copy, *edge)) else {
+            let Some(own) = self.edition.values.allowance(piece, &self.edition.drawn_word(*copy, *edge)) else {
                 continue;
             };
             let own = to_f64(own);

@@ -95,8 +95,7 @@ impl Player<'_> {
         }
         let mut seam = 0.0;
         for (copy, edge) in side {
-            let shape = self.edition.values.shape(self.edition.cast[*copy].piece)?;
-            seam += shape.edges()[edge.at()].seam_length;
+            seam += self.edition.edge(*copy, *edge)?.seam_length;
         }
         let lapped = self.state.laps.iter().map(|(edges, by)| {
             let held = edges.iter().filter(|edge| side.contains(edge)).count();
@@ -104,10 +103,7 @@ impl Player<'_> {
         });
         let lapped: f64 = lapped.sum();
         let cut = match side {
-            [(copy, edge)] => {
-                let shape = self.edition.values.shape(self.edition.cast[*copy].piece)?;
-                Some(shape.edges()[edge.at()].cut_length)
-            }
+            [(copy, edge)] => Some(self.edition.edge(*copy, *edge)?.cut_length),
             _ => None,
         };
         Some(Lengths { seam: seam - lapped, cut })
@@ -115,11 +111,7 @@ impl Player<'_> {
 
     /// The length of a side as drawn, in mm.
     pub fn drawn_length(&self, side: &[(CopyId, EdgeId)]) -> f64 {
-        let lengths = side.iter().filter_map(|(copy, edge)| {
-            let shape = self.edition.values.shape(self.edition.cast[*copy].piece)?;
-            Some(shape.edges()[edge.at()].length)
-        });
-        lengths.sum()
+        side.iter().filter_map(|(copy, edge)| Some(self.edition.edge(*copy, *edge)?.length)).sum()
     }
 
     /// A gap that is as long as the seam that it is left in, or reaches past its end.

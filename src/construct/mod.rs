@@ -9,6 +9,7 @@ mod curves;
 mod deed;
 mod end;
 mod fault;
+mod hands;
 mod history;
 mod joins;
 mod lengths;
@@ -24,7 +25,7 @@ mod thread;
 mod unfinished;
 mod verbs;
 
-pub use fault::{Fault, Moment, OffEdge, RawOf, Unreckoned};
+pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

@@ -6,50 +6,72 @@ use super::fault::{Fault, Moment};
 use super::player::Player;
 use crate::geometry::Along;
 use crate::measure::Exact;
-use crate::model::NotchAt;
+use crate::model::{Notch, NotchAt};
 use crate::resolve::{CopyId, EdgeId, Member};
 
 /// How far two notches may lie apart and still meet, in mm (common practice, no source: a notch is a
 /// snip of 2 to 3 mm).
 const NOTCH_TOLERANCE: f64 = 1.5;
 
+/// An edge with notches: where they are, and how long it is, in mm.
+type Noted = (CopyId, EdgeId, Vec<f64>, f64);
+
 impl Player<'_> {
     pub fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
-        let noted: Vec<(CopyId, EdgeId, Vec<f64>, f64)> = edges
+        let noted: Vec<Noted> = edges
             .iter()
             .filter_map(|(copy, edge)| {
                 let places = self.notches(*copy, *edge);
-                let length = self.edition.values.shape(self.edition.cast[*copy].piece)?.edges()[edge.at()].length;
+                let length = self.edition.edge(*copy, *edge)?.length;
                 (!places.is_empty()).then_some((*copy, *edge, places, length))
             })
             .collect();
         let mut seen: BTreeSet<(CopyId, CopyId)> = BTreeSet::new();
-        for (at, (copy, edge, places, length)) in noted.iter().enumerate() {
-            for (other, other_edge, other_places, other_length) in &noted[at + 1..] {
-                let same_way = self.same_way((*copy, *edge), (*other, *other_edge));
-                let mut mirrored: Vec<f64> = match same_way {
-                    true => other_places.clone(),
-                    false => other_places.iter().map(|place| other_length - place).collect(),
-                };
-                mirrored.sort_by(f64::total_cmp);
-                let meet = places.len() == mirrored.len()
-                    && places.iter().zip(&mirrored).all(|(one, two)| can_meet(one - two, length - other_length));
-                if !meet && seen.insert((*copy, *other)) {
-                    let piece = self.edition.cast[*copy].piece;
-                    let notch = self.edition.draft.facts.pieces[piece]
-                        .notches
-                        .iter()
-                        .find(|notch| notch.edge.text == self.edition.edge_word(*copy, *edge))
-                        .map_or(moment.verb, |notch| notch.text.span);
-                    self.faults.push(Fault::NotchesDiffer {
-                        edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
-                        notch,
-                        places: (places.clone(), mirrored.clone()),
-                        sewn: moment,
-                    });
+        let mirrored = |one: &Noted, other: &Noted| {
+            let mut places: Vec<f64> = match self.same_way((one.0, one.1), (other.0, other.1)) {
+                true => other.2.clone(),
+                false => other.2.iter().map(|place| other.3 - place).collect(),
+            };
+            places.sort_by(f64::total_cmp);
+            places
+        };
+        let meets = |one: &Noted, other: &Noted| {
+            let theirs = mirrored(one, other);
+            one.2.len() == theirs.len()
+                && one.2.iter().zip(&theirs).all(|(here, there)| can_meet(here - there, one.3 - other.3))
+        };
+        // An edge that stands in both halves of a piece cut on the fold is sewn in the half where it fits.
+        let twins = |one: &Noted, other: &Noted| {
+            one.0 == other.0 && self.edition.drawn_word(one.0, one.1) == self.edition.drawn_word(other.0, other.1)
+        };
+        let mut apart = Vec::new();
+        for (at, one) in noted.iter().enumerate() {
+            for other in noted[at + 1..].iter().filter(|other| !twins(one, other)) {
+                let fits = noted.iter().filter(|twin| twins(twin, other)).any(|twin| meets(one, twin))
+                    || noted.iter().filter(|twin| twins(twin, one)).any(|twin| meets(twin, other));
+                if !fits && seen.insert((one.0, other.0)) {
+                    apart.push((one, other, mirrored(one, other)));
                 }
             }
         }
+        let faults: Vec<Fault> = apart
+            .into_iter()
+            .map(|((copy, edge, places, _), (other, other_edge, ..), theirs)| {
+                let piece = self.edition.cast[*copy].piece;
+                let notch = self.edition.draft.facts.pieces[piece]
+                    .notches
+                    .iter()
+                    .find(|notch| notch.edge.text == self.edition.drawn_word(*copy, *edge))
+                    .map_or(moment.verb, |notch| notch.text.span);
+                Fault::NotchesDiffer {
+                    edges: (self.edition.edge_name(*copy, *edge), self.edition.edge_name(*other, *other_edge)),
+                    notch,
+                    places: (places.clone(), theirs),
+                    sewn: moment,
+                }
+            })
+            .collect();
+        self.faults.extend(faults);
     }
 
     /// Whether two edges are counted the same way once their pieces lie right sides together. One of
@@ -59,7 +81,7 @@ impl Player<'_> {
     pub fn same_way(&self, first: (CopyId, EdgeId), second: (CopyId, EdgeId)) -> bool {
         let (one, two) = (&self.edition.cast[first.0], &self.edition.cast[second.0]);
         let clockwise = |member: &Member, edge: EdgeId| {
-            let shape = self.edition.values.shape(member.piece)?;
+            let shape = self.edition.values.whole(member.piece)?;
             let edge = shape.edges()[edge.at()].name.as_str();
             let at = |share: Exact| shape.point_at(edge, Along::Fraction(share));
             let (here, next) = (at(Exact::of::<500, 1000>())?, at(Exact::of::<501, 1000>())?);
@@ -80,20 +102,22 @@ impl Player<'_> {
     pub fn notches(&self, copy: CopyId, edge: EdgeId) -> Vec<f64> {
         let piece = self.edition.cast[copy].piece;
         let facts = &self.edition.draft.facts.pieces[piece];
-        let Some(shape) = self.edition.values.shape(piece) else { return Vec::new() };
-        let edge = shape.edges()[edge.at()].name.as_str();
+        let (Some(shape), Some(own)) = (self.edition.values.shape(piece), self.edition.edge(copy, edge)) else {
+            return Vec::new();
+        };
+        let along = |notch: &Notch| match &notch.at {
+            NotchAt::Centre => Some(Along::Centre),
+            NotchAt::FromStart(formula) => self.edition.values.along(formula, false),
+            NotchAt::FromEnd(formula) => self.edition.values.along(formula, true),
+        };
         let mut places: Vec<f64> = facts
             .notches
             .iter()
-            .filter(|notch| notch.edge.text == edge)
-            .filter_map(|notch| {
-                let along = match &notch.at {
-                    NotchAt::Centre => Along::Centre,
-                    NotchAt::FromStart(formula) => self.edition.values.along(formula, false)?,
-                    NotchAt::FromEnd(formula) => self.edition.values.along(formula, true)?,
-                };
-                shape.point_at(edge, along).map(|point| point.distance)
-            })
+            .filter(|notch| notch.edge.text == own.drawn)
+            .filter_map(along)
+            .flat_map(|along| shape.points_of_whole(&own.drawn, along))
+            .filter(|(edge, _)| edge.name == own.name)
+            .map(|(_, point)| point.distance)
             .collect();
         places.sort_by(f64::total_cmp);
         places

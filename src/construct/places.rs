@@ -59,25 +59,31 @@ impl Player<'_> {
 
     /// Whether the edge `beside` meets an edge at its end, and not at its start.
     fn lies_at_end(&self, copy: CopyId, edge: EdgeId, beside: &str) -> Result<bool, OffEdge> {
-        let shape = self.edition.values.shape(self.edition.cast[copy].piece).ok_or(OffEdge::Follows)?;
+        let shape = self.edition.values.whole(self.edition.cast[copy].piece).ok_or(OffEdge::Follows)?;
         let ends = |name: &str| {
             let at = |share| shape.point_at(name, Along::Fraction(share)).map(|point| point.at);
             Some([at(Exact::ZERO)?, at(Exact::ONE)?])
         };
-        let own = ends(&shape.edges()[edge.at()].name).ok_or(OffEdge::Follows)?;
+        let name = &shape.edges()[edge.at()].name;
+        let own = ends(name).ok_or(OffEdge::Follows)?;
         let meets = |name: &str, corner: [f64; 2]| {
             let near = |other: &[f64; 2]| (other[0] - corner[0]).hypot(other[1] - corner[1]) < SAME_CORNER;
             ends(name).is_some_and(|ends| ends.iter().any(near))
         };
-        if meets(beside, own[0]) {
-            return Ok(false);
+        // An edge off the fold stands twice, and is called as it was drawn.
+        let called = |corner| {
+            let named = shape.edges().iter().filter(|other| other.name == beside || other.drawn == beside);
+            named.filter(|other| other.name != *name).any(|other| meets(&other.name, corner))
+        };
+        match (called(own[0]), called(own[1])) {
+            (true, _) => Ok(false),
+            (false, true) => Ok(true),
+            (false, false) => {
+                let others = shape.edges().iter().filter(|other| other.name != *name && !other.on_fold);
+                let known = others.filter(|other| own.iter().any(|corner| meets(&other.name, *corner)));
+                Err(OffEdge::NotBeside(known.map(|other| other.drawn.clone()).collect()))
+            }
         }
-        if meets(beside, own[1]) {
-            return Ok(true);
-        }
-        let names = shape.edges().iter().map(|edge| edge.name.clone());
-        let known = names.filter(|name| *name != shape.edges()[edge.at()].name);
-        Err(OffEdge::NotBeside(known.filter(|name| own.iter().any(|corner| meets(name, *corner))).collect()))
     }
 
     /// The share of its first edge that a fact is about, from 0 to 1; `None` for the whole.

@@ -45,13 +45,8 @@ impl<'a> Player<'a> {
 
     pub fn is_declared_raw(&self, copy: CopyId, edge: EdgeId) -> bool {
         let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        let edge = self.edition.edge_word(copy, edge);
+        let edge = self.edition.drawn_word(copy, edge);
         piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
-    }
-
-    pub fn is_fold(&self, copy: CopyId, edge: EdgeId) -> bool {
-        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
-        piece.fold.as_ref().is_some_and(|fold| fold.text == self.edition.edge_word(copy, edge))
     }
 
     /// The same of the layers that count as one with a target.

@@ -141,8 +141,7 @@ impl<'a> SewnCopy<'a> {
     /// The allowance that the piece adds to an edge as drawn, in mm: a corner is as deep as it is written on
     /// the line that the author drew.
     fn added(&self, word: &str) -> Result<f64, Unreckoned> {
-        let shape = self.edition.values.shape(self.edition.cast[self.copy].piece).ok_or(Unreckoned::Follows)?;
-        let edge = &shape.edges()[self.edge(word)?.at()];
+        let edge = self.edition.edge(self.copy, self.edge(word)?).ok_or(Unreckoned::Follows)?;
         Ok(if self.piece.drawn_stitching { to_f64(edge.allowance) } else { 0.0 })
     }
 

@@ -38,6 +38,8 @@ pub(super) struct EdgeState {
     pub covered: Vec<(f64, f64)>,
     /// When it was kept from fraying, whatever becomes of it.
     pub neat: Option<Moment>,
+    /// The first buttonhole in it.
+    pub holed: Option<Moment>,
 }
 
 /// How much of an edge may be left and still count as held, as a share of its length.
@@ -77,6 +79,15 @@ pub(super) struct Seam {
     pub turned_in: bool,
 }
 
+/// A gap left in a hem, to pass something through.
+#[derive(Debug, Clone)]
+pub(super) struct HemGap {
+    pub edges: Vec<(CopyId, EdgeId)>,
+    pub sewn: Moment,
+    pub leave: crate::source::Span,
+    pub closed: Option<Moment>,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -84,6 +95,7 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
     /// Copies that count as one.

@@ -50,13 +50,10 @@ fn over(finish: Option<EdgeFinish>) -> f64 {
 fn length(edition: &Edition<'_>, verb: Verb, targets: &[Touched]) -> f64 {
     let on_edges = targets.iter().any(|target| matches!(target, Touched::Edge(..) | Touched::ZipEdge(..)));
     let lengths = targets.iter().filter_map(|target| match target {
-        Touched::Edge(copy, edge) => {
-            let shape = edition.values.shape(edition.cast[*copy].piece)?;
-            Some(shape.edges()[edge.at()].seam_length)
-        }
+        Touched::Edge(copy, edge) => Some(edition.edge(*copy, *edge)?.seam_length),
         Touched::Copy(copy) if !on_edges => {
-            let shape = edition.values.shape(edition.cast[*copy].piece)?;
-            Some(shape.edges().iter().map(|edge| edge.seam_length).sum())
+            let edges = edition.edges_of(*copy).into_iter();
+            Some(edges.filter_map(|edge| edition.edge(*copy, edge)).map(|edge| edge.seam_length).sum())
         }
         _ => None,
     });

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 use super::cloth::Face;
 use super::desk::Desk;
 use super::trace::{Side, corners, cut_back, inward, straight};
-use crate::geometry::{Along, Shape};
+use crate::geometry::Along;
 use crate::model::NotchAt;
 use crate::resolve::{CopyId, NotionId};
 
@@ -51,21 +51,10 @@ impl Part {
         let member = &desk.edition.cast[copy];
         let shape = desk.edition.values.shape(member.piece)?;
         let piece = &desk.edition.draft.facts.pieces[member.piece];
-        let mirror = piece.fold.as_ref().and_then(|fold| mirror(shape, &fold.text));
-        let outline = shape.unfolded().0.path;
-        let mut rims = Vec::new();
-        for edge in shape.edges().iter().filter(|edge| piece.fold.as_ref().is_none_or(|fold| fold.text != edge.name)) {
-            let mut lines = vec![edge.cut.clone()];
-            if let Some((over, fold)) = &mirror {
-                let other = *over * edge.cut.clone();
-                let touching = corners(&edge.cut).iter().any(|point| fold.distance(*point) < 1e-3);
-                match touching.then(|| super::trace::chains(&[edge.cut.clone(), other.clone()])) {
-                    Some(chain) if chain.len() == 1 => lines = vec![super::trace::open_line(&chain[0].0)],
-                    _ => lines.push(other),
-                }
-            }
-            rims.push(Rim { name: edge.name.clone(), lines });
-        }
+        let whole = shape.whole();
+        let outline = whole.cutting().path.clone();
+        let edges = whole.edges().iter().filter(|edge| !edge.on_fold);
+        let rims = edges.map(|edge| Rim { name: edge.name.clone(), lines: vec![edge.cut.clone()] }).collect();
         let mut notches = Vec::new();
         for notch in &piece.notches {
             let along = match &notch.at {
@@ -73,12 +62,10 @@ impl Part {
                 NotchAt::FromStart(formula) => desk.edition.values.along(formula, false),
                 NotchAt::FromEnd(formula) => desk.edition.values.along(formula, true),
             };
-            let Some(at) = along.and_then(|along| shape.point_at(&notch.edge.text, along)) else { continue };
-            let (point, inward) = (Point::new(at.cutting[0], at.cutting[1]), Vec2::new(at.inward[0], at.inward[1]));
-            notches.push((notch.edge.text.clone(), point, inward));
-            if let Some((over, _)) = &mirror {
-                let (other, tip) = (*over * point, *over * (point + inward));
-                notches.push((notch.edge.text.clone(), other, tip - other));
+            let points = along.map(|along| shape.points_of_whole(&notch.edge.text, along));
+            for (edge, at) in points.into_iter().flatten() {
+                let (point, inward) = (Point::new(at.cutting[0], at.cutting[1]), Vec2::new(at.inward[0], at.inward[1]));
+                notches.push((edge.name.clone(), point, inward));
             }
         }
         let part =
@@ -179,30 +166,6 @@ impl Part {
     /// The box of what is seen.
     pub fn bounds(&self) -> Rect {
         self.visible.bounding_box()
-    }
-}
-
-/// Over the fold: the mirror, and the fold as a line.
-fn mirror(shape: &Shape, fold: &str) -> Option<(Affine, FoldLine)> {
-    let (from, to) = straight(&shape.edge(fold)?.cut)?;
-    let along = (to - from).normalize();
-    let angle = along.atan2();
-    let over = Affine::translate(from.to_vec2())
-        * Affine::rotate(angle)
-        * Affine::FLIP_Y
-        * Affine::rotate(-angle)
-        * Affine::translate(-from.to_vec2());
-    Some((over, FoldLine { from, along }))
-}
-
-struct FoldLine {
-    from: Point,
-    along: Vec2,
-}
-
-impl FoldLine {
-    fn distance(&self, point: Point) -> f64 {
-        (point - self.from).cross(self.along).abs()
     }
 }
 

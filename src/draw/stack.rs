@@ -7,6 +7,7 @@ use super::desk::Desk;
 use super::part::{Part, Who};
 use super::past::{Held, Seam};
 use super::trace::{Side, corners, length, nearest, place};
+use crate::model::NotionFigure;
 use crate::resolve::{CopyId, NotionId, ZipEdge};
 
 /// How far two edges may differ and still be one line, in mm of cloth.
@@ -211,7 +212,7 @@ impl Desk<'_, '_> {
     /// How long a zip is drawn, in mm of cloth: between its ends' cloth as long as the edge that it
     /// is sewn to; else its own length, as far as the edge goes.
     pub fn zip_length(&self, zip: NotionId, beside: Option<f64>) -> f64 {
-        let own = self.edition.draft.facts.notions[zip].length.as_ref();
+        let own = self.edition.draft.facts.notions[zip].figures.get(&NotionFigure::Length);
         let own =
             own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.values.quiet(length));
         let own = own.and_then(super::past::millimetres).unwrap_or(200.0);

@@ -1,18 +1,20 @@
-//! Pieces cut on the fold: the half that is drawn, mirrored over its fold edge and joined.
+//! The line that a piece cut on the fold is mirrored over.
 
-use kurbo::{Affine, ParamCurve, PathSeg, Point, Shape as _, Vec2};
+use kurbo::{Affine, ParamCurve, Point, Shape as _, Vec2};
 
 use super::fault::ShapeFault;
 use super::limits::JOIN_WITHIN;
 use super::outline::Outline;
-use super::ring::{Seg, to_path};
+use super::ring::{ExactPoint, Seg, to_path};
 
 /// The line of the fold, clockwise along the piece.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Fold {
-    edge: usize,
-    at: Point,
-    along: Vec2,
+    pub edge: usize,
+    pub at: Point,
+    pub along: Vec2,
+    /// Both ends, where they are known exactly.
+    pub ends: Option<[ExactPoint; 2]>,
 }
 
 impl Fold {
@@ -26,7 +28,9 @@ impl Fold {
         let length = (to - from).hypot();
         // An edge that comes back to its start has no direction to fold along.
         let along = if length > JOIN_WITHIN { (to - from) / length } else { Vec2::new(1.0, 0.0) };
-        let fold = Self { edge, at: from, along };
+        let exact = |seg: Option<&Seg>| seg.and_then(|seg| seg.ends);
+        let ends = exact(of_edge().next()).zip(exact(of_edge().next_back())).map(|(first, last)| [first[0], last[1]]);
+        let fold = Self { edge, at: from, along, ends };
         let drawn = to_path(of_edge().map(|seg| &seg.curve), false);
         let upright = (fold.level() * drawn).bounding_box();
         let by = upright.height().max(upright.width() - length);
@@ -49,20 +53,5 @@ impl Fold {
     /// Turns the plane so that the fold runs along the x axis from 0.
     fn level(&self) -> Affine {
         Affine::rotate(-self.along.atan2()) * Affine::translate(-self.at.to_vec2())
-    }
-
-    /// The line of the half and of its mirror image, without the fold between them.
-    pub fn unfold(&self, segs: &[Seg]) -> Outline {
-        let on_fold = |seg: &&Seg| seg.edge == Some(self.edge);
-        let start = segs
-            .iter()
-            .zip(segs.iter().cycle().skip(1))
-            .position(|(seg, next)| on_fold(&seg) && !on_fold(&next))
-            .map_or(0, |last| last + 1);
-        let half: Vec<PathSeg> =
-            segs.iter().cycle().skip(start).take(segs.len()).filter(|seg| !on_fold(seg)).map(|seg| seg.curve).collect();
-        let mirror = Affine::reflect(self.at, self.along);
-        let mirrored: Vec<PathSeg> = half.iter().rev().map(|curve| mirror * curve.reverse()).collect();
-        Outline { path: to_path(half.iter().chain(&mirrored), true) }
     }
 }

@@ -11,11 +11,13 @@ mod fault;
 mod fold;
 mod limits;
 mod offset;
+mod opened;
 mod outline;
 mod read;
 mod ring;
 mod shape;
 mod spec;
+mod symmetry;
 
 pub use fault::ShapeFault;
 pub use limits::{FARTHEST, JOIN_WITHIN};

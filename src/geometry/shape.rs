@@ -8,7 +8,7 @@ use super::limits::FARTHEST;
 use super::outline::Outline;
 use super::ring::{self, Ring, Seg, direction, outward, to_path};
 use super::spec::{Allowances, Drawn, Spec};
-use super::{exact, offset, read};
+use super::{exact, offset, opened, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
@@ -19,6 +19,8 @@ pub struct Shape {
     stitching: Line,
     drawn: Drawn,
     fold: Option<Fold>,
+    /// A piece cut on the fold, opened.
+    opened: Option<Box<Shape>>,
 }
 
 /// One of the two lines.
@@ -39,11 +41,17 @@ impl Line {
     }
 }
 
-/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn.
+/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn, but in
+/// [`Shape::whole`].
 #[derive(Debug, Clone)]
 pub struct Edge {
     /// Its name.
     pub name: String,
+    /// The edge of the drawn outline that it is, or is a half of: its own name but in a piece cut on the
+    /// fold, opened.
+    pub drawn: String,
+    /// Whether it lies on the fold of the cloth.
+    pub on_fold: bool,
     /// The edge on the line that the author drew, in the direction in which it is counted: as
     /// written; for a rectangle from the left or from the top.
     pub path: BezPath,
@@ -126,9 +134,72 @@ impl Shape {
                 fold.check(&line.outline, &name).map_err(|fault| vec![fault])?;
             }
         }
-        let mut shape = Self { edges: Vec::new(), cutting, stitching, drawn, fold };
+        let mut shape = Self { edges: Vec::new(), cutting, stitching, drawn, fold, opened: None };
         shape.edges = (0..ring.edges.len()).map(|edge| shape.measured(&ring, edge, &widths)).collect();
+        shape.opened = fold.map(|fold| Box::new(shape.open(&ring, &widths, &fold)));
         Ok(shape)
+    }
+
+    /// The whole of a piece cut on the fold.
+    fn open(&self, ring: &Ring, widths: &[Exact], fold: &Fold) -> Shape {
+        let (author, other) = match self.drawn {
+            Drawn::Cutting => (&self.cutting, &self.stitching),
+            Drawn::Stitching => (&self.stitching, &self.cutting),
+        };
+        let opened = opened::open(&ring.edges, &author.segs, &other.segs, fold);
+        let (author, other) = (Line::new(opened.ring.segs.clone()), Line::new(opened.other));
+        let (cutting, stitching) = match self.drawn {
+            Drawn::Cutting => (author, other),
+            Drawn::Stitching => (other, author),
+        };
+        let mut whole = Self { edges: Vec::new(), cutting, stitching, drawn: self.drawn, fold: None, opened: None };
+        let widths: Vec<Exact> =
+            opened.from.iter().map(|from| widths.get(*from).copied().unwrap_or_default()).collect();
+        for (edge, from) in opened.from.iter().enumerate() {
+            let drawn = ring.name(Some(*from));
+            whole.edges.push(Edge { drawn, ..whole.measured(&opened.ring, edge, &widths) });
+        }
+        // The line of the fold can still be pressed or marked, but it is no edge of the whole.
+        let line = &self.edges[fold.edge];
+        if whole.edge(&line.name).is_none() {
+            whole.edges.push(line.clone());
+        }
+        whole
+    }
+
+    /// The piece as it is sewn: one cut on the fold is opened, any other is as it was drawn.
+    pub fn whole(&self) -> &Shape {
+        self.opened.as_deref().unwrap_or(self)
+    }
+
+    /// The points of the whole piece at a place along a drawn edge, with the edges that they lie on: one, or
+    /// of a piece cut on the fold one in each half. None when there is no such edge or the place lies off it.
+    pub fn points_of_whole(&self, drawn: &str, along: Along) -> Vec<(&Edge, EdgePoint)> {
+        let (whole, Some(point)) = (self.whole(), self.point_at(drawn, along)) else { return Vec::new() };
+        let half = self.edge(drawn).map_or(0.0, |edge| edge.length);
+        let mut points: Vec<(&Edge, EdgePoint)> = Vec::new();
+        for edge in whole.edges.iter().filter(|edge| edge.drawn == drawn) {
+            let in_two = edge.length > half + 1e-6;
+            let distances = match in_two {
+                false => vec![point.distance],
+                // Counted from the fold outwards, or towards it.
+                true if self.begins_at_fold(drawn) => vec![half - point.distance, half + point.distance],
+                true => vec![point.distance, edge.length - point.distance],
+            };
+            for distance in distances {
+                let new = |known: &EdgePoint| (known.distance - distance).abs() > 1e-6;
+                if points.iter().filter(|(known, _)| known.name == edge.name).all(|(_, known)| new(known)) {
+                    points.extend(whole.point(edge, distance).map(|point| (edge, point)));
+                }
+            }
+        }
+        points
+    }
+
+    /// Whether a drawn edge is counted from the fold.
+    fn begins_at_fold(&self, drawn: &str) -> bool {
+        let start = self.edge(drawn).and_then(|edge| edge.path.segments().next().map(|run| run.start()));
+        self.fold.zip(start).is_some_and(|(fold, start)| fold.holds(start))
     }
 
     fn measured(&self, ring: &Ring, edge: usize, widths: &[Exact]) -> Edge {
@@ -149,6 +220,8 @@ impl Shape {
         };
         Edge {
             name: ring.name(Some(edge)),
+            drawn: ring.name(Some(edge)),
+            on_fold: self.fold.is_some_and(|fold| fold.edge == edge),
             path: path(author),
             length: length(author),
             exact: exact::length(author.of_edge(edge)),
@@ -184,13 +257,10 @@ impl Shape {
         &self.stitching.outline
     }
 
-    /// The cutting and the stitching line of the whole piece: mirrored over the fold and joined, or
-    /// as they are when there is no fold.
+    /// The cutting and the stitching line of the whole piece.
     pub fn unfolded(&self) -> (Outline, Outline) {
-        match &self.fold {
-            Some(fold) => (fold.unfold(&self.cutting.segs), fold.unfold(&self.stitching.segs)),
-            None => (self.cutting.outline.clone(), self.stitching.outline.clone()),
-        }
+        let whole = self.whole();
+        (whole.cutting.outline.clone(), whole.stitching.outline.clone())
     }
 
     /// The width and the height of the box round the cutting line, in mm; of a piece cut on the
@@ -228,6 +298,11 @@ impl Shape {
             Along::FromStart(from) => to_f64(from),
             Along::FromEnd(from) => edge.length - to_f64(from),
         };
+        self.point(edge, distance)
+    }
+
+    /// The point so many mm along an edge of this piece; `None` when that lies off it.
+    fn point(&self, edge: &Edge, distance: f64) -> Option<EdgePoint> {
         // The end itself is on the edge, whatever the last binary place says.
         if !(-1e-7..=edge.length + 1e-7).contains(&distance) {
             return None;

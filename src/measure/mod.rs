@@ -17,7 +17,7 @@ mod unit;
 
 pub use exact::{Exact, down_to, ratio, round_to, square_root, to_f64, up_to};
 pub use formula::functions::{FUNCTIONS, FunctionDoc};
-pub use formula::{Comparison, Expr, ExprKind, Formula, Lookup, Names, Operator, Outcome, evaluate, explain};
+pub use formula::{Comparison, Expr, ExprKind, Formula, Lookup, Names, Operator, Outcome, PI, evaluate, explain};
 pub use problem::{Problem, ProblemKind};
 pub use quantity::{Fault, Measure, Quantity, Stated, convert, nearest_fraction};
 pub use read::read_measure;

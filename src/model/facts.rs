@@ -1,9 +1,11 @@
 //! The facts of `booklet.yaml`.
 
+use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
 use super::size::{BySize, Size};
 use super::text::{Expression, Name, Text};
+use crate::diag::in_sentence;
 use crate::measure::Exact;
 use crate::measure::System;
 use crate::source::Span;
@@ -47,6 +49,8 @@ pub struct Facts {
     pub measurements: Vec<Measurement>,
     /// What must hold.
     pub expect: Vec<Expectation>,
+    /// The measures of the body by which a size is chosen.
+    pub body: Vec<BodyRow>,
     /// What the maker ends up with.
     pub finished: Vec<FinishedRow>,
     /// Terms that the booklet explains.
@@ -111,6 +115,15 @@ pub struct Expectation {
     pub because: Option<Text>,
 }
 
+/// A row of the table of body measurements.
+#[derive(Debug, Clone)]
+pub struct BodyRow {
+    /// What is measured, in words.
+    pub name: Text,
+    /// How large it is.
+    pub value: BySize,
+}
+
 /// A row of the finished measurements.
 #[derive(Debug, Clone)]
 pub struct FinishedRow {
@@ -121,6 +134,8 @@ pub struct FinishedRow {
     /// The measure of the sewn thing that it must agree with: a copy and `width`, `height` or
     /// `depth`; `None` where the construction does not determine it.
     pub sewn: Option<Text>,
+    /// The row of the body measurements that it goes over; `None` where it goes over none.
+    pub over: Option<Text>,
 }
 
 /// A term of the trade and its meaning.
@@ -153,38 +168,6 @@ pub struct Fabric {
     pub grainless: bool,
     /// How much to buy, as the author states it.
     pub amount: Option<BySize>,
-    /// More to know.
-    pub note: Vec<Block>,
-}
-
-/// What sort of thing a notion is, where that matters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
-    /// A zip: it has edges and is open or shut.
-    Zip,
-    /// Sewing thread: every stitch uses it.
-    Thread,
-    /// Anything else.
-    Other,
-}
-
-/// Something bought beside fabric.
-#[derive(Debug, Clone)]
-pub struct Notion {
-    /// Its name in the files.
-    pub id: Name,
-    /// What sort it is.
-    pub kind: Kind,
-    /// The sizes that need it (by their place in `sizes`); `None` for all.
-    pub sizes: Option<Vec<usize>>,
-    /// Its name on the page.
-    pub name: Text,
-    /// How long one is.
-    pub length: Option<BySize>,
-    /// How much of it is needed, where it is not counted.
-    pub amount: Option<BySize>,
-    /// How many.
-    pub count: Option<BySize>,
     /// More to know.
     pub note: Vec<Block>,
 }
@@ -225,11 +208,27 @@ pub struct Piece {
     pub mirrored: bool,
     /// What is cut, fabric by fabric.
     pub cut: Vec<Cut>,
+    /// What edges are called on the page, where the author says so.
+    pub edge_names: Vec<(Name, Text)>,
+    /// What copies are called on the page, where the author says so.
+    pub copy_names: Vec<(Name, Text)>,
     /// More to know.
     pub note: Vec<Block>,
 }
 
 impl Piece {
+    /// What a copy is called inside a sentence.
+    pub fn copy_called(&self, copy: &str) -> String {
+        let named = self.copy_names.iter().find(|(name, _)| name.text == copy);
+        named.map_or_else(|| copy.replace('_', " "), |(_, called)| in_sentence(&called.text))
+    }
+
+    /// What an edge is called inside a sentence; `None` where the author does not say.
+    pub fn edge_called(&self, edge: &str) -> Option<String> {
+        let (_, called) = self.edge_names.iter().find(|(name, _)| name.text == edge)?;
+        Some(in_sentence(&called.text))
+    }
+
     /// The names of its copies, over all fabrics.
     pub fn copies(&self) -> impl Iterator<Item = &Name> {
         self.cut.iter().flat_map(|cut| match &cut.copies {

@@ -5,6 +5,7 @@
 mod date;
 mod draft;
 mod facts;
+mod notion;
 mod prose;
 mod sheet;
 mod size;
@@ -15,9 +16,10 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Kind, Measurement, Notch, NotchAt, Notion, Outline,
+    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Notch, NotchAt, Outline,
     Piece, Release, Segment, Show, Style, Tool, Word,
 };
+pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, PrintedText, Reference,
     ReferenceKind, Step, Table,

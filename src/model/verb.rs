@@ -48,6 +48,10 @@ macro_rules! each_verb {
             Open, open, "open", Bare;
             Close, close, "close", Stitched;
             Attach, attach, "attach", Bare;
+            Buttonhole, buttonhole, "buttonhole", Bare;
+            Button, button, "button", Bare;
+            Fasten, fasten, "fasten", Bare;
+            Insert, insert, "insert", Bare;
         }
     };
 }
@@ -94,6 +98,16 @@ impl Verb {
     /// Whether thread holds layers together at a distance from an edge.
     pub fn joins_at_allowance(self) -> bool {
         self.thread() == Thread::Seam
+    }
+
+    /// Whether it is done with a notion: what is sewn on, set or passed in.
+    pub fn takes_notion(self) -> bool {
+        matches!(self, Verb::Button | Verb::Fasten | Verb::Insert)
+    }
+
+    /// Whether it says how many: buttons, buttonholes, fasteners.
+    pub fn counts(self) -> bool {
+        matches!(self, Verb::Buttonhole | Verb::Button | Verb::Fasten)
     }
 
     /// Whether the machine makes stitches.

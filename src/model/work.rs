@@ -31,6 +31,8 @@ pub struct Work {
     pub ease: Option<Expression>,
     /// How long a gathered edge becomes.
     pub gather: Option<Expression>,
+    /// How many buttons, holes or fasteners.
+    pub count: Option<Expression>,
     /// Whether it is sewn by hand.
     pub by_hand: bool,
     /// How a raw edge is finished.

@@ -1,8 +1,10 @@
 //! The edition of one size, whole.
 
+use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
+use super::fit::{self, FitRow};
 use super::ids::{EdgeId, FabricId, PieceId};
-use super::lists::{CutRow, FabricRow, Lister, NotionRow};
+use super::lists::{CutRow, FabricRow, Lister};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
 use super::prose::Printer;
@@ -17,6 +19,7 @@ use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
+use crate::geometry::Edge;
 use crate::measure::Outcome;
 use crate::model::{self, Draft, Expectation, Part, Step, is_for};
 
@@ -34,8 +37,10 @@ pub struct Edition<'a> {
     pub front: FrontMatter,
     /// The parts that this size has.
     pub parts: Vec<EditionPart<'a>>,
-    /// The finished measurements: name and value.
-    pub finished: Vec<(String, Worked)>,
+    /// The body's measurements.
+    pub body: Vec<FitRow>,
+    /// The finished measurements.
+    pub finished: Vec<FitRow>,
     /// Those that say what they measure.
     pub sewn: Vec<SewnRow>,
     /// What must hold, and whether it does; `None` where that could not be worked out.
@@ -111,7 +116,7 @@ impl<'a> Edition<'a> {
     pub fn copy_name(&self, copy: CopyId) -> String {
         let member = &self.cast[copy];
         match member.named {
-            true => member.name.replace('_', " "),
+            true => self.draft.facts.pieces[member.piece].copy_called(&member.name),
             false => in_sentence(&self.draft.facts.pieces[member.piece].name.text),
         }
     }
@@ -123,13 +128,24 @@ impl<'a> Edition<'a> {
 
     /// The edge's own name.
     pub fn edge_word(&self, copy: CopyId, edge: EdgeId) -> String {
-        self.values.shape(self.cast[copy].piece).map_or(String::new(), |shape| shape.edges()[edge.at()].name.clone())
+        self.edge(copy, edge).map_or(String::new(), |edge| edge.name.clone())
     }
 
-    /// The edges of a copy; none where its outline could not be worked out.
+    /// The name of the drawn edge that it is, or is a half of: what the facts of the piece call it.
+    pub fn drawn_word(&self, copy: CopyId, edge: EdgeId) -> String {
+        self.edge(copy, edge).map_or(String::new(), |edge| edge.drawn.clone())
+    }
+
+    /// The edge of a copy, of one cut on the fold as it is opened; `None` where the outline could not be worked
+    /// out.
+    pub fn edge(&self, copy: CopyId, edge: EdgeId) -> Option<&Edge> {
+        self.values.whole(self.cast[copy].piece)?.edges().get(edge.at())
+    }
+
+    /// The edges of a copy, the line of a fold left out; none where its outline could not be worked out.
     pub fn edges_of(&self, copy: CopyId) -> Vec<EdgeId> {
-        let shape = self.values.shape(self.cast[copy].piece);
-        shape.iter().flat_map(|shape| EdgeId::each(shape.edges()).map(|(edge, _)| edge)).collect()
+        let edges = self.values.whole(self.cast[copy].piece).map_or(&[][..], |shape| shape.edges());
+        EdgeId::each(edges).filter(|(_, edge)| !edge.on_fold).map(|(edge, _)| edge).collect()
     }
 
     /// Every step, in order.
@@ -209,14 +225,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         parts.push(EditionPart { part, title, intro, steps });
     }
     let facts = &draft.facts;
-    let finished = facts
-        .finished
-        .iter()
-        .filter_map(|row| {
-            row.value.get(values.size()).iter().for_each(|value| told.uses.print(value, true, &Scope::plain(values)));
-            Some((row.name.text.clone(), values.by_size(&row.value, &mut told.findings)?))
-        })
-        .collect();
+    let (body, finished) = fit::rows(draft, values, &mut told);
     let expectations =
         facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
@@ -229,6 +238,7 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         values: worked,
         front,
         parts,
+        body,
         finished,
         sewn,
         expectations,

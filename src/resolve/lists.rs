@@ -1,6 +1,6 @@
 //! What to buy and what to cut in one size.
 
-use super::ids::{FabricId, NotionId, PieceId};
+use super::ids::{FabricId, PieceId};
 use super::printed::Block;
 use super::prose::Printer;
 use super::references::Ends;
@@ -10,7 +10,7 @@ use super::uses::Told;
 use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact, Quantity};
 use crate::model::{BySize, CutCopies, Draft, Expression, Outline, is_for};
 
@@ -25,19 +25,6 @@ pub struct FabricRow {
     pub amount: Option<Shown>,
     /// How much it may shrink, in the author's words for it.
     pub shrinkage: Option<Shown>,
-    /// More to know.
-    pub note: Vec<Block>,
-}
-
-/// A notion to buy.
-#[derive(Debug, Clone)]
-pub struct NotionRow {
-    /// The notion.
-    pub notion: NotionId,
-    /// How many.
-    pub count: Option<u32>,
-    /// How long one is, or how much of it is needed.
-    pub value: Option<Shown>,
     /// More to know.
     pub note: Vec<Block>,
 }
@@ -68,11 +55,13 @@ pub(super) struct Lister<'a> {
 }
 
 impl Lister<'_> {
-    fn figures(&self, worked: Worked) -> Shown {
+    /// A value as the booklet prints it.
+    pub fn figures(&self, worked: Worked) -> Shown {
         Shown::of(&worked, &self.draft.facts.show)
     }
 
-    fn prose(&self, blocks: &[crate::model::Block], told: &mut Told) -> Vec<Block> {
+    /// Prose of the facts in this size.
+    pub fn prose(&self, blocks: &[crate::model::Block], told: &mut Told) -> Vec<Block> {
         let (findings, uses) = (&mut told.findings, &mut told.uses);
         Printer { draft: self.draft, ends: self.ends, part: None, scope: Scope::plain(self.values), findings, uses }
             .blocks(blocks)
@@ -106,7 +95,7 @@ impl Lister<'_> {
     }
 
     /// A value that must be a length.
-    fn length(&self, formula: &Expression, what: &str, findings: &mut Findings) -> Option<Worked> {
+    pub fn length(&self, formula: &Expression, what: &str, findings: &mut Findings) -> Option<Worked> {
         let worked = self.values.work_out(formula, self.values, findings)?;
         if worked.quantity.dimension == Dimension::Length {
             return Some(worked);
@@ -184,39 +173,8 @@ impl Lister<'_> {
         None
     }
 
-    pub fn notions(&self, told: &mut Told) -> Vec<NotionRow> {
-        let mut rows = Vec::new();
-        for (id, notion) in NotionId::each(&self.draft.facts.notions) {
-            if !is_for(notion.sizes.as_ref(), self.values.size()) {
-                continue;
-            }
-            let value = notion.length.as_ref().or(notion.amount.as_ref()).and_then(|value| self.by_size(value, told));
-            let count = notion.count.as_ref().and_then(|count| {
-                let span = count.get(self.values.size())?.span();
-                let worked = self.by_size(count, told)?;
-                let whole = whole(worked);
-                if whole.is_none() {
-                    told.findings.push(
-                        VALUE_UNREADABLE
-                            .at(span, "a number of notions is a whole number above nothing")
-                            .hint("write how many: `count: 2`")
-                            .in_size(self.values.size(), ""),
-                    );
-                }
-                whole
-            });
-            rows.push(NotionRow {
-                notion: id,
-                count,
-                value: value.map(|worked| self.figures(worked)),
-                note: self.prose(&notion.note, told),
-            });
-        }
-        rows
-    }
-
     /// A value that is printed.
-    fn by_size(&self, value: &BySize, told: &mut Told) -> Option<Worked> {
+    pub fn by_size(&self, value: &BySize, told: &mut Told) -> Option<Worked> {
         value
             .get(self.values.size())
             .iter()
@@ -253,7 +211,7 @@ impl Lister<'_> {
                     continue;
                 };
                 let copies = match &cut.copies {
-                    CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+                    CutCopies::Named(names) => names.iter().map(|name| piece.copy_called(&name.text)).collect(),
                     CutCopies::Count(_) => Vec::new(),
                 };
                 rows.push(CutRow {
@@ -268,10 +226,4 @@ impl Lister<'_> {
         }
         rows
     }
-}
-
-fn whole(worked: Worked) -> Option<u32> {
-    let value = worked.quantity.value;
-    let counts = worked.quantity.dimension == Dimension::Count && value.is_integer() && value >= Exact::from_integer(1);
-    if counts { u32::try_from(value.numer()).ok() } else { None }
 }

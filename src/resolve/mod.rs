@@ -3,9 +3,11 @@
 //! What cannot be worked out is a finding in that size. Whether the result is right is not judged
 //! here: that is the work of the checks.
 
+mod bought;
 mod cast;
 mod cut_size;
 mod edition;
+mod fit;
 mod ids;
 mod lists;
 mod names;
@@ -24,10 +26,12 @@ mod values;
 mod worked;
 mod works;
 
+pub use bought::NotionRow;
 pub use cast::{Cast, CopyId, Member};
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
+pub use fit::{Ease, FitRow};
 pub use ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
-pub use lists::{CutRow, FabricRow, NotionRow};
+pub use lists::{CutRow, FabricRow};
 pub use names::{Catalogue, NameKind};
 pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 pub use prose::{Said, handed_words, say};

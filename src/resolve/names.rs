@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::ids::{FabricId, NotionId, PieceId};
 use crate::diag::Findings;
 use crate::faults::NAME_TWICE;
+use crate::measure::PI;
 use crate::model::{Draft, Name};
 use crate::source::Span;
 
@@ -57,6 +58,14 @@ impl Catalogue {
         let facts = &draft.facts;
         let mut catalogue = Catalogue::default();
         let mut add = |name: &Name, kind: NameKind| {
+            if name.text == PI {
+                findings.push(
+                    NAME_TWICE
+                        .at(name.span, format!("`{PI}` is already the length round a circle over its width, 3.14159…"))
+                        .hint("use it in formulas as it is, and give this another name"),
+                );
+                return;
+            }
             if let Some((first, span)) = catalogue.names.get(&name.text) {
                 findings.push(
                     NAME_TWICE.at( name.span, format!("`{}` is already the name of {}", name.text, first.word()))
@@ -95,10 +104,8 @@ impl Catalogue {
                 NameKind::Measurement(_) => names.push(name.clone()),
                 NameKind::Notion(at) => {
                     let notion = &draft.facts.notions[*at];
-                    let given = [("length", &notion.length), ("amount", &notion.amount), ("count", &notion.count)];
-                    names.extend(
-                        given.iter().filter(|(_, value)| value.is_some()).map(|(field, _)| format!("{name}.{field}")),
-                    );
+                    let given = notion.figures.keys();
+                    names.extend(given.map(|figure| format!("{name}.{}", figure.word())));
                 }
                 _ => {}
             }

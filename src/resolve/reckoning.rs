@@ -7,7 +7,7 @@ use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings};
 use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP};
-use crate::model::{Draft, Expression, is_for};
+use crate::model::{Draft, Expression, NotionFigure, is_for};
 use crate::source::Span;
 
 /// The longest chain of formulas that lean on one another.
@@ -71,7 +71,7 @@ impl Reckoning<'_> {
     }
 
     fn notion(&mut self, id: &str) {
-        for field in ["length", "amount", "count"] {
+        for (field, _) in NotionFigure::ALL {
             self.name(&format!("{id}.{field}"));
         }
     }

@@ -94,7 +94,7 @@ impl Ends {
                     facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
                 let piece = piece.ok_or(false)?;
                 left_out(piece.sizes.as_ref(), self.size)?;
-                let name = if piece.id.text == id { in_sentence(&piece.name.text) } else { id.replace('_', " ") };
+                let name = if piece.id.text == id { in_sentence(&piece.name.text) } else { piece.copy_called(id) };
                 Ok((Aim::Piece, piece.id.text.clone(), name))
             }
             ReferenceKind::Notion => {

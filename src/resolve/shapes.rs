@@ -6,7 +6,7 @@ use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
-use crate::geometry::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Shape, ShapeFault, Spec};
+use crate::geometry::{Allowances, Along, CornerOut, Drawn, Edge, Run, RunKind, Shape, ShapeFault, Spec};
 use crate::measure::{Dimension, Exact, Quantity, ratio};
 use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
 use crate::source::Span;
@@ -15,6 +15,11 @@ impl Values<'_> {
     /// The shape of a piece; `None` when it could not be built, which is a finding of the size.
     pub fn shape(&self, piece: PieceId) -> Option<&Shape> {
         self.shapes.get(&piece)?.as_ref()
+    }
+
+    /// The shape of a piece as it is sewn: one cut on the fold is opened.
+    pub fn whole(&self, piece: PieceId) -> Option<&Shape> {
+        self.shape(piece).map(Shape::whole)
     }
 
     /// The allowance that a piece states for an edge, in mm; `None` when it states none.
@@ -63,7 +68,7 @@ impl Reckoning<'_> {
         let built = self.build(facts);
         self.building.pop();
         if let Some(shape) = &built {
-            for (field, quantity) in measures(shape) {
+            for (field, quantity) in measures(shape.whole()) {
                 let owners = std::iter::once(&facts.id).chain(facts.copies());
                 let catalogue = self.values.catalogue;
                 let own = |owner: &&Name| catalogue.get(&owner.text).and_then(|kind| kind.piece()) == Some(id);
@@ -126,6 +131,9 @@ impl Reckoning<'_> {
                 self.check_notches(piece, &shape);
                 for raw in piece.raw.iter().filter(|raw| raw.text != "all" && shape.edge(&raw.text).is_none()) {
                     self.unknown_edge(piece, raw, &shape);
+                }
+                for (edge, _) in piece.edge_names.iter().filter(|(edge, _)| shape.edge(&edge.text).is_none()) {
+                    self.unknown_edge(piece, edge, &shape);
                 }
                 Some(shape)
             }
@@ -239,7 +247,7 @@ impl Reckoning<'_> {
 }
 
 /// The measures of a piece that formulas may name: `width`, `height`, `area`, and the length of each edge,
-/// which goes before.
+/// which goes before. An edge that stands twice in a piece cut on the fold, opened, is as long as either.
 fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
     let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
     let (width, height) = shape.box_size();
@@ -250,11 +258,13 @@ fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
         ("height", exact.map(|(_, height)| height).or_else(|| hundredths(height)).map(length)),
         ("area", area.map(|value| Quantity { value, dimension: Dimension::Area })),
     ];
-    let edges = shape
-        .edges()
-        .iter()
-        .map(|edge| (edge.name.as_str(), edge.exact.or_else(|| hundredths(edge.length)).map(length)));
-    whole.into_iter().chain(edges).filter_map(|(name, value)| Some((name.to_owned(), value?))).collect()
+    let by_name =
+        |edge: &'_ Edge, name: &str| (name.to_owned(), edge.exact.or_else(|| hundredths(edge.length)).map(length));
+    let halves = shape.edges().iter().filter(|edge| edge.drawn != edge.name);
+    let halves = halves.map(|edge| by_name(edge, &edge.drawn));
+    let edges = shape.edges().iter().map(|edge| by_name(edge, &edge.name));
+    let whole = whole.into_iter().map(|(name, value)| (name.to_owned(), value));
+    whole.chain(halves).chain(edges).filter_map(|(name, value)| Some((name, value?))).collect()
 }
 
 /// Where a fault of an outline stands: the edge that it names, or the piece.

@@ -5,6 +5,7 @@ use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
 use super::values::Values;
 use crate::diag::in_sentence;
+use crate::geometry::Edge;
 use crate::model::{Draft, Kind, Name, Touch, Verb};
 
 /// A piece with all its copies, or one copy.
@@ -17,12 +18,12 @@ pub enum Owner {
 }
 
 /// An edge of a piece or of one of its copies.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EdgeRef {
     /// Whose edge it is.
     pub owner: Owner,
-    /// The edge.
-    pub edge: EdgeId,
+    /// The edge; both of them where it stands in both halves of a piece cut on the fold, and no half is named.
+    pub edges: Vec<EdgeId>,
 }
 
 /// What a name stands for.
@@ -175,10 +176,18 @@ impl Resolver<'_> {
 
     fn of_piece(&self, owner: Owner, edge: Option<&str>) -> Meant {
         let Some(word) = edge else { return Meant::Whole(owner) };
-        let Some(shape) = self.values.shape(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
-        match EdgeId::each(shape.edges()).find(|(_, edge)| edge.name == word) {
-            Some((edge, _)) => Meant::Edge(EdgeRef { owner, edge }),
-            None => {
+        let Some(shape) = self.values.whole(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
+        let called = |is: &dyn Fn(&Edge) -> bool| -> Vec<EdgeId> {
+            EdgeId::each(shape.edges()).filter(|(_, edge)| is(edge)).map(|(edge, _)| edge).collect()
+        };
+        // An edge as it was drawn is meant in both halves of a piece cut on the fold.
+        let mut edges = called(&|edge| edge.drawn == word);
+        if edges.is_empty() {
+            edges = called(&|edge| edge.name == word);
+        }
+        match edges.is_empty() {
+            false => Meant::Edge(EdgeRef { owner, edges }),
+            true => {
                 let known = shape.edges().iter().map(|edge| edge.name.clone()).collect();
                 Meant::NoSuchEdge { owner, edge: word.to_owned(), known }
             }
@@ -199,8 +208,9 @@ impl Resolver<'_> {
         match meant {
             Meant::All => self.cast.copies().map(|(copy, _)| Touched::Copy(copy)).collect(),
             Meant::Whole(owner) => owner.copies(self.cast).into_iter().map(Touched::Copy).collect(),
-            Meant::Edge(EdgeRef { owner, edge }) => {
-                owner.copies(self.cast).into_iter().map(|copy| Touched::Edge(copy, *edge)).collect()
+            Meant::Edge(EdgeRef { owner, edges }) => {
+                let copies = owner.copies(self.cast).into_iter();
+                copies.flat_map(|copy| edges.iter().map(move |edge| Touched::Edge(copy, *edge))).collect()
             }
             Meant::Notion(notion) => vec![Touched::Notion(*notion)],
             Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],
@@ -213,26 +223,27 @@ impl Resolver<'_> {
         }
     }
 
-    /// `lining_front.top` as "lining front, top edge"; a piece or a notion by its name on the page.
+    /// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
     fn speak(&self, name: &str) -> String {
         if name == "all" {
             return "all".into();
         }
         let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
         let facts = &self.draft.facts;
-        let called = match self.catalogue.get(owner) {
-            Some(NameKind::Piece(piece)) => Some(&facts.pieces[piece].name),
-            Some(NameKind::Notion(notion)) => Some(&facts.notions[notion].name),
-            Some(NameKind::Fabric(fabric)) => Some(&facts.fabrics[fabric].name),
-            _ => None,
+        let kind = self.catalogue.get(owner);
+        let owner = match kind {
+            Some(NameKind::Piece(piece)) => in_sentence(&facts.pieces[piece].name.text),
+            Some(NameKind::Copy(piece)) => facts.pieces[piece].copy_called(owner),
+            Some(NameKind::Notion(notion)) => in_sentence(&facts.notions[notion].name.text),
+            Some(NameKind::Fabric(fabric)) => in_sentence(&facts.fabrics[fabric].name.text),
+            _ => owner.replace('_', " "),
         };
-        let owner = called.map_or_else(|| owner.replace('_', " "), |name| in_sentence(&name.text));
-        match edge {
-            None => owner,
-            Some(edge) if edge.contains("tape") || edge.contains("corner") => {
-                format!("{owner} {}", edge.replace('_', " "))
-            }
-            Some(edge) => format!("{owner} {} edge", edge.replace('_', " ")),
+        let Some(edge) = edge else { return owner };
+        let called = kind.and_then(|kind| facts.pieces[kind.piece()?].edge_called(edge));
+        match called {
+            Some(called) => format!("{owner} {called}"),
+            None if edge.contains("tape") || edge.contains("corner") => format!("{owner} {}", edge.replace('_', " ")),
+            None => format!("{owner} {} edge", edge.replace('_', " ")),
         }
     }
 }

@@ -45,6 +45,7 @@ impl Uses {
         let by_size = |value: &'_ BySize| value.all().into_iter().cloned().collect::<Vec<_>>();
         let mut all: Vec<Expression> = Vec::new();
         facts.measurements.iter().for_each(|one| all.extend(by_size(&one.value)));
+        facts.body.iter().for_each(|one| all.extend(by_size(&one.value)));
         facts.finished.iter().for_each(|one| all.extend(by_size(&one.value)));
         facts.expect.iter().for_each(|one| all.push(one.that.clone()));
         for fabric in &facts.fabrics {
@@ -52,9 +53,7 @@ impl Uses {
             fabric.amount.iter().for_each(|value| all.extend(by_size(value)));
         }
         for notion in &facts.notions {
-            for value in [&notion.length, &notion.amount, &notion.count].into_iter().flatten() {
-                all.extend(by_size(value));
-            }
+            notion.figures.values().for_each(|value| all.extend(by_size(value)));
         }
         facts.pieces.iter().for_each(|piece| of_piece(piece, &mut |formula| all.push(formula.clone())));
         all.iter().for_each(|formula| uses.formula(formula));

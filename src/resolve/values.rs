@@ -10,7 +10,7 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{NUMBER_TOO_LARGE, UNIT_MISMATCH};
 use crate::geometry::Shape;
 use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Unit, evaluate};
-use crate::model::{BySize, Draft, Expression, is_for};
+use crate::model::{BySize, Draft, Expression, NotionFigure, is_for};
 use crate::source::Span;
 use crate::syntax::problem_to_finding;
 
@@ -120,7 +120,7 @@ impl<'a> Values<'a> {
             names.extend(self.piece_names(name));
             let (owner, field) = name.split_once('.').unwrap_or((name.as_str(), ""));
             let otherwise = match self.catalogue.get(owner) {
-                Some(NameKind::Notion(_)) if matches!(field, "length" | "amount" | "count") => {
+                Some(NameKind::Notion(_)) if NotionFigure::parse(field).is_some() => {
                     format!("give the notion `{owner}` a `{field}:`, or name another value")
                 }
                 Some(kind) if field.is_empty() => {
@@ -137,7 +137,7 @@ impl<'a> Values<'a> {
     fn piece_names(&self, name: &str) -> Vec<String> {
         let Some((owner, _)) = name.split_once('.') else { return Vec::new() };
         let Some(piece) = self.catalogue.get(owner).and_then(|kind| kind.piece()) else { return Vec::new() };
-        let Some(shape) = self.shape(piece) else { return Vec::new() };
+        let Some(shape) = self.whole(piece) else { return Vec::new() };
         let edges = shape.edges().iter().map(|edge| edge.name.clone());
         edges.chain(["width", "height", "area"].map(str::to_owned)).map(|field| format!("{owner}.{field}")).collect()
     }
@@ -162,12 +162,7 @@ impl<'a> Values<'a> {
             Some((owner, field)) => match self.catalogue.get(owner)? {
                 NameKind::Notion(at) => {
                     let notion = &facts.notions[at];
-                    let value = match field {
-                        "length" => notion.length.as_ref(),
-                        "amount" => notion.amount.as_ref(),
-                        "count" => notion.count.as_ref(),
-                        _ => None,
-                    };
+                    let value = notion.figures.get(&NotionFigure::parse(field)?);
                     value.map(|value| (value, notion.id.span))
                 }
                 _ => None,

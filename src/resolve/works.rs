@@ -8,7 +8,7 @@ use super::target::{Meant, Resolver, Target, Touched};
 use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::measure::{Dimension, Exact};
 use crate::model::{Draft, Expression, Far, Name, Place, Text, Touch, Verb, Work};
 
@@ -39,6 +39,8 @@ pub struct EditionWork<'a> {
     pub leave_for: Option<Filler>,
     /// Where on its edge the work begins and ends; `None` for the end of the edge.
     pub part: [Option<Placed<'a>>; 2],
+    /// How many buttons, holes or fasteners; `None` where it does not say.
+    pub count: Option<u32>,
 }
 
 /// A place on an edge, its distance worked out.
@@ -71,12 +73,17 @@ impl<'a> EditionWork<'a> {
         let outside = Scope { step: None, ..*scope };
         printed.into_iter().flatten().chain(along).for_each(|formula| told.uses.print(formula, true, &outside));
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
+        let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
         let names = touches(work, scope, findings);
         let targets: Vec<Target> = names.iter().map(|touch| resolver.target(touch, work.verb)).collect();
         let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
+        }
+        let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
+        if work.verb.takes_notion() && targets.iter().all(bare) {
+            findings.push(without_notion(work));
         }
         for words in &work.words {
             check_words(words, resolver, scope, findings);
@@ -119,6 +126,7 @@ impl<'a> EditionWork<'a> {
             leave_at,
             leave_for,
             part,
+            count,
         }
     }
 
@@ -147,6 +155,32 @@ impl<'a> EditionWork<'a> {
         }
         names
     }
+}
+
+/// A fact that does not say with what it is done.
+fn without_notion(work: &Work) -> Finding {
+    let (word, example) = match work.verb {
+        Verb::Button => ("button", "[buttons, front]"),
+        Verb::Fasten => ("fasten", "[snaps, front]"),
+        _ => ("insert", "[elastic, front.top]"),
+    };
+    WORK_UNREADABLE
+        .at(work.verb_span, format!("this `{word}` names no notion"))
+        .hint(format!("name what it is done with, and where: `- {word}: {example}`; it stands under `notions:`"))
+        .everywhere()
+}
+
+/// A number of things that a work fact sets; one that is not whole is a finding.
+fn count(formula: &Expression, scope: &Scope<'_>, told: &mut Told) -> Option<u32> {
+    told.uses.read(formula, scope);
+    let worked = scope.work_out_fact(formula, &mut told.findings)?;
+    let whole = worked.whole();
+    if whole.is_none() {
+        let finding = VALUE_UNREADABLE.at(formula.span(), "`count` is a whole number above nothing");
+        let hint = "write how many, or name the notion's: `count: buttons.count`";
+        told.findings.push(finding.hint(hint).in_size(scope.values.size(), ""));
+    }
+    whole
 }
 
 /// What is wrong with a length of a work fact: no length at all, or none that a maker could mean.
@@ -224,7 +258,7 @@ fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, finding
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
     let Some(piece) = resolver.catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();
-    let known = scope.values.shape(piece).is_some_and(|shape| shape.edge(edge).is_some());
+    let known = scope.values.whole(piece).is_some_and(|shape| shape.edge(edge).is_some());
     if known {
         let piece = &resolver.draft.facts.pieces[piece].id.text;
         findings.push(

@@ -51,7 +51,7 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Ed
         .cut
         .iter()
         .flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.iter().map(|name| name.text.replace('_', " ")).collect(),
+            CutCopies::Named(names) => names.iter().map(|name| own.copy_called(&name.text)).collect(),
             CutCopies::Count(_) => Vec::new(),
         })
         .collect();
@@ -225,7 +225,7 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
     for work in edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Sew) {
         let here = work.touched().any(|touched| {
             matches!(touched, Touched::Edge(copy, named)
-                if edition.cast[copy].piece == piece && edition.edge_word(copy, named) == edge)
+                if edition.cast[copy].piece == piece && edition.drawn_word(copy, named) == edge)
         });
         if !here {
             continue;
@@ -236,7 +236,7 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
                 continue;
             }
             let row = edition.notions.iter().find(|row| row.notion == at)?;
-            return Some(row.value.as_ref().map_or("zip".into(), |value| format!("zip {}", value.first)));
+            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", value.first)));
         }
     }
     None

@@ -6,11 +6,11 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::reader::Room;
 use super::yaml::{Node, Value};
-use super::{measures, pieces, sheets, sizes, things};
+use super::{fit, measures, notions, pieces, sheets, sizes, things};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
-use crate::model::{Expectation, Facts, FinishedRow, Measurement, Show, Size, Style, Text};
+use crate::model::{Expectation, Facts, Measurement, Show, Size, Style, Text};
 
 /// The keys of `booklet.yaml`.
 pub(super) const KEYS: &[&str] = &[
@@ -26,6 +26,7 @@ pub(super) const KEYS: &[&str] = &[
     "show",
     "measurements",
     "expect",
+    "body",
     "finished",
     "style",
     "finishing",
@@ -46,9 +47,6 @@ pub(super) const KEYS: &[&str] = &[
 
 /// The keys of an expectation.
 pub(super) const EXPECTATION: &[&str] = &["that", "because"];
-
-/// The keys of a finished measurement.
-pub(super) const FINISHED: &[&str] = &["value", "sewn"];
 
 /// The keys of `show:`.
 pub(super) const SHOW: &[&str] = &["first", "second", "metric_step", "imperial_step", "tolerance"];
@@ -90,10 +88,11 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         finishing_required: finishing(&record, findings),
         measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
         expect: read("expect").map(|node| expectations(node, findings)).unwrap_or_default(),
-        finished: read("finished").map(|node| finished(node, &all, findings)).unwrap_or_default(),
+        body: read("body").map(|node| fit::body(node, &all, findings)).unwrap_or_default(),
+        finished: read("finished").map(|node| fit::finished(node, &all, findings)).unwrap_or_default(),
         words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
         fabrics: read("fabrics").map(|node| things::fabrics(node, &all, findings)).unwrap_or_default(),
-        notions: read("notions").map(|node| things::notions(node, &all, findings)).unwrap_or_default(),
+        notions: read("notions").map(|node| notions::read(node, &all, findings)).unwrap_or_default(),
         tools: read("tools").map(|node| things::tools(node, findings)).unwrap_or_default(),
         pieces: read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default(),
         sheets: sheets::read(read("sheets"), findings),
@@ -140,25 +139,6 @@ fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
         }
     }
     found
-}
-
-fn finished(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<FinishedRow> {
-    fields::named(node, "finished measurements", findings)
-        .into_iter()
-        .filter_map(|(key, node)| {
-            let what = format!("“{}”", key.text);
-            // A record with `value:` also says which measure of the sewn thing it is.
-            let is_record =
-                matches!(&node.value, Value::Map(entries) if entries.iter().any(|(key, _)| key.text == "value"));
-            if !is_record {
-                let value = measures::by_size(node, &what, sizes, findings)?;
-                return Some(FinishedRow { name: key.clone(), value, sewn: None });
-            }
-            let record = Fields::open_needing(&["value"], node, "a finished measurement", FINISHED, findings)?;
-            let value = measures::by_size(record.need("value", "width", findings)?, &what, sizes, findings)?;
-            Some(FinishedRow { name: key.clone(), value, sewn: record.text("sewn", findings) })
-        })
-        .collect()
 }
 
 /// The record `show:`, before its lengths are read.

@@ -74,6 +74,11 @@ impl<'a> Fields<'a> {
         (!matches!(node.value, Value::Empty)).then_some(node)
     }
 
+    /// Where a key stands; `None` when it is absent.
+    pub fn key_at(&self, key: &str) -> Option<Span> {
+        self.entries.iter().find(|(known, _)| known.text == key).map(|(known, _)| known.span)
+    }
+
     /// The value of a key that must be there; its absence is a finding.
     pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
         let found = self.get(key);

@@ -4,7 +4,7 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, pieces, places, sheets, sizes, things, waive, work};
+use super::{facts, fit, notions, pieces, places, sheets, sizes, things, waive, work};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -35,14 +35,14 @@ pub static RECORDS: &[Record] = &[
     record("`show`", facts::SHOW, FACTS),
     record("`style`", facts::STYLE, FACTS),
     record("an expectation", facts::EXPECTATION, FACTS),
-    record("a finished measurement", facts::FINISHED, FACTS),
+    record("a finished measurement", fit::FINISHED, FACTS),
     record("a shared part", facts::PART, FACTS),
     record("an entry in the record of editions", things::RELEASE, FACTS),
     record("`sheets`", sheets::KEYS, FACTS),
     record("a waiver", waive::KEYS, FACTS),
     record("a fabric", things::FABRIC, THINGS),
-    record("a notion", things::NOTION, THINGS),
-    record("a kind of notion", things::KINDS, THINGS),
+    record("a notion", notions::KEYS, THINGS),
+    record("a kind of notion", notions::WORDS, THINGS),
     record("a piece", pieces::KEYS, PIECES),
     record("an outline", pieces::OUTLINE, PIECES),
     record("an edge", pieces::EDGE, PIECES),

@@ -4,17 +4,20 @@
 //! here works a value out.
 
 mod braces;
+mod cut;
 mod draft;
 mod events;
 mod expression;
 mod facts;
 mod fences;
 mod fields;
+mod fit;
 mod keys;
 mod labels;
 mod links;
 mod markdown;
 mod measures;
+mod notions;
 mod outlines;
 mod part;
 mod pieces;

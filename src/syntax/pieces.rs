@@ -1,5 +1,6 @@
 //! Pieces: outlines, allowances, notches, and what is cut from which fabric.
 
+use super::cut;
 use super::expression::parse_expression;
 use super::fields::{self, Fields, spoken, yes};
 use super::markdown;
@@ -8,7 +9,7 @@ use super::reader::Room;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
-use crate::model::{Bend, BySize, Cut, CutCopies, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
+use crate::model::{Bend, BySize, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
 
 /// The keys of a piece.
 pub(super) const KEYS: &[&str] = &[
@@ -24,6 +25,7 @@ pub(super) const KEYS: &[&str] = &[
     "mirrored",
     "cut_larger",
     "cut",
+    "edges",
     "note",
 ];
 
@@ -44,6 +46,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             span: key.span,
             verbatim: false,
         });
+        let (cut, copy_names) = record.get("cut").map(|node| cut::read(node, findings)).unwrap_or_default();
         let outline = record.need("outline", "{rectangle: [width, height]}", findings);
         pieces.push(Piece {
             outline: outline.and_then(|node| self::outline(node, sizes, findings)),
@@ -62,7 +65,12 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
                 .map(|text| fields::name(text, findings))
                 .collect(),
             mirrored: record.text("mirrored", findings).is_some_and(|text| yes(&text, findings)),
-            cut: record.get("cut").map(|node| cut(node, findings)).unwrap_or_default(),
+            edge_names: record
+                .get("edges")
+                .map(|node| cut::names(node, "names of edges", findings))
+                .unwrap_or_default(),
+            copy_names,
+            cut,
             note: record
                 .text("note", findings)
                 .map(|text| markdown::read_value(&text, sizes, Room::Cell, findings))
@@ -141,56 +149,6 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
     let formula = parse_expression(&source, findings)?;
     let at = if from_end { NotchAt::FromEnd(formula) } else { NotchAt::FromStart(formula) };
     Some(Notch { edge: name, at, text })
-}
-
-fn cut(node: &Node, findings: &mut Findings) -> Vec<Cut> {
-    let mut cuts = Vec::new();
-    for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
-        let fabric = fields::name(key, findings);
-        let copies = match &node.value {
-            Value::List(items) if items.is_empty() => {
-                findings.push(
-                    VALUE_UNREADABLE
-                        .at(node.span, "this list names no copy, so nothing is cut")
-                        .hint("name each copy (`[front, back]`), or write how many (`2`)"),
-                );
-                continue;
-            }
-            Value::List(items) => CutCopies::Named(
-                items
-                    .iter()
-                    .filter_map(|item| {
-                        let text = fields::text(item, "a copy's name", findings)?;
-                        Some(fields::name(&text, findings))
-                    })
-                    .collect(),
-            ),
-            Value::Scalar(text) => match text.text.parse::<u32>() {
-                Ok(count) if (1..=999).contains(&count) => CutCopies::Count(count),
-                _ if text.text.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
-                    CutCopies::Named(vec![fields::name(text, findings)])
-                }
-                _ => {
-                    findings.push(
-                        VALUE_UNREADABLE
-                            .at(text.span, format!("`{}` is no number of pieces", text.text))
-                            .hint("write how many (`2`), or name each copy (`[front, back]`)"),
-                    );
-                    continue;
-                }
-            },
-            _ => {
-                findings.push(
-                    VALUE_UNREADABLE
-                        .at(node.span, format!("a number of pieces cannot be {}", node.what()))
-                        .hint("write how many (`2`), or name each copy (`[front, back]`)"),
-                );
-                continue;
-            }
-        };
-        cuts.push(Cut { fabric, copies });
-    }
-    cuts
 }
 
 fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {

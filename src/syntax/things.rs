@@ -1,4 +1,4 @@
-//! What is bought and what is at hand: fabrics, notions, tools; and the record of editions.
+//! What is bought by the metre and what is at hand: fabrics, tools, words; and the record of editions.
 
 use super::fields::{self, Fields, spoken, yes};
 use super::markdown;
@@ -6,18 +6,12 @@ use super::measures;
 use super::reader::Room;
 use super::sizes::only_for;
 use super::yaml::{Node, Value};
-use crate::diag::{Findings, did_you_mean};
+use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
-use crate::model::{Block, Date, Fabric, Kind, Notion, Release, Size, Text, Tool, Word};
+use crate::model::{Block, Date, Fabric, Release, Size, Text, Tool, Word};
 
 /// The keys of a fabric.
 pub(super) const FABRIC: &[&str] = &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
-
-/// The keys of a notion.
-pub(super) const NOTION: &[&str] = &["kind", "name", "for", "length", "amount", "count", "note"];
-
-/// The kinds of notions.
-pub(super) const KINDS: &[&str] = &["zip", "thread", "other"];
 
 /// The keys of an entry in the record of editions.
 pub(super) const RELEASE: &[&str] = &["edition", "date", "changes"];
@@ -43,30 +37,6 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
         });
     }
     fabrics
-}
-
-/// Reads the notions.
-pub(super) fn notions(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
-    let mut notions = Vec::new();
-    for (key, node) in fields::named(node, "notions", findings) {
-        let id = fields::name(key, findings);
-        let Some(record) = Fields::open(node, "a notion", NOTION, findings) else { continue };
-        let mut figure = |name: &str| {
-            record.get(name).and_then(|node| measures::by_size(node, &format!("`{name}`"), sizes, findings))
-        };
-        let (length, amount, count) = (figure("length"), figure("amount"), figure("count"));
-        notions.push(Notion {
-            kind: record.text("kind", findings).map_or(Kind::Other, |text| kind(&text, findings)),
-            name: name_of(&record, key, findings),
-            sizes: only_for(&record, sizes, findings),
-            length,
-            amount,
-            count,
-            note: prose(&record, "note", sizes, Room::Cell, findings),
-            id,
-        });
-    }
-    notions
 }
 
 /// Reads the tools.
@@ -141,20 +111,7 @@ pub(super) fn proses(node: Option<&Node>, what: &str, sizes: &[Size], findings: 
         .collect()
 }
 
-fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
+/// The name on the page; without one, the name in the files as words.
+pub(super) fn name_of(record: &Fields<'_>, key: &Text, findings: &mut Findings) -> Text {
     record.text("name", findings).unwrap_or_else(|| Text { text: spoken(&key.text), span: key.span, verbatim: false })
-}
-
-fn kind(text: &Text, findings: &mut Findings) -> Kind {
-    match text.text.as_str() {
-        "zip" => Kind::Zip,
-        "thread" => Kind::Thread,
-        "other" => Kind::Other,
-        other => {
-            findings.push(VALUE_UNREADABLE.at(text.span, format!("`{other}` is no kind of notion")).hint(
-                did_you_mean(other, KINDS.iter().copied(), "leave `kind:` out, or write `kind: zip` or `kind: thread`"),
-            ));
-            Kind::Other
-        }
-    }
 }

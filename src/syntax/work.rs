@@ -7,11 +7,12 @@ use super::places::{leave, place};
 use super::synonyms;
 use super::yaml::{self, Node, Value};
 use crate::diag::Findings;
-use crate::faults::{VALUE_UNREADABLE, WORK_UNREADABLE};
+use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
-pub(super) const KEYS: &[&str] = &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "by", "note"];
+pub(super) const KEYS: &[&str] =
+    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "count", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
@@ -78,6 +79,17 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
     let (allowance, stitch, ease) = (length("allowance"), length("stitch"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
+    let count = length("count").filter(|_| {
+        let counts = verb.counts();
+        if let Some(at) = record.key_at("count").filter(|_| !counts) {
+            findings.push(
+                KEY_UNKNOWN
+                    .at(at, format!("`{}` takes no `count`", verb.word()))
+                    .hint("a `count` stands below `button`, `buttonhole` and `fasten`; tell others under `note:`"),
+            );
+        }
+        counts
+    });
     let by = record.get("by").map_or(By::default(), |node| by(node, verb, findings));
     let as_one = verb == Verb::Baste && words.iter().any(|words| words.text.trim() == "as one");
     if verb == Verb::Lap && (by.lap.is_none() || touches.len() < 2) {
@@ -100,6 +112,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         part,
         ease,
         gather,
+        count,
         by_hand: by.hand,
         finish: by.finish,
         lap: by.lap,

@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Book, CutList, FabricNeed, Layout, NotionNeed, Part, SeamFact, Step};
+use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Part, SeamFact, Step};
 use crate::model::Date;
 
 /// Everything that one booklet file is set from.
@@ -66,9 +66,10 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         "child_caution": book.child_caution,
         "allowances": setter.allowances(),
         "key": book.key.iter().map(|entry| json!({ "class": entry.class, "swatch": path(&entry.drawing) })).collect::<Vec<_>>(),
+        "body": book.body.iter().map(measure).collect::<Vec<_>>(),
         "finished": book.finished.iter().map(|row| json!({
-            "name": row.name,
-            "values": row.values.iter().map(|one| one.as_ref().map(amount)).collect::<Vec<_>>(),
+            "measure": measure(&row.measure),
+            "ease": row.ease.as_ref().map(measure),
         })).collect::<Vec<_>>(),
         "fabrics": book.fabrics.iter().map(|fabric| setter.fabric(fabric)).collect::<Vec<_>>(),
         "notions": book.notions.iter().map(|notion| setter.notion(notion)).collect::<Vec<_>>(),
@@ -92,6 +93,11 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         })).collect::<Vec<_>>(),
     });
     Sheaf { data, files, origins }
+}
+
+fn measure(row: &MeasureRow) -> Json {
+    let values = row.values.iter().map(|one| one.as_ref().map(amount));
+    json!({ "name": row.name, "values": values.collect::<Vec<_>>() })
 }
 
 impl Setter<'_> {
@@ -153,7 +159,16 @@ impl Setter<'_> {
 
     fn notion(&self, notion: &NotionNeed) -> Json {
         let amounts = notion.amounts.iter().map(|need| {
-            need.as_ref().map(|need| json!({ "count": need.count, "value": need.value.as_ref().map(amount) }))
+            let figure = |one: &Option<Amount>| one.as_ref().map(amount);
+            need.as_ref().map(|need| {
+                json!({
+                    "count": need.count,
+                    "length": figure(&need.length),
+                    "amount": figure(&need.amount),
+                    "width": figure(&need.width),
+                    "size": figure(&need.size),
+                })
+            })
         });
         json!({
             "id": notion.id,
@@ -275,6 +290,7 @@ impl Setter<'_> {
                 "point": place.point,
                 "from": place.from,
             })).collect::<Vec<_>>(),
+            "count": fact.count.as_ref().map(value),
             "note": fact.note,
             "sizes": self.names(&fact.sizes),
         })

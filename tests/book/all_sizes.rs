@@ -370,11 +370,11 @@ fn words_of_labels_that_differ_by_more_than_figures_are_told_below_the_diagram()
     );
     assert_eq!(drawn.len(), 1);
     assert!(drawn[0].contains(">a</text>"), "{}", drawn[0]);
-    let told: Vec<(char, Vec<(Vec<usize>, String)>)> = picture
+    let told = picture
         .notes
         .iter()
-        .map(|note| (note.letter, note.each.clone()))
-        .collect();
+        .map(|note| (note.letter, note.each.clone()));
+    let told: Vec<_> = told.collect();
     let expected = vec![
         (vec![0], "no pocket".to_owned()),
         (vec![1, 2], "pocket inside".to_owned()),

@@ -1,6 +1,7 @@
 //! Pieces cut on the fold.
 
-use notchbook::geometry::{Allowances, Drawn, Shape, ShapeFault, Spec};
+use notchbook::geometry::{Allowances, Along, Drawn, Shape, ShapeFault, Spec};
+use proptest::prelude::{ProptestConfig, prop_assert, prop_assert_eq, proptest};
 
 use super::{all, arc, built, close, edge, faults_of, line, mm, plain, polygon, rectangle, start};
 
@@ -96,4 +97,138 @@ fn folds_that_bend_or_are_crossed() {
     };
     assert_eq!(edge, "e");
     assert!(by > 5.0, "{by}");
+}
+
+/// The edges of a shape with their lengths on both lines, by name.
+fn lengths(shape: &Shape) -> Vec<(String, [f64; 2])> {
+    let edges = shape.edges().iter().filter(|edge| !edge.on_fold);
+    let mut all: Vec<(String, [f64; 2])> = edges
+        .map(|edge| (edge.name.clone(), [edge.cut_length, edge.seam_length]))
+        .collect();
+    all.sort_by(|one, other| one.0.cmp(&other.0));
+    all
+}
+
+/// The runs of a path: the name of each, and where it ends.
+type Runs = Vec<(&'static str, [i128; 2])>;
+
+/// A bodice from the middle to its right, in mm, and the same drawn whole.
+fn bodice(neck: i128, shoulder: (i128, i128), side: i128, length: i128) -> (Runs, Runs) {
+    let (across, drop) = shoulder;
+    let half = vec![
+        ("neck", [neck, 0]),
+        ("shoulder", [neck + across, drop]),
+        ("side", [side, length]),
+        ("hem", [0, length]),
+        ("centre", [0, 0]),
+    ];
+    let whole = vec![
+        ("neck", [neck, 0]),
+        ("right_shoulder", [neck + across, drop]),
+        ("right_side", [side, length]),
+        ("hem", [-side, length]),
+        ("left_side", [-neck - across, drop]),
+        ("left_shoulder", [-neck, 0]),
+    ];
+    (half, whole)
+}
+
+fn drawn(from: [i128; 2], runs: &[(&str, [i128; 2])]) -> Spec {
+    let lines = runs
+        .iter()
+        .map(|(name, to)| line(name, Some((to[0], to[1]))));
+    Spec::Path(
+        std::iter::once(start(from[0], from[1]))
+            .chain(lines)
+            .collect(),
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    /// A piece cut on the fold has, opened, the edges and lengths of the same piece drawn whole, on both
+    /// lines, whichever of them is drawn.
+    #[test]
+    fn a_folded_piece_behaves_as_its_opened_twin(
+        neck in 40_i128..120,
+        across in 60_i128..160,
+        drop in 20_i128..60,
+        side in 150_i128..300,
+        length in 300_i128..600,
+        allowance in 5_i128..20,
+        stitching in proptest::bool::ANY,
+    ) {
+        let drawn_line = if stitching { Drawn::Stitching } else { Drawn::Cutting };
+        let (half, whole) = bodice(neck, (across, drop), side, length);
+        let folded = built(&drawn([0, 0], &half), drawn_line, &on_fold("centre", allowance));
+        let twin = built(&drawn([-neck, 0], &whole), drawn_line, &all(mm(allowance)));
+        let (ours, theirs) = (lengths(folded.whole()), lengths(&twin));
+        prop_assert_eq!(ours.len(), theirs.len());
+        for (one, other) in ours.iter().zip(&theirs) {
+            prop_assert_eq!(&one.0, &other.0);
+            for line in [0, 1] {
+                prop_assert!((one.1[line] - other.1[line]).abs() < 1e-6, "{one:?} {other:?}");
+            }
+        }
+        prop_assert!((folded.whole().area() - twin.area()).abs() < 1e-3);
+        let neckline = folded.whole().edge("neck").and_then(|edge| edge.exact_cut);
+        if !stitching {
+            prop_assert_eq!(neckline, Some(mm(2 * neck)));
+        }
+    }
+
+    /// A notch stands in both halves, as far from the fold in the one as in the other.
+    #[test]
+    fn notches_stand_in_both_halves(neck in 40_i128..120, at in 1_i128..39) {
+        let (half, _) = bodice(neck, (80, 30), 200, 400);
+        let folded = built(&drawn([0, 0], &half), Drawn::Cutting, &on_fold("centre", 10));
+        let places = |edge: &str| -> Vec<(String, f64)> {
+            let points = folded.points_of_whole(edge, Along::FromStart(mm(at)));
+            points.into_iter().map(|(edge, point)| (edge.name.clone(), point.at[0])).collect()
+        };
+        let mut neckline = places("neck");
+        neckline.sort_by(|one, other| one.1.total_cmp(&other.1));
+        prop_assert_eq!(neckline.len(), 2);
+        prop_assert!((neckline[0].1 + at as f64).abs() < 1e-6 && (neckline[1].1 - at as f64).abs() < 1e-6);
+        let mut shoulder = places("shoulder");
+        shoulder.sort_by(|one, other| one.0.cmp(&other.0));
+        prop_assert_eq!(&shoulder[0].0, "left_shoulder");
+        prop_assert_eq!(&shoulder[1].0, "right_shoulder");
+        prop_assert!((shoulder[0].1 + shoulder[1].1).abs() < 1e-6);
+    }
+}
+
+#[test]
+fn a_notch_on_the_fold_is_one() {
+    let (half, _) = bodice(60, (80, 30), 200, 400);
+    let folded = built(
+        &drawn([0, 0], &half),
+        Drawn::Cutting,
+        &on_fold("centre", 10),
+    );
+    assert_eq!(
+        folded
+            .points_of_whole("neck", Along::FromStart(mm(0)))
+            .len(),
+        1
+    );
+    assert_eq!(
+        folded.points_of_whole("hem", Along::FromEnd(mm(0))).len(),
+        1
+    );
+}
+
+#[test]
+fn a_rectangle_opened_has_its_four_sides() {
+    let shape = built(&rectangle(100, 50), Drawn::Cutting, &on_fold("left", 10));
+    let names: Vec<&str> = shape
+        .whole()
+        .edges()
+        .iter()
+        .map(|edge| edge.name.as_str())
+        .collect();
+    assert_eq!(names, ["top", "right", "bottom", "left"]);
+    assert_eq!(edge(shape.whole(), "left").drawn, "right");
+    assert_eq!(edge(shape.whole(), "top").exact, Some(mm(200)));
 }

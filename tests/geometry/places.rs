@@ -1,8 +1,10 @@
 //! Places along edges: notches, and which way is inwards.
 
-use notchbook::geometry::{Along, Drawn, EdgePoint, Shape, Spec};
+use notchbook::geometry::{Along, Drawn, EdgePoint, Run, RunKind, Shape, Spec};
 
-use super::{all, arc, built, close, corner, exact, line, mm, plain, polygon, rectangle, start};
+use super::{
+    all, arc, built, close, corner, edge, exact, line, mm, plain, polygon, rectangle, start,
+};
 
 #[track_caller]
 fn place(shape: &Shape, edge: &str, along: Along) -> EdgePoint {
@@ -155,4 +157,52 @@ fn nothing_lies_off_the_edge() {
         place(&shape, "top", Along::FromStart(mm(300))).at,
         [300.0, 0.0],
     );
+}
+
+/// A half with an armhole, which is curved more at its lower end, in mm.
+fn half(wide: i128) -> Shape {
+    let armhole = Run {
+        name: "armhole".to_owned(),
+        to: Some([mm(wide), mm(90)]),
+        kind: RunKind::Cubic([[mm(95), mm(60)], [mm(105), mm(90)]]),
+    };
+    let spec = Spec::Path(vec![
+        start(0, 0),
+        line("top", Some((100, 0))),
+        armhole,
+        line("side", Some((wide, 140))),
+        line("bottom", Some((0, 140))),
+        line("centre", None),
+    ]);
+    built(&spec, Drawn::Cutting, &all(mm(10)))
+}
+
+#[test]
+fn an_edge_that_is_curved_more_at_one_end_is_not_symmetric() {
+    for wide in [130, 140, 150] {
+        let shape = half(wide);
+        assert!(!edge(&shape, "armhole").is_symmetric(), "{wide}");
+        assert!(edge(&shape, "centre").is_symmetric(), "{wide}");
+        assert!(!shape.is_symmetric(), "{wide}");
+    }
+}
+
+#[test]
+fn pieces_that_are_their_own_mirror_image() {
+    let kite = polygon(&[(0, 0), (60, 20), (150, 150), (20, 60)]);
+    let parallelogram = polygon(&[(0, 0), (100, 0), (140, 60), (40, 60)]);
+    for spec in [rectangle(100, 40), rectangle(80, 80), kite] {
+        assert!(plain(&spec).is_symmetric(), "{spec:?}");
+    }
+    // Turned by half a turn it is the same; turned over it is not.
+    assert!(!plain(&parallelogram).is_symmetric());
+    let bent = Spec::Path(vec![
+        start(0, 0),
+        arc("bow", Some((100, 0)), 70, false, false),
+        line("side", Some((100, 50))),
+        line("end", Some((0, 80))),
+        line("back", None),
+    ]);
+    assert!(edge(&plain(&bent), "bow").is_symmetric());
+    assert!(!plain(&bent).is_symmetric());
 }

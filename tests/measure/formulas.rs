@@ -197,6 +197,34 @@ fn every_function_is_in_the_table_and_works() {
         ("binding_double", "binding_double(10 mm)", "60 mm"),
         ("lining_within", "lining_within(30 cm, 4 mm)", "296 mm"),
         ("zip_tape", "zip_tape(25 cm, 2 cm)", "21 cm"),
+        ("dart_width", "dart_width(98 cm, 74 cm, 8)", "3 cm"),
+        // The triangle of 3, 4 and 5.
+        ("dart_leg", "dart_leg(6 cm, 4 cm)", "5 cm"),
+        ("pleated", "pleated(30 cm, 4, 2 cm)", "46 cm"),
+        ("pleat_depth", "pleat_depth(46 cm, 30 cm, 4)", "2 cm"),
+        (
+            "arc_length",
+            "round(arc_length(10 cm, 180°), 1 mm)",
+            "314 mm",
+        ),
+        (
+            "facing_edge",
+            "round(facing_edge(44 cm, 6 cm, 360°), 1 mm)",
+            "817 mm",
+        ),
+        ("bias_round", "bias_round(40 cm, 5 %, 1 cm)", "40 cm"),
+        (
+            "elastic_length",
+            "elastic_length(70 cm, 10 %, 2 cm)",
+            "65 cm",
+        ),
+        ("casing_depth", "casing_depth(2 cm, 4 mm, 6 mm)", "3 cm"),
+        (
+            "buttonhole_length",
+            "buttonhole_length(18 mm, 3 mm)",
+            "21 mm",
+        ),
+        ("button_gap", "button_gap(32 cm, 5)", "8 cm"),
     ];
     let names: Vec<&str> = FUNCTIONS.iter().map(|function| function.name).collect();
     assert_eq!(names, examples.map(|(name, _, _)| name));
@@ -208,6 +236,13 @@ fn every_function_is_in_the_table_and_works() {
         assert!(function.signature.starts_with(&opening));
         assert!(!function.meaning.is_empty() && !function.meaning.contains('\n'));
     }
+}
+
+#[test]
+fn the_ratio_of_the_circle_has_a_name() {
+    // Its first nine figures (from memory).
+    assert_eq!(worth("round(pi, 1/1000000000)"), quantity("3.141592654"));
+    assert_eq!(worth("round(2 * pi * 10 cm, 1 mm)"), quantity("628 mm"));
 }
 
 #[test]

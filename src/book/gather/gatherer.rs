@@ -96,6 +96,7 @@ impl Gatherer<'_> {
             child_caution: wearer == Wearer::Child,
             allowances,
             key,
+            body: self.body(),
             finished: self.finished(),
             fabrics,
             notions,

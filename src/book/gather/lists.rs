@@ -3,24 +3,33 @@
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
 use crate::book::volume::{
-    CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, NotionAmount, NotionNeed, PieceDrawing, PieceDrawings,
-    SheetMap, WidthNeed,
+    CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, MeasureRow, NotionAmount, NotionNeed, PieceDrawing,
+    PieceDrawings, SheetMap, WidthNeed,
 };
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
-use crate::model::{Kind, Show};
-use crate::resolve::{self, FabricId, FabricRow, PieceId};
+use crate::model::{Kind, NotionFigure, Show};
+use crate::resolve::{self, FabricId, FabricRow, FitRow, PieceId};
 use crate::sheets::PageMap;
 
 impl Gatherer<'_> {
+    pub fn body(&self) -> Vec<MeasureRow> {
+        self.edition.body.iter().map(|row| self.measure(row)).collect()
+    }
+
     pub fn finished(&self) -> Vec<FinishedRow> {
-        let rows = self.edition.finished.iter();
-        rows.map(|(name, worked)| FinishedRow {
-            name: name.clone(),
-            values: vec![Some(Amount::of(&self.edition.figures(worked)))],
-        })
-        .collect()
+        let rows = self.edition.finished.iter().map(|row| {
+            let ease = row.ease.as_ref();
+            let ease =
+                ease.map(|ease| MeasureRow { name: ease.over.clone(), values: vec![Some(Amount::of(&ease.shown))] });
+            FinishedRow { measure: self.measure(row), ease }
+        });
+        rows.collect()
+    }
+
+    fn measure(&self, row: &FitRow) -> MeasureRow {
+        MeasureRow { name: row.name.clone(), values: vec![Some(Amount::of(&self.edition.figures(&row.worked)))] }
     }
 
     /// What is made on the way, such as cloth quilted from two others, is not bought.
@@ -71,12 +80,13 @@ impl Gatherer<'_> {
             .iter()
             .map(|row| {
                 let notion = &edition.draft.facts.notions[row.notion];
-                let mut value = row.value.as_ref().map(Amount::of);
+                let figure = |figure: NotionFigure| row.figures.get(&figure).map(Amount::of);
+                let mut length = figure(NotionFigure::Length);
                 // What the author states about thread goes before what is estimated.
-                let open = notion.kind == Kind::Thread && value.is_none() && row.count.is_none();
+                let open = notion.kind == Kind::Thread && row.figures.is_empty() && row.count.is_none();
                 let estimate = thread(edition).filter(|_| open);
                 let estimated = estimate.is_some();
-                value = value
+                length = length
                     .or_else(|| estimate.map(|estimate| whole_lengths(estimate.thread, &edition.draft.facts.show)));
                 NotionNeed {
                     id: notion.id.text.clone(),
@@ -84,7 +94,13 @@ impl Gatherer<'_> {
                     name: notion.name.text.clone(),
                     note: self.blocks(&row.note, &notion.id.text),
                     estimated,
-                    amounts: vec![Some(NotionAmount { count: row.count, value })],
+                    amounts: vec![Some(NotionAmount {
+                        count: row.count,
+                        length,
+                        amount: figure(NotionFigure::Amount),
+                        width: figure(NotionFigure::Width),
+                        size: figure(NotionFigure::Size),
+                    })],
                 }
             })
             .collect()

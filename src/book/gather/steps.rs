@@ -2,7 +2,8 @@
 
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
-use crate::book::volume::{AllowanceUse, Part, PlaceFact, SeamFact, Step};
+use crate::book::seam::{PlaceFact, SeamFact};
+use crate::book::volume::{AllowanceUse, Part, Step};
 use crate::construct::entry;
 use crate::diag::in_sentence;
 use crate::measure::Exact;
@@ -69,10 +70,11 @@ impl Gatherer<'_> {
             what: work.spoken(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
-            by_hand: work.work.by_hand && work.verb.stitches() && work.work.finish.is_none(),
+            by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),
+            count: work.count.map(|count| Value::of(&self.edition.figures(&Worked::count(count)))),
             lap: value(&work.lap),
             finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
             leave_for: self.filler(work),
@@ -80,7 +82,7 @@ impl Gatherer<'_> {
             note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
             sizes: Vec::new(),
         };
-        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap];
+        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count];
         let words = fact.by_hand || !fact.note.is_empty() || !fact.places.is_empty();
         let tells = figures.iter().any(|one| one.is_some()) || words || entry(work.verb).always_told;
         tells.then_some(fact)

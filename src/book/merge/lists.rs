@@ -5,7 +5,8 @@ use super::prose::{Row, blocks};
 use crate::book::amount::{Amount, Value};
 use crate::book::prose::Block;
 use crate::book::volume::{
-    Book, CutList, CutRow, FabricNeed, FinishedRow, Layout, NotionNeed, PieceDrawing, PieceDrawings, WidthNeed,
+    Book, CutList, CutRow, FabricNeed, FinishedRow, Layout, MeasureRow, NotionNeed, PieceDrawing, PieceDrawings,
+    WidthNeed,
 };
 
 type Sized<'a, T> = Vec<(usize, &'a [T])>;
@@ -22,19 +23,36 @@ fn note<T>(group: &Group<'_, T>, of: impl Fn(&T) -> &Vec<Block>) -> Vec<Block> {
     blocks(&rows)
 }
 
+pub(super) fn body(books: &[Book], shown: &[usize]) -> Vec<MeasureRow> {
+    let rows = sized(books, |book| &book.body);
+    together(&rows, |row| row.name.as_str(), |row| place(&rows, |one| one.name == row.name))
+        .into_iter()
+        .map(|group| measure(&group, shown, |row| Some(row)).unwrap_or_else(|| group.first().clone()))
+        .collect()
+}
+
 pub(super) fn finished(books: &[Book], shown: &[usize]) -> Vec<FinishedRow> {
     let rows = sized(books, |book| &book.finished);
-    let place = |row: &FinishedRow| {
-        // Every size has its rows in the order of the facts.
-        books.iter().filter_map(|book| book.finished.iter().position(|one| one.name == row.name)).max().unwrap_or(0)
-    };
-    together(&rows, |row| row.name.as_str(), place)
+    let place = |row: &FinishedRow| place(&rows, |one| one.measure.name == row.measure.name);
+    together(&rows, |row| row.measure.name.as_str(), place)
         .into_iter()
         .map(|group| FinishedRow {
-            name: group.first().name.clone(),
-            values: flat(group.columns(shown, |row| row.values.first().cloned().flatten())),
+            measure: measure(&group, shown, |row| Some(&row.measure)).unwrap_or_else(|| group.first().measure.clone()),
+            ease: measure(&group, shown, |row| row.ease.as_ref()),
         })
         .collect()
+}
+
+/// Every size has its rows in the order of the facts.
+fn place<T>(rows: &Sized<'_, T>, is: impl Fn(&T) -> bool) -> usize {
+    rows.iter().filter_map(|(_, rows)| rows.iter().position(&is)).max().unwrap_or(0)
+}
+
+/// A measurement of every size that has it, as one row; `None` where none has.
+fn measure<T>(group: &Group<'_, T>, shown: &[usize], of: impl Fn(&T) -> Option<&MeasureRow>) -> Option<MeasureRow> {
+    let name = group.own.iter().find_map(|(_, row)| of(row))?.name.clone();
+    let values = flat(group.columns(shown, |row| of(row)?.values.first().cloned().flatten()));
+    Some(MeasureRow { name, values })
 }
 
 fn flat<T>(cells: Vec<Option<Option<T>>>) -> Vec<Option<T>> {

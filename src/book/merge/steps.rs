@@ -4,7 +4,8 @@ use super::order::{alike, together};
 use super::prose::{Row, blocks, inlines, picture};
 use crate::book::amount::Value;
 use crate::book::prose::Picture;
-use crate::book::volume::{AllowanceUse, Book, Part, PlaceFact, SeamFact, Step};
+use crate::book::seam::{PlaceFact, SeamFact};
+use crate::book::volume::{AllowanceUse, Book, Part, Step};
 
 /// Parts and steps of all sizes in the order of `parts:`.
 pub(super) fn parts(books: &[Book]) -> Vec<Part> {
@@ -92,7 +93,8 @@ fn seam(own: &[(usize, &Step)]) -> Vec<SeamFact> {
 /// Whether two sizes' facts tell the same work.
 fn same(one: &SeamFact, other: &SeamFact) -> bool {
     let given = |fact: &SeamFact| {
-        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap].map(|value| value.is_some())
+        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count]
+            .map(|value| value.is_some())
     };
     let places = |fact: &SeamFact| -> Vec<(String, String, String, bool)> {
         let words =
@@ -124,6 +126,7 @@ fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
         leave: value(&|fact| fact.leave.as_ref()),
         ease: value(&|fact| fact.ease.as_ref()),
         gather: value(&|fact| fact.gather.as_ref()),
+        count: value(&|fact| fact.count.as_ref()),
         lap: value(&|fact| fact.lap.as_ref()),
         places,
         ..own[0].1.clone()

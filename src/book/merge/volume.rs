@@ -35,6 +35,7 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
         child_caution: books.iter().any(|book| book.child_caution),
         allowances: steps::allowances(books, &parts),
         key: key(books),
+        body: lists::body(books, &shown),
         finished: lists::finished(books, &shown),
         fabrics: lists::fabrics(books, &shown),
         notions: lists::notions(books, &shown),

@@ -49,6 +49,15 @@ fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
 }
 
 fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {
+    for hem in &mut player.state.hem_gaps {
+        let holds = hem.edges.iter().any(|(copy, edge)| match target {
+            Touched::Copy(wanted) => copy == wanted,
+            target => *target == Touched::Edge(*copy, *edge),
+        });
+        if holds {
+            hem.closed.get_or_insert(deed.moment);
+        }
+    }
     for seam in &mut player.state.seams {
         let holds = seam.members.iter().any(|member| match (member, target) {
             (Touched::Edge(copy, _), Touched::Copy(wanted)) => copy == wanted,

@@ -1,7 +1,8 @@
 //! An edge is turned under and stitched.
 //!
 //! ## How to write it
-//! Name the edges. `allowance` is the whole width that is turned under; the stitch length belongs to it.
+//! Name the edges. `allowance` is the whole width that is turned under; the stitch length belongs to it. A hem
+//! that becomes a casing says what it is to `leave` open for the elastic.
 //!
 //! ```yaml
 //! pieces:
@@ -23,11 +24,12 @@
 //! The allowance, where it is stated, is the one that the piece has.
 //!
 //! ## What it changes
-//! The edge is finished, and no longer raw.
+//! The edge is finished, and no longer raw. A gap is open until it is closed.
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
+use crate::construct::state::HemGap;
 use crate::model::Verb;
 
 /// The verb.
@@ -39,5 +41,9 @@ fn hem(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     for (copy, edge) in player.edges_of(&deed.all) {
         let share = player.shares(deed, copy, edge);
         player.finish_edge((copy, edge), share, "hemmed", deed.moment);
+    }
+    if let Some(leave) = &deed.work.work.leave {
+        let edges = player.edges_of(&deed.all);
+        player.state.hem_gaps.push(HemGap { edges, sewn: deed.moment, leave: leave.span(), closed: None });
     }
 }

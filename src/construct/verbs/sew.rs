@@ -52,5 +52,6 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         player.check_notches(&explicit, moment);
     }
     player.check_topstitched(&explicit, moment);
+    player.check_hands(work, moment);
     player.join(deed);
 }

@@ -124,7 +124,6 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         player.edition.edges_of(*copy).into_iter().any(|edge| {
             !state.known_edge(*copy, edge).is_some_and(|edge| edge.is_held_whole())
                 && !player.is_declared_raw(*copy, edge)
-                && !player.is_fold(*copy, edge)
         })
     });
     // A zip opens the thing only where no lining closes it: one layer at each tape.

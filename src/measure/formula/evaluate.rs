@@ -6,7 +6,11 @@ use super::outcome::{Lookup, Names, Outcome};
 use super::tree::{Comparison, Expr, ExprKind, Formula, Operator};
 use crate::measure::problem::{Problem, ProblemKind};
 use crate::measure::quantity::{Fault, Quantity};
+use crate::measure::shapers::pi;
 use crate::measure::unit::{Dimension, Unit};
+
+/// The ratio of the length round a circle to its width, by its name; nothing else can be called so.
+pub const PI: &str = "pi";
 
 /// Works a formula out. All faults that do not follow from one another are given; the list is empty
 /// when the only one is a name that is broken elsewhere.
@@ -79,7 +83,12 @@ impl<'a> Run<'a> {
     }
 
     fn name(&mut self, name: &str, expr: &Expr) -> Option<Quantity> {
-        match self.names.value(name) {
+        let value = if name == PI {
+            Lookup::Found(Quantity { value: pi(), dimension: Dimension::Count })
+        } else {
+            self.names.value(name)
+        };
+        match value {
             Lookup::Found(quantity) => {
                 self.step(expr, quantity);
                 Some(quantity)

@@ -9,6 +9,6 @@ mod outcome;
 mod parse;
 mod tree;
 
-pub use evaluate::{evaluate, explain};
+pub use evaluate::{PI, evaluate, explain};
 pub use outcome::{Lookup, Names, Outcome};
 pub use tree::{Comparison, Expr, ExprKind, Formula, Operator};

@@ -6,12 +6,17 @@
 
 mod bias;
 mod circle;
+mod garments;
 mod strips;
 mod sums;
 pub(super) mod table;
 
 pub use bias::{bias_joins, bias_length, bias_square};
 pub use circle::{circle_hem, circle_radius};
+pub use garments::{
+    arc_length, bias_round, button_gap, buttonhole_length, casing_depth, dart_leg, dart_width, elastic_length,
+    facing_edge, pleat_depth, pleated,
+};
 pub use strips::{
     binding_double, binding_single, boxed_corner, boxed_depth, boxed_side, gathered, joined_strips, lining_within,
     zip_tape,

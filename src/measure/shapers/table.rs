@@ -2,6 +2,10 @@
 
 use super::bias::{bias_joins, bias_length, bias_square};
 use super::circle::{circle_hem, circle_radius};
+use super::garments::{
+    arc_length, bias_round, button_gap, buttonhole_length, casing_depth, dart_leg, dart_width, elastic_length,
+    facing_edge, pleat_depth, pleated,
+};
 use super::strips::{
     binding_double, binding_single, boxed_corner, boxed_depth, boxed_side, gathered, joined_strips, lining_within,
     zip_tape,
@@ -36,7 +40,7 @@ pub struct ShaperDoc {
 pub struct Argument {
     /// The word for it in the signature.
     pub name: &'static str,
-    /// A length in mm, or a plain number.
+    /// A length in mm, an angle in degrees, or a plain number.
     pub dimension: Dimension,
 }
 
@@ -69,12 +73,21 @@ const fn length(name: &'static str) -> Argument {
     Argument { name, dimension: Dimension::Length }
 }
 
+const fn angle(name: &'static str) -> Argument {
+    Argument { name, dimension: Dimension::Angle }
+}
+
 const fn count(name: &'static str) -> Argument {
     Argument { name, dimension: Dimension::Count }
 }
 
 const PRACTICE: &str = "common practice, no source";
 const CIRCLE: &str = "the length round a circle is twice pi times its radius (elementary geometry); its use for a waistline is common practice, no source";
+const ARC: &str =
+    "an arc is as great a share of the length round its circle as its turn is of 360° (elementary geometry)";
+const PARALLEL: &str = "a line at a constant distance outside a curve is longer by the distance times the turn in radians (Steiner, parallel curves); its use for facings is common practice, no source";
+const PYTHAGORAS: &str =
+    "the theorem of Pythagoras on half a dart; that both legs are as long is common practice, no source";
 const AREA: &str =
     "the strip has the area of the square (elementary geometry); its use for bias strips is common practice, no source";
 
@@ -95,4 +108,15 @@ pub const SHAPERS: &[ShaperDoc] = &[
     ShaperDoc { name: "binding_double", signature: "binding_double(finished)", formula: "6 * finished", source: PRACTICE, meaning: "the width to cut a binding folded in half and sewn through two layers that shows this much", example: "binding_double(1 cm) = 6 cm", arguments: &[length("finished")], gives: Dimension::Length, run: Run::One(binding_double) },
     ShaperDoc { name: "lining_within", signature: "lining_within(outer, less)", formula: "outer - less", source: PRACTICE, meaning: "the size of a lining a little smaller than what it lines", example: "lining_within(24 cm, 4 mm) = 236 mm", arguments: &[length("outer"), length("less")], gives: Dimension::Length, run: Run::Two(lining_within) },
     ShaperDoc { name: "zip_tape", signature: "zip_tape(opening, tab)", formula: "opening - 2 * tab", source: PRACTICE, meaning: "the length of zip between two tabs that show this much", example: "zip_tape(24 cm, 2 cm) = 20 cm", arguments: &[length("opening"), length("tab")], gives: Dimension::Length, run: Run::Two(zip_tape) },
+    ShaperDoc { name: "dart_width", signature: "dart_width(wide, narrow, darts)", formula: "(wide - narrow) / darts", source: PRACTICE, meaning: "the width of each dart when so many darts take a wide edge in to a narrow one", example: "dart_width(98 cm, 74 cm, 8) = 3 cm", arguments: &[length("wide"), length("narrow"), count("darts")], gives: Dimension::Length, run: Run::Three(dart_width) },
+    ShaperDoc { name: "dart_leg", signature: "dart_leg(width, length)", formula: "sqrt(width / 2 * (width / 2) + length * length)", source: PYTHAGORAS, meaning: "the length of a leg of a dart of this width at the edge and this length down its middle", example: "dart_leg(6 cm, 4 cm) = 5 cm", arguments: &[length("width"), length("length")], gives: Dimension::Length, run: Run::Two(dart_leg) },
+    ShaperDoc { name: "pleated", signature: "pleated(finished, pleats, depth)", formula: "finished + 2 * pleats * depth", source: PRACTICE, meaning: "the length of an edge before it is laid in so many pleats of this depth", example: "pleated(30 cm, 4, 2 cm) = 46 cm", arguments: &[length("finished"), count("pleats"), length("depth")], gives: Dimension::Length, run: Run::Three(pleated) },
+    ShaperDoc { name: "pleat_depth", signature: "pleat_depth(length, finished, pleats)", formula: "(length - finished) / (2 * pleats)", source: PRACTICE, meaning: "the depth of each pleat when so many take an edge in to the finished length", example: "pleat_depth(46 cm, 30 cm, 4) = 2 cm", arguments: &[length("length"), length("finished"), count("pleats")], gives: Dimension::Length, run: Run::Three(pleat_depth) },
+    ShaperDoc { name: "arc_length", signature: "arc_length(radius, turn)", formula: "radius * pi * turn / 180°", source: ARC, meaning: "the length of an arc of this radius that turns through this angle", example: "round(arc_length(10 cm, 180°), 1 mm) = 314 mm", arguments: &[length("radius"), angle("turn")], gives: Dimension::Length, run: Run::Two(arc_length) },
+    ShaperDoc { name: "facing_edge", signature: "facing_edge(neckline, width, turn)", formula: "neckline + width * pi * turn / 180°", source: PARALLEL, meaning: "the length of the outer edge of a facing this wide, along a neckline or armhole that turns through this angle, 360° for a whole round", example: "round(facing_edge(44 cm, 6 cm, 360°), 1 mm) = 817 mm", arguments: &[length("neckline"), length("width"), angle("turn")], gives: Dimension::Length, run: Run::Three(facing_edge) },
+    ShaperDoc { name: "bias_round", signature: "bias_round(edge, shorter, allowance)", formula: "edge * (1 - shorter) + 2 * allowance", source: PRACTICE, meaning: "the length of bias strip for a round edge: this share shorter, so that it lies flat, with an allowance at both ends", example: "bias_round(40 cm, 5 %, 1 cm) = 40 cm", arguments: &[length("edge"), count("shorter"), length("allowance")], gives: Dimension::Length, run: Run::Three(bias_round) },
+    ShaperDoc { name: "elastic_length", signature: "elastic_length(body, shorter, overlap)", formula: "body * (1 - shorter) + overlap", source: PRACTICE, meaning: "the length of elastic for this measure of the body: this share shorter, with its overlap", example: "elastic_length(70 cm, 10 %, 2 cm) = 65 cm", arguments: &[length("body"), count("shorter"), length("overlap")], gives: Dimension::Length, run: Run::Three(elastic_length) },
+    ShaperDoc { name: "casing_depth", signature: "casing_depth(elastic, spare, turned)", formula: "elastic + spare + turned", source: PRACTICE, meaning: "how much deeper to cut an edge that becomes a casing for elastic of this width: with room to slip through and what is turned under", example: "casing_depth(2 cm, 4 mm, 6 mm) = 3 cm", arguments: &[length("elastic"), length("spare"), length("turned")], gives: Dimension::Length, run: Run::Three(casing_depth) },
+    ShaperDoc { name: "buttonhole_length", signature: "buttonhole_length(width, thickness)", formula: "width + thickness", source: PRACTICE, meaning: "the length of a buttonhole for a button of this width and thickness", example: "buttonhole_length(18 mm, 3 mm) = 21 mm", arguments: &[length("width"), length("thickness")], gives: Dimension::Length, run: Run::Two(buttonhole_length) },
+    ShaperDoc { name: "button_gap", signature: "button_gap(length, buttons)", formula: "length / (buttons - 1)", source: PRACTICE, meaning: "how far apart buttons lie when the first and the last lie at the ends of this length", example: "button_gap(32 cm, 5) = 8 cm", arguments: &[length("length"), count("buttons")], gives: Dimension::Length, run: Run::Two(button_gap) },
 ];

@@ -1,0 +1,80 @@
+//! What is cut from each fabric: how many, or which copies; and what copies and edges are called on the page.
+
+use super::fields;
+use super::yaml::{Node, Value};
+use crate::diag::Findings;
+use crate::faults::VALUE_UNREADABLE;
+use crate::model::{Cut, CutCopies, Name, Text};
+
+/// Names in the files with those on the page.
+pub(super) type Names = Vec<(Name, Text)>;
+
+const HOW: &str =
+    "write how many (`2`), name each copy (`[front, back]`), or say what each is called (`{left: Left front}`)";
+
+/// Reads the record `cut:` of a piece, and the names on the page that it gives to copies.
+pub(super) fn read(node: &Node, findings: &mut Findings) -> (Vec<Cut>, Names) {
+    let (mut cuts, mut called) = (Vec::new(), Names::new());
+    for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
+        let fabric = fields::name(key, findings);
+        if let Some(copies) = copies(node, &mut called, findings) {
+            cuts.push(Cut { fabric, copies });
+        }
+    }
+    (cuts, called)
+}
+
+fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<CutCopies> {
+    match &node.value {
+        Value::List(items) if items.is_empty() => {
+            findings.push(
+                VALUE_UNREADABLE
+                    .at(node.span, "this list names no copy, so nothing is cut")
+                    .hint("name each copy (`[front, back]`), or write how many (`2`)"),
+            );
+            None
+        }
+        Value::List(items) => {
+            let texts = items.iter().filter_map(|item| fields::text(item, "a copy's name", findings));
+            let texts: Vec<Text> = texts.collect();
+            Some(CutCopies::Named(texts.iter().map(|text| fields::name(text, findings)).collect()))
+        }
+        Value::Map(_) => {
+            let entries = fields::named(node, "copies with their names", findings);
+            called.extend(names(node, "copies with their names", findings));
+            // A copy whose name on the page cannot be read is cut all the same.
+            Some(CutCopies::Named(entries.into_iter().map(|(key, _)| bare(key)).collect()))
+        }
+        Value::Scalar(text) => match text.text.parse::<u32>() {
+            Ok(count) if (1..=999).contains(&count) => Some(CutCopies::Count(count)),
+            _ if text.text.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
+                Some(CutCopies::Named(vec![fields::name(text, findings)]))
+            }
+            _ => {
+                let finding = VALUE_UNREADABLE.at(text.span, format!("`{}` is no number of pieces", text.text));
+                findings.push(finding.hint(HOW));
+                None
+            }
+        },
+        Value::Empty => {
+            findings.push(VALUE_UNREADABLE.at(node.span, "a number of pieces cannot be nothing").hint(HOW));
+            None
+        }
+    }
+}
+
+/// Names in the files and, behind each, the one on the page.
+pub(super) fn names(node: &Node, what: &str, findings: &mut Findings) -> Names {
+    let entries = fields::named(node, what, findings);
+    let named = entries.into_iter().filter_map(|(key, node)| {
+        let name = fields::name(key, findings);
+        let called = fields::text(node, &format!("the name of `{}` on the page", key.text), findings)?;
+        Some((name, called))
+    });
+    named.collect()
+}
+
+/// A name that has been read before, with what is wrong with it.
+fn bare(key: &Text) -> Name {
+    Name { text: key.text.clone(), span: key.span }
+}
