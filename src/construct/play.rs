@@ -27,7 +27,7 @@ pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
 impl Player<'_> {
     fn work(&mut self, work: &EditionWork<'_>, moment: Moment) {
         self.tell_edges(work);
-        let deed = Deed::of(work, moment);
+        let deed = Deed::of(work, moment, self);
         if work.verb != Verb::Cut {
             for copy in &deed.touched {
                 if self.state.copies[*copy].cut.is_none() {

@@ -44,6 +44,8 @@ pub struct Facts {
     pub show: Show,
     /// The look.
     pub style: Style,
+    /// Whether every allowance that stays inside is to be finished or enclosed.
+    pub finishing_required: bool,
     /// Named figures.
     pub measurements: Vec<Measurement>,
     /// What must hold.

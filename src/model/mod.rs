@@ -31,4 +31,4 @@ pub use size::{BySize, Size, Wearer, is_for};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
-pub use work::{Param, Work};
+pub use work::{EdgeFinish, Far, Param, Place, Touch, Work};

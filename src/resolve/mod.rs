@@ -48,4 +48,4 @@ pub use uses::{PrintedValue, Uses};
 pub use values::Values;
 pub use within::Inside;
 pub use worked::Worked;
-pub use works::EditionWork;
+pub use works::{EditionWork, Filler, Placed};

@@ -7,7 +7,7 @@ use super::values::Values;
 use super::within::{self, Inside};
 use crate::diag::in_sentence;
 use crate::geometry::Edge;
-use crate::model::{Draft, Kind, Name, Verb};
+use crate::model::{Draft, Kind, Name, Touch, Verb};
 
 /// A piece with all its copies, or one copy.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -96,6 +96,8 @@ pub enum Touched {
 pub struct Target {
     /// The name as written, and its place.
     pub name: Name,
+    /// The row that it stands in, if it stands in one.
+    pub row: Option<usize>,
     /// What it stands for.
     pub meant: Meant,
     /// The copies, edges and notions that this comes to; never empty.
@@ -155,11 +157,12 @@ pub(super) struct Resolver<'a> {
 }
 
 impl Resolver<'_> {
-    pub fn target(&self, name: &Name, verb: Verb) -> Target {
+    pub fn target(&self, touch: &Touch, verb: Verb) -> Target {
+        let name = &touch.name;
         let meant = self.meant(&name.text, verb);
         let touched = self.touched(&meant);
         let spoken = self.speak(&name.text, &meant);
-        Target { name: name.clone(), meant, touched, spoken }
+        Target { name: name.clone(), row: touch.row, meant, touched, spoken }
     }
 
     fn meant(&self, name: &str, verb: Verb) -> Meant {

@@ -4,7 +4,7 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, fit, inside, notions, pieces, sheets, sizes, things, waive, work};
+use super::{facts, fit, gaps, inside, notions, pieces, sheets, sizes, things, waive, work};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -51,4 +51,5 @@ pub static RECORDS: &[Record] = &[
     record("a pleat", inside::PLEAT, INSIDE),
     record("a mark", inside::MARK, INSIDE),
     record("a work fact", work::KEYS, WORK),
+    record("a gap", gaps::GAP, WORK),
 ];

@@ -28,10 +28,16 @@
 //! As many buttons are bought as are sewn on, and as there are buttonholes, where there are any.
 //!
 //! ## What it changes
-//! Nothing of the state.
+//! An opening that was left for the thing is filled.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Button, include_str!("button.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Button, include_str!("button.rs"), button);
+
+fn button(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.fill_gaps(&deed.all, deed.moment);
+}

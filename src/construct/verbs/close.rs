@@ -63,7 +63,8 @@ fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {
             (Touched::Edge(copy, _), Touched::Copy(wanted)) => copy == wanted,
             (member, target) => member == target,
         });
-        if holds && let Some(None) = seam.gap {
+        // An opening for a notion is closed by sewing that in.
+        if holds && seam.leave_for.is_none() && seam.gap == Some(None) {
             seam.gap = Some(Some(deed.moment));
         }
     }
