@@ -8,7 +8,7 @@ use super::spec::Drawn;
 use crate::measure::{Exact, to_f64};
 
 /// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn, but in
-/// [`Shape::whole`].
+/// [`Shape::whole`](super::Shape::whole).
 #[derive(Debug, Clone)]
 pub struct Edge {
     /// Its name.
