@@ -5,6 +5,8 @@
 mod all_sizes;
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "book/fit.rs"]
+mod fit;
 #[path = "book/pictures.rs"]
 mod pictures;
 #[path = "outside/reader.rs"]

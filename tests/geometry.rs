@@ -2,6 +2,8 @@
 
 #[path = "geometry/closed_forms.rs"]
 mod closed_forms;
+#[path = "geometry/darts.rs"]
+mod darts;
 #[path = "geometry/faults.rs"]
 mod faults;
 #[path = "geometry/folds.rs"]

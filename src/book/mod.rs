@@ -7,13 +7,15 @@ mod amount;
 mod gather;
 mod merge;
 mod prose;
+mod seam;
 mod volume;
 
 pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
+pub use seam::{PlaceFact, SeamFact};
 pub use volume::{
     AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, MeasureRow, NotionAmount,
-    NotionNeed, Part, Photo, PieceDrawing, PieceDrawings, Release, SeamFact, SheetMap, Size, Step, WidthNeed, Word,
+    NotionNeed, Part, Photo, PieceDrawing, PieceDrawings, Release, SheetMap, Size, Step, WidthNeed, Word,
 };

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::amount::{Amount, Value};
 use super::prose::{Block, Inline, Picture};
+use super::seam::SeamFact;
 
 /// A booklet of one size, or of all. Words of the house are keys; each part, step, piece, fabric and
 /// notion has an id that stays the same when others come and go.
@@ -311,33 +312,6 @@ pub struct Step {
     /// What is sewn, at which allowance and with which stitch.
     pub seam: Vec<SeamFact>,
     /// The sizes that its author wrote it for, shown here or not.
-    pub sizes: Vec<usize>,
-}
-
-/// A fact of a step's work, as it is told below its words.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SeamFact {
-    /// The verb: the key of its word.
-    pub verb: String,
-    /// What it is done to, by the names on the page; `all` alone for everything.
-    pub what: Vec<String>,
-    /// How far from the edge.
-    pub allowance: Option<Value>,
-    /// How long a stitch.
-    pub stitch: Option<Value>,
-    /// Whether it is sewn by hand.
-    pub by_hand: bool,
-    /// How long a gap is left.
-    pub leave: Option<Value>,
-    /// How much is eased in.
-    pub ease: Option<Value>,
-    /// How long a gathered edge becomes.
-    pub gather: Option<Value>,
-    /// How many buttons, holes or fasteners.
-    pub count: Option<Value>,
-    /// More to know, in the author's words; empty where there is nothing.
-    pub note: String,
-    /// The sizes that it is for; empty where it is for all that have the step.
     pub sizes: Vec<usize>,
 }
 

@@ -48,7 +48,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at every seam and hem with `leave:` at the end of each size. `close` counts when it names one of
+//! Looks at every seam and hem with `leave:` at the end of each size. An opening `for:` a notion is filled by sewing,
+//! stitching or attaching that notion; one `for: slit` stays open. `close` counts when it names one of
 //! the seam's edges, or a piece that it holds.
 
 use super::judge::Judge;
@@ -65,13 +66,17 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::GapOpen { edges, sewn, leave } = fault else { continue };
+        let Fault::GapOpen { edges, sewn, leave, filler } = fault else { continue };
         findings.push(
             CHECK
-                .at(*leave, "this gap is never closed")
-                .hint(match edges.as_slice() {
-                    [] => "add a step that closes it, `- close: …` with `by: hand`".to_owned(),
-                    edges => format!(
+                .at(*leave, if filler.is_some() { "this opening is never filled" } else { "this gap is never closed" })
+                .hint(match (filler, edges.as_slice()) {
+                    (Some(notion), _) => {
+                        let notion = &edition.draft.facts.notions[*notion].id.text;
+                        format!("add a step that sews `{notion}` into it; `close` closes only gaps to turn through")
+                    }
+                    (None, []) => "add a step that closes it, `- close: …` with `by: hand`".to_owned(),
+                    (None, edges) => format!(
                         "add a step that closes it: `- close: [{}]` with `by: hand`",
                         edges.iter().take(3).cloned().collect::<Vec<_>>().join(", ")
                     ),

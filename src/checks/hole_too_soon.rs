@@ -41,7 +41,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at buttonholes that name an edge, and at the seams, hems and bindings of that edge.
+//! Looks at buttonholes that name an edge, or a row of marks at most 4 cm from one, and at the seams, hems and
+//! bindings of that edge.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};

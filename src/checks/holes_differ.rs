@@ -39,7 +39,7 @@
 //! ````
 //!
 //! ## Limits
-//! Adds up the holes and the buttons of a size, where every one of these facts says a `count:`. Without a
+//! Adds up the holes and the buttons of a size, where every one of these facts names marks or says a `count:`. Without a
 //! buttonhole the buttons are for show, or go through loops.
 
 use super::judge::Judge;

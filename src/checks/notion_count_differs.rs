@@ -36,7 +36,7 @@
 //! ````
 //!
 //! ## Limits
-//! Adds up what `button` and `fasten` say under `count:` in each size. Where one of them names no count, or
+//! Adds up what `button` and `fasten` say by marks or `count:` in each size. Where one of them tells no number, or
 //! another verb uses the notion too, nothing is added up. A fastener whose two halves are set by facts of
 //! their own counts once. A spare one is waived at the notion.
 

@@ -52,7 +52,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
 fn words(why: &Unreckoned) -> Option<String> {
     Some(match why {
         Unreckoned::NotCut => "no such piece is cut".to_owned(),
-        Unreckoned::Shaped => "the outline of the piece is no rectangle".to_owned(),
+        Unreckoned::Shaped => "the piece is no plain rectangle".to_owned(),
         Unreckoned::CornersOut => {
             "of corners taken out, only those at the bottom of a whole piece are reckoned".to_owned()
         }

@@ -28,8 +28,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at `sew`, `topstitch`, `baste`, `hem`, `bind`, `gather`, `box`, `quilt` and `close`.
-//! Silent for `by: hand`, and for `close` when it closes a notion, such as a zip, rather than a
+//! Looks at every verb that lays thread, but for `finish`, whose stitch the machine sets. Silent for
+//! `by: hand`, and for `close` when it closes a notion, such as a zip, rather than a
 //! seam. Whether the length suits the cloth is yours to judge.
 
 use super::judge::{Judge, Subject};
@@ -62,7 +62,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 /// A zip is closed without a stitch.
 fn stitches(work: &Work, subject: &Subject<'_>) -> bool {
     let is_notion = |name: &str| matches!(subject.catalogue.get(name), Some(NameKind::Notion(_)));
-    let shuts =
-        work.verb == Verb::Close && !work.touches.is_empty() && work.touches.iter().all(|name| is_notion(&name.text));
-    work.verb.stitches() && !work.by_hand && !shuts
+    let shuts = work.verb == Verb::Close
+        && !work.touches.is_empty()
+        && work.touches.iter().all(|touch| is_notion(&touch.name.text));
+    work.verb.measures_stitches() && !work.by_hand && !shuts
 }

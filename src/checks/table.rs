@@ -13,10 +13,13 @@ use super::casing_not_open;
 use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
+use super::curve_not_clipped;
 use super::cut_count_differs;
+use super::dart_left_open;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::edge_left_raw;
+use super::edge_not_finished;
 use super::edge_unknown;
 use super::edition_not_recorded;
 use super::expectation_fails;
@@ -24,6 +27,7 @@ use super::finished_size_differs;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
+use super::gap_too_long;
 use super::grain_off_piece;
 use super::hands_alike;
 use super::heading_skips;
@@ -44,8 +48,11 @@ use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
+use super::place_off_edge;
+use super::prepared_too_late;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
+use super::seam_not_sewn_yet;
 use super::sewn_not_reckoned;
 use super::step_empty;
 use super::stitch_missing;
@@ -77,6 +84,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::NO_STOCK_LENGTH),
     Judge::elsewhere(&faults::OUTLINE_WRONG),
     Judge::elsewhere(&faults::NOTCH_OFF_EDGE),
+    Judge::elsewhere(&faults::OFF_PIECE),
     both_systems_disagree::CHECK,
     rounding_does_not_close::CHECK,
     expectation_fails::CHECK,
@@ -119,6 +127,7 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    dart_left_open::CHECK,
     hands_alike::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
@@ -128,6 +137,12 @@ pub static CHECKS: &[Judge] = &[
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
+    seam_not_sewn_yet::CHECK,
+    prepared_too_late::CHECK,
+    curve_not_clipped::CHECK,
+    gap_too_long::CHECK,
+    place_off_edge::CHECK,
+    edge_not_finished::CHECK,
     finished_size_differs::CHECK,
     sewn_not_reckoned::CHECK,
     Judge::elsewhere(&faults::FIGURE_NOT_DRAWABLE),

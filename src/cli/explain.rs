@@ -2,8 +2,7 @@
 
 use super::args::ExplainArgs;
 use super::{Outcome, Refusal, output};
-use crate::diag::did_you_mean;
-use crate::manual::{Chapter, ManualPage, find, pages, reference};
+use crate::manual::{Chapter, ManualPage, advice, find, pages, reference};
 
 /// The longest line of a list of names.
 const WIDE: usize = 96;
@@ -25,13 +24,7 @@ fn explain(name: &str) -> Result<(), Refusal> {
     let mut found: Vec<String> = find(name).iter().map(ManualPage::whole).collect();
     found.extend(Chapter::ALL.iter().filter(|chapter| chapter.name() == name).map(|chapter| listing(*chapter)));
     if found.is_empty() {
-        let pages = pages();
-        let words = pages.iter().map(|page| page.name.as_str());
-        let words = words.chain(Chapter::ALL.iter().map(|chapter| chapter.name()));
-        return Err(Refusal::new(
-            format!("the manual has no page on `{name}`"),
-            did_you_mean(name, words, "`notchbook explain` lists every word that has one"),
-        ));
+        return Err(Refusal::new(format!("the manual has no page on `{name}`"), advice(name)));
     }
     output::line(found.join("\n").trim_end());
     Ok(())
@@ -39,7 +32,8 @@ fn explain(name: &str) -> Result<(), Refusal> {
 
 /// The words of a chapter, each with what it is in a line.
 fn listing(chapter: Chapter) -> String {
-    let mut text = format!("{}\n\n{}\n", chapter.title(), chapter.intro());
+    let intro: Vec<&str> = chapter.intro().split(' ').collect();
+    let mut text = format!("{}\n\n{}\n", chapter.title(), wrapped(&intro, "", " ").join("\n"));
     let mut section = None;
     for page in pages().iter().filter(|page| page.chapter == chapter) {
         if section.as_ref() != Some(&page.section) {
@@ -65,7 +59,7 @@ fn overview() {
                 words.push(&page.name);
             }
         }
-        for line in wrapped(&words) {
+        for line in wrapped(&words, "  ", "  ") {
             output::line(&line);
         }
         output::line("");
@@ -73,15 +67,16 @@ fn overview() {
     output::line("`notchbook explain NAME` prints the page of a word, with an example.");
 }
 
-fn wrapped(words: &[&str]) -> Vec<String> {
+/// Words in lines that are not too long: each line begins with `indent`, and `space` stands between words.
+fn wrapped(words: &[&str], indent: &str, space: &str) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words {
         match lines.last_mut() {
-            Some(line) if line.chars().count() + 2 + word.chars().count() <= WIDE => {
-                line.push_str("  ");
+            Some(line) if line.chars().count() + space.len() + word.chars().count() <= WIDE => {
+                line.push_str(space);
                 line.push_str(word);
             }
-            _ => lines.push(format!("  {word}")),
+            _ => lines.push(format!("{indent}{word}")),
         }
     }
     lines

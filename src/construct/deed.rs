@@ -3,26 +3,51 @@
 use std::collections::BTreeSet;
 
 use super::fault::Moment;
-use crate::resolve::{CopyId, EditionWork, Touched};
+use super::player::Player;
+use crate::resolve::{CopyId, EdgeId, EditionWork, Touched};
+
+/// What is sewn as one length: an edge, or edges that follow each other.
+pub(super) type Side = Vec<(CopyId, EdgeId)>;
 
 /// A work fact with what it touches, and when.
 pub(super) struct Deed<'d, 'e> {
     pub work: &'d EditionWork<'e>,
-    /// In the author's order.
+    /// As written, in the author's order.
     pub targets: Vec<Touched>,
+    /// The same with the layers that count as one with them.
+    pub all: Vec<Touched>,
     /// The copies among them, and those whose edges they name.
     pub touched: BTreeSet<CopyId>,
     pub moment: Moment,
 }
 
 impl<'d, 'e> Deed<'d, 'e> {
-    pub fn of(work: &'d EditionWork<'e>, moment: Moment) -> Deed<'d, 'e> {
+    pub fn of(work: &'d EditionWork<'e>, moment: Moment, player: &Player<'_>) -> Deed<'d, 'e> {
         let targets: Vec<Touched> = work.touched().collect();
-        let copies = targets.iter().filter_map(|target| match target {
-            Touched::Copy(copy) | Touched::Edge(copy, _) => Some(*copy),
+        let mut all = targets.clone();
+        for target in &targets {
+            all.extend(player.fellows(target).into_iter().filter(|fellow| !targets.contains(fellow)));
+        }
+        let copies = all.iter().filter_map(|target| match target {
+            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
             _ => None,
         });
         let touched = copies.collect();
-        Deed { work, targets, touched, moment }
+        Deed { work, targets, all, touched, moment }
+    }
+
+    /// The sides of a seam: edges in a row are one, every other edge is one by itself.
+    pub fn sides(&self) -> Vec<Side> {
+        let mut sides: Vec<(Option<usize>, Side)> = Vec::new();
+        for target in &self.work.targets {
+            for touched in &target.touched {
+                let Touched::Edge(copy, edge) = touched else { continue };
+                match sides.last_mut().filter(|(row, _)| row.is_some() && *row == target.row) {
+                    Some((_, side)) => side.push((*copy, *edge)),
+                    None => sides.push((target.row, vec![(*copy, *edge)])),
+                }
+            }
+        }
+        sides.into_iter().map(|(_, side)| side).collect()
     }
 }

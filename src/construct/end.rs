@@ -3,11 +3,14 @@
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::player::Player;
 use super::sewn;
-use crate::resolve::{NotionId, Touched, ZipEdge};
+use super::unfinished;
+use crate::resolve::{Filler, NotionId, Touched, ZipEdge};
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
 pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
+    player.never_closed();
+    unfinished::judge(player);
     holes(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
@@ -41,11 +44,15 @@ fn gaps(player: &mut Player<'_>) {
                 _ => None,
             })
             .collect();
-        faults.push(Fault::GapOpen { edges, sewn: seam.sewn, leave });
+        let filler = match seam.leave_for {
+            Some(Filler::Notion(notion)) => Some(notion),
+            _ => None,
+        };
+        faults.push(Fault::GapOpen { edges, sewn: seam.sewn, leave, filler });
     }
     for hem in player.state.hem_gaps.iter().filter(|hem| hem.closed.is_none()) {
         let edges = hem.edges.iter().map(|(copy, edge)| player.edition.edge_name(*copy, *edge)).collect();
-        faults.push(Fault::GapOpen { edges, sewn: hem.sewn, leave: hem.leave });
+        faults.push(Fault::GapOpen { edges, sewn: hem.sewn, leave: hem.leave, filler: None });
     }
     player.faults.extend(faults);
 }

@@ -1,7 +1,7 @@
 //! What is wrong with the order of the work, as facts.
 
 use crate::model::Name;
-use crate::resolve::{EditionStep, FabricId, NotionId, PieceId};
+use crate::resolve::{Edition, EditionStep, EditionWork, FabricId, NotionId, PieceId};
 use crate::source::Span;
 
 /// One work fact in its step.
@@ -18,6 +18,11 @@ pub struct Moment {
 }
 
 impl Moment {
+    /// The work fact of a moment.
+    pub(super) fn work_of<'a, 'e>(edition: &'a Edition<'e>, moment: Moment) -> Option<&'a EditionWork<'e>> {
+        edition.steps().find(|step| step.number == moment.step)?.works.get(moment.work)
+    }
+
     /// The work fact of a step at a place.
     pub(super) fn of(step: &EditionStep<'_>, at: usize) -> Moment {
         let verb = step.works.get(at).map_or(step.step.span, |work| work.work.verb_span);
@@ -52,6 +57,19 @@ pub enum Unreckoned {
     NoAllowance(String),
     /// An edge is gathered.
     Gathered(String),
+    /// Something has a fault that is told by itself.
+    Follows,
+}
+
+/// Why a place lies on no edge.
+#[derive(Debug, Clone, PartialEq)]
+pub enum OffEdge {
+    /// The edge is only so long, in mm.
+    TooFar(f64),
+    /// The edge meets others at its ends.
+    NotBeside(Vec<String>),
+    /// The edge has only so many notches.
+    NoNotch(usize),
     /// Something has a fault that is told by itself.
     Follows,
 }
@@ -100,13 +118,28 @@ pub enum Fault {
     /// Something is passed into a casing that is not there or that is shut.
     CasingShut { inserted: Moment, why: Shut },
     /// A gap stays open.
-    GapOpen { edges: Vec<String>, sewn: Moment, leave: Span },
+    GapOpen { edges: Vec<String>, sewn: Moment, leave: Span, filler: Option<NotionId> },
+    /// A gap (mm) is longer than what there is for it (mm).
+    GapTooLong { edge: String, room: f64, gap: f64, leave: Span },
+    /// A place lies on no edge.
+    PlaceOff { edge: String, place: Span, why: OffEdge },
+    /// Work on a seam comes before the seam; `None` where the edge is never sewn.
+    SeamNotSewnYet { edge: String, done: Moment, sewn: Option<Moment> },
+    /// An edge is prepared for a seam after what it prepares for.
+    PreparedTooLate { edge: String, done: Moment, earlier: Moment },
+    /// A tight inward curve is turned and its allowances were never cut.
+    CurveNotClipped { edges: Vec<String>, sewn: Moment, turned: Moment },
+    /// Allowances stay raw inside where every edge is to be finished.
+    NotFinished { edges: Vec<String>, sewn: Moment },
     /// A thing is turned while its zip is shut.
     ZipShut { notion: NotionId, turned: Moment },
     /// Edges are never sewn, finished or declared raw; each with what it belongs to. What may have been
     /// meant for them: edges of the same pieces that are sewn twice, and those topstitched before they are
     /// folded.
     EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)>, early: Vec<(String, Moment)> },
+    /// A dart, a pleat or a tuck is still open when its edge is sewn, or to the end. The word for it, its name, its
+    /// edge and when that is sewn.
+    LeftOpen { sort: &'static str, name: String, place: Span, edge: Option<String>, joined: Option<Moment> },
     /// A seam's allowance is not the piece's own (both in mm).
     AllowanceDiffers { edge: String, piece: PieceId, own: f64, taken: f64, sewn: Moment, stated: Span },
     /// A finished measurement that the construction does not determine; where it says what it measures.

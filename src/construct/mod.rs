@@ -5,21 +5,28 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod curves;
 mod deed;
 mod end;
 mod fault;
 mod hands;
 mod history;
 mod joins;
+mod lengths;
+mod notches;
+mod places;
 mod play;
 mod player;
 mod sewn;
+mod shaped;
 mod state;
+mod stitched;
 mod tell;
 mod thread;
+mod unfinished;
 mod verbs;
 
-pub use fault::{Fault, Moment, RawOf, Shut, Unreckoned};
+pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

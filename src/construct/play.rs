@@ -27,13 +27,16 @@ pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
 impl Player<'_> {
     fn work(&mut self, work: &EditionWork<'_>, moment: Moment) {
         self.tell_edges(work);
-        let deed = Deed::of(work, moment);
+        let deed = Deed::of(work, moment, self);
         if work.verb != Verb::Cut {
             for copy in &deed.touched {
                 if self.state.copies[*copy].cut.is_none() {
                     self.early.entry(*copy).or_insert(moment);
                 }
             }
+        }
+        if matches!(work.verb, Verb::Sew | Verb::Box | Verb::Bind | Verb::Hem) {
+            self.open_when_sewn(&deed);
         }
         (verbs::entry(work.verb).play)(self, &deed);
     }

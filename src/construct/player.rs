@@ -49,11 +49,40 @@ impl<'a> Player<'a> {
         piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
     }
 
+    /// The same of the layers that count as one with a target.
+    pub fn fellows(&self, target: &Touched) -> Vec<Touched> {
+        let (Touched::Copy(copy) | Touched::Edge(copy, _)) = target else { return Vec::new() };
+        let layers = self.state.layers.iter().filter(|layer| layer.contains(copy)).flatten();
+        let others = layers.filter(|other| *other != copy);
+        match target {
+            Touched::Edge(copy, edge) => {
+                let word = self.edition.edge_word(*copy, *edge);
+                others.filter_map(|other| Some(Touched::Edge(*other, self.edge_called(*other, &word)?))).collect()
+            }
+            _ => others.map(|other| Touched::Copy(*other)).collect(),
+        }
+    }
+
+    /// The edge of a copy that is called so.
+    pub fn edge_called(&self, copy: CopyId, word: &str) -> Option<EdgeId> {
+        self.edition.edges_of(copy).into_iter().find(|edge| self.edition.edge_word(copy, *edge) == word)
+    }
+
     /// Takes down that edges are finished, with the word for it.
     pub fn finish(&mut self, targets: &[Touched], word: &'static str, moment: Moment) {
         for (copy, edge) in self.edges_of(targets) {
-            self.handle(copy, moment);
-            self.state.edge(copy, edge).finished.get_or_insert((moment, word));
+            self.finish_edge((copy, edge), (0.0, 1.0), word, moment);
+        }
+    }
+
+    /// The same for a share of one edge, from 0 to 1.
+    pub fn finish_edge(&mut self, of: (CopyId, EdgeId), share: (f64, f64), word: &'static str, moment: Moment) {
+        self.handle(of.0, moment);
+        let state = self.state.edge(of.0, of.1);
+        if share == (0.0, 1.0) {
+            state.finished.get_or_insert((moment, word));
+        } else {
+            state.covered.push(share);
         }
     }
 

@@ -76,6 +76,10 @@ impl<'a> SewnCopy<'a> {
         let piece = &edition.draft.facts.pieces[id];
         let Some(shape) = edition.values.shape(id) else { return Err(Unreckoned::Follows) };
         let Some(Outline::Rectangle { corners_out, .. }) = &piece.outline else { return Err(Unreckoned::Shaped) };
+        // What darts and pleats take away makes one end of the piece narrower than the other.
+        if shape.edges().iter().any(|edge| edge.closed < edge.length) {
+            return Err(Unreckoned::Shaped);
+        }
         let (wide, high) = shape.exact_box().ok_or(Unreckoned::Shaped)?;
         let corners = match corners_out.as_slice() {
             [] => None,

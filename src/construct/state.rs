@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::ops::{Index, IndexMut};
 
 use super::fault::Moment;
-use crate::resolve::{CopyId, EdgeId, NotionId, Touched, ZipEdge};
+use crate::resolve::{CopyId, EdgeId, Filler, Inside, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
 #[derive(Debug, Clone, Default)]
@@ -18,6 +18,8 @@ pub(super) struct CopyState {
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
     pub turned: Option<Moment>,
+    /// When it was folded as a whole.
+    pub folded_up: Option<Moment>,
 }
 
 /// An edge between two steps.
@@ -32,8 +34,30 @@ pub(super) struct EdgeState {
     /// Whether it was topstitched after it was folded.
     pub held: bool,
     pub gathered: bool,
+    /// The shares of its length that a seam or a hem holds, from 0 to 1.
+    pub covered: Vec<(f64, f64)>,
+    /// When it was kept from fraying, whatever becomes of it.
+    pub neat: Option<Moment>,
     /// The first buttonhole in it.
     pub holed: Option<Moment>,
+}
+
+/// How much of an edge may be left and still count as held, as a share of its length.
+const HARDLY: f64 = 0.003;
+
+impl EdgeState {
+    /// Whether seams and hems hold it from end to end.
+    pub fn is_held_whole(&self) -> bool {
+        let mut parts = self.covered.clone();
+        parts.sort_by(|one, other| one.0.total_cmp(&other.0));
+        let reached = parts.iter().fold(
+            0.0,
+            |reached: f64, (from, to)| {
+                if *from <= reached + HARDLY { reached.max(*to) } else { reached }
+            },
+        );
+        reached >= 1.0 - HARDLY
+    }
 }
 
 /// A seam.
@@ -44,7 +68,15 @@ pub(super) struct Seam {
     /// Whether a gap was left, and when it was closed.
     pub gap: Option<Option<Moment>>,
     pub leave: Option<crate::source::Span>,
+    /// What closes the gap; `None` for one to turn through.
+    pub leave_for: Option<Filler>,
     pub pressed: bool,
+    /// Whether its allowances were trimmed, graded or clipped, or stitched to one side.
+    pub eased: bool,
+    /// Whether its allowances are stitched to the facing.
+    pub understitched: bool,
+    /// The copies that a later turning named, so that its allowances lie between layers.
+    pub turned_in: bool,
 }
 
 /// A gap left in a hem, to pass something through.
@@ -63,9 +95,17 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    /// Darts, pleats and tucks that are sewn or laid.
+    pub closed: BTreeMap<(CopyId, Inside), Moment>,
+    /// Those that were told to be open still.
+    pub left_open: BTreeSet<(CopyId, Inside)>,
     pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
+    /// Copies that count as one.
+    pub layers: Vec<BTreeSet<CopyId>>,
+    /// Edges whose layers lie over each other, and how far, in mm.
+    pub laps: Vec<(Vec<(CopyId, EdgeId)>, f64)>,
 }
 
 impl Index<CopyId> for Vec<CopyState> {
@@ -96,10 +136,13 @@ impl State {
         self.known_edge(copy, edge).is_some_and(|edge| !edge.seams.is_empty())
     }
 
-    /// Whether an edge is sewn or finished; a fold is, once a stitch holds it.
+    /// Whether an edge is sewn or finished from end to end; a fold is, once a stitch holds it.
     pub fn is_settled(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.known_edge(copy, edge).is_some_and(|edge| {
-            !edge.seams.is_empty() || edge.finished.is_some() || (edge.folded.is_some() && edge.held)
+            edge.is_held_whole()
+                || edge.finished.is_some()
+                || edge.neat.is_some()
+                || (edge.folded.is_some() && edge.held)
         })
     }
 
@@ -116,7 +159,7 @@ impl State {
             let before = (copies.len(), notions.len());
             for seam in &self.seams {
                 let touches = seam.members.iter().any(|member| match member {
-                    Touched::Copy(copy) | Touched::Edge(copy, _) => copies.contains(copy),
+                    Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => copies.contains(copy),
                     Touched::Notion(notion) | Touched::ZipEdge(notion, _) => notions.contains(notion),
                     Touched::Unknown => false,
                 });
@@ -125,7 +168,7 @@ impl State {
                 }
                 for member in &seam.members {
                     match member {
-                        Touched::Copy(copy) | Touched::Edge(copy, _) => {
+                        Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => {
                             copies.insert(*copy);
                         }
                         Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {

@@ -11,6 +11,7 @@ pub fn tell(edition: &Edition<'_>, history: &History) -> Vec<String> {
     let spoken = |target: &Touched| match target {
         Touched::Copy(copy) => name(*copy),
         Touched::Edge(copy, edge) => edition.edge_name(*copy, *edge),
+        Touched::Inside(copy, inside) => edition.inside_name(*copy, *inside),
         Touched::Notion(notion) => facts.notions[*notion].id.text.clone(),
         Touched::ZipEdge(notion, edge) => format!("{}.{}", facts.notions[*notion].id.text, edge.word()),
         Touched::Unknown => "something unknown".into(),

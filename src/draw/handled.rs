@@ -15,9 +15,13 @@ pub(super) struct Handled<'a, 'e> {
 /// Every copy that a verb of the step names, with its edges.
 pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
     let mut found: Vec<Handled<'a, 'e>> = Vec::new();
+    let inside = matches!(verb, Verb::Dart | Verb::Pleat | Verb::Tuck | Verb::Mark);
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         for target in held(work, desk.edition) {
             match target {
+                // Several darts of one copy are shown on it together.
+                Held::Copy(copy)
+                    if inside && found.iter().any(|one| one.copy == copy && std::ptr::eq(one.work, work)) => {}
                 Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
                 Held::Edge(copy, edge) => {
                     let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));

@@ -2,6 +2,7 @@
 
 use kurbo::{Affine, BezPath};
 
+use super::inside::Detail;
 use super::plan::Plan;
 use crate::figure::{Dresser, svg_data};
 use crate::model::is_for;
@@ -63,6 +64,9 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
         size.0, size.1
     );
     let mut inside = path("nb-piece", &(place * plan.cutting.clone()));
+    for detail in &plan.details {
+        inside.push_str(&self::detail(&detail.moved(place)));
+    }
     // Lines closer than a pen's width would run into one.
     if plan.has_allowance() {
         inside.push_str(&path("nb-seam-line", &(place * plan.stitching.clone())));
@@ -83,6 +87,19 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
         }
     }
     (dresser.dress(&root, &inside), size)
+}
+
+/// One thing inside a piece; names would not be read at this scale.
+fn detail(detail: &Detail) -> String {
+    match detail {
+        Detail::Sewn(line) => path("stitched", &line_path(line.p0, line.p1)),
+        Detail::Folded(line) => path("fold", &line_path(line.p0, line.p1)),
+        Detail::Onto(line) | Detail::Laid(line) => path("nb-fine", &line_path(line.p0, line.p1)),
+        Detail::Dot(point) => path("nb-ink", &kurbo::Shape::to_path(&kurbo::Circle::new(*point, 0.45), 0.05)),
+        Detail::Placed(line) => path("mark", line),
+        Detail::Hole(line) => path("nb-notch-line", &line_path(line.p0, line.p1)),
+        Detail::Name(..) => String::new(),
+    }
 }
 
 fn line_path(from: kurbo::Point, to: kurbo::Point) -> BezPath {

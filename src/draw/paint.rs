@@ -142,6 +142,8 @@ impl Desk<'_, '_> {
         let Some(allowance) = work.allowance else { return };
         let verb = match work.verb {
             Verb::Baste => "baste",
+            Verb::Staystitch => "staystitch",
+            Verb::Easestitch => "easestitch",
             Verb::Topstitch => "topstitch",
             Verb::Sew | Verb::Box | Verb::Attach => "sew",
             _ => return,

@@ -4,10 +4,11 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::cloth::Face;
 use super::desk::Desk;
+use super::inside::{Detail, each};
 use super::trace::{Side, corners, cut_back, inward, straight};
 use crate::geometry::Along;
 use crate::model::NotchAt;
-use crate::resolve::{CopyId, NotionId};
+use crate::resolve::{CopyId, Inside, NotionId};
 
 /// How wide a closed zip is over both tapes, in mm (common practice, no source).
 const ZIP_WIDTH: f64 = 30.0;
@@ -43,6 +44,8 @@ pub(super) struct Part {
     pub hidden: Vec<String>,
     /// Edge, place on the cutting line, direction into the piece.
     pub notches: Vec<(String, Point, Vec2)>,
+    /// Darts, pleats and marks; those of a piece cut on the fold in both halves.
+    pub inside: Vec<(Inside, Vec<Detail>)>,
 }
 
 impl Part {
@@ -68,8 +71,24 @@ impl Part {
                 notches.push((edge.name.clone(), point, inward));
             }
         }
-        let part =
-            Part { who: Who::Copy(copy), face, visible: outline.clone(), outline, rims, hidden: Vec::new(), notches };
+        let mut inside = each(desk.edition, member.piece);
+        if let Some(over) = shape.over_fold() {
+            for (_, details) in &mut inside {
+                let drawn = details.iter().filter(|detail| !matches!(detail, Detail::Name(..)));
+                let other: Vec<Detail> = drawn.map(|detail| detail.moved(over)).collect();
+                details.extend(other);
+            }
+        }
+        let part = Part {
+            who: Who::Copy(copy),
+            face,
+            visible: outline.clone(),
+            outline,
+            rims,
+            hidden: Vec::new(),
+            notches,
+            inside,
+        };
         let turned = (face == Face::Wrong) != member.mirrored;
         let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
         Some(part.moved(placed))
@@ -93,6 +112,7 @@ impl Part {
             rims: vec![edge("tape_b", a, b), edge("end", b, c), edge("tape_a", c, d), edge("start", d, a)],
             hidden: Vec::new(),
             notches: Vec::new(),
+            inside: Vec::new(),
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
         part.moved(Affine::scale(1.0 / scale) * turn)
@@ -103,6 +123,9 @@ impl Part {
         self.visible = by * self.visible;
         for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
             *line = by * line.clone();
+        }
+        for detail in self.inside.iter_mut().flat_map(|(_, details)| details) {
+            *detail = detail.moved(by);
         }
         for (_, point, inward) in &mut self.notches {
             let tip = by * (*point + *inward);

@@ -96,6 +96,10 @@ impl Past {
             }
             Verb::Trim => self.trimmed.extend(whole),
             Verb::Fold => self.changed.extend(whole.map(|copy| (copy, step, "folded"))),
+            Verb::Dart => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "darted"))),
+            Verb::Pleat | Verb::Tuck => {
+                self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "pleated")));
+            }
             Verb::Gather => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "gathered"))),
             Verb::Box => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "boxed"))),
             Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "turned out"))),
@@ -135,7 +139,7 @@ pub(super) fn held(work: &EditionWork<'_>, edition: &Edition<'_>) -> Vec<Held> {
 /// `None` for what is unknown, which has been reported.
 fn shown(touched: &Touched, edition: &Edition<'_>) -> Option<Held> {
     Some(match *touched {
-        Touched::Copy(copy) => Held::Copy(copy),
+        Touched::Copy(copy) | Touched::Inside(copy, _) => Held::Copy(copy),
         Touched::Edge(copy, edge) => Held::Edge(copy, edition.edge_word(copy, edge)),
         Touched::Notion(notion) => Held::Notion(notion),
         Touched::ZipEdge(notion, edge) => Held::ZipEdge(notion, edge),

@@ -5,6 +5,7 @@
 
 use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _};
 
+use super::inside::{Detail, details};
 use crate::geometry::{Along, Shape};
 use crate::model::{NotchAt, Piece};
 use crate::resolve::{Edition, PieceId};
@@ -19,10 +20,16 @@ pub struct Plan {
     pub cutting: BezPath,
     /// Where the needle goes.
     pub stitching: BezPath,
+    /// What the scissors cut of it: without the edge on the fold.
+    pub cut: BezPath,
+    /// The stitching line without that edge.
+    pub sewn: BezPath,
     /// The edge on the fold.
     pub fold: Option<BezPath>,
     /// Notches: short lines from the cutting line inwards.
     pub notches: Vec<Line>,
+    /// Darts, pleats and marks.
+    pub details: Vec<Detail>,
     /// The grain line; `None` where the author states no grain.
     pub grain: Option<Line>,
     /// The box round the cutting line.
@@ -48,7 +55,10 @@ impl Plan {
             piece,
             cutting: home * shape.cutting().path.clone(),
             stitching: home * shape.stitching().path.clone(),
+            cut: home * shape.cut_open(),
+            sewn: home * shape.sewn_open(),
             fold,
+            details: details(edition, piece).iter().map(|detail| detail.moved(home)).collect(),
             notches: notches(edition, facts, shape).into_iter().map(|notch| home * notch).collect(),
             grain: facts.grain.as_ref().map(|grain| grain_line(shape, &grain.text, home)),
             size: (bounds.width(), bounds.height()),

@@ -11,6 +11,7 @@ use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
+use super::shaping;
 use super::trace::{corners, length, open_line, place};
 use crate::diag::listed;
 use crate::model::Verb;
@@ -59,6 +60,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
     let mut page = Page::new(desk.ruler);
     let face = match verb {
         Verb::Fold | Verb::Hem if !one.edges.is_empty() => Face::Wrong,
+        Verb::Dart => Face::Wrong,
         Verb::Trim | Verb::Clip if desk.past.seams_of(one.copy).next().is_some() => Face::Wrong,
         _ => Face::Right,
     };
@@ -70,15 +72,22 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         Verb::Trim | Verb::Clip => edges::cut(desk, &mut page, &part, one, verb, scale)?,
         Verb::Turn => turned_out(desk, &mut page, &mut part, one.copy, scale),
         Verb::Mark => {
-            if part.notches.is_empty() {
-                return Err(Undrawn::unclear("nothing says where the marks are: the piece has no notches"));
+            let inside = shaping::wanted(one, &part);
+            if part.notches.is_empty() && inside.is_empty() {
+                let message = "nothing says where the marks are: the piece has neither notches nor `marks:`";
+                return Err(Undrawn::unclear(message));
             }
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
+            shaping::draw(&mut page, &part, &inside);
             let names: Vec<&str> = part.notches.iter().map(|(edge, ..)| edge.as_str()).collect();
             desk.notches(&mut page, &part, &names);
             for (_, point, inner) in &part.notches {
                 name_notch(&mut page, *point, *inner);
             }
+        }
+        Verb::Dart | Verb::Pleat | Verb::Tuck => {
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
+            shaping::draw(&mut page, &part, &shaping::wanted(one, &part));
         }
         Verb::Close => close(desk, &mut page, &part, one, scale)?,
         _ => {

@@ -14,7 +14,7 @@ use crate::resolve::{CopyId, Edition, EditionStep, Meant};
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 20] = [
+const LEADING: [Verb; 32] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -22,15 +22,27 @@ const LEADING: [Verb; 20] = [
     Verb::Fuse,
     Verb::Bind,
     Verb::Hem,
+    Verb::Dart,
+    Verb::Tuck,
+    Verb::Pleat,
     Verb::Gather,
     Verb::Topstitch,
+    Verb::Edgestitch,
+    Verb::Applique,
+    Verb::Boxstitch,
     Verb::Attach,
+    Verb::Lap,
     Verb::Baste,
+    Verb::Understitch,
+    Verb::Staystitch,
+    Verb::Easestitch,
     Verb::Fold,
     Verb::Turn,
     Verb::Pin,
     Verb::Close,
+    Verb::Finish,
     Verb::Trim,
+    Verb::Grade,
     Verb::Clip,
     Verb::Mark,
     Verb::Open,
@@ -178,6 +190,19 @@ impl<'a, 'e> Desk<'a, 'e> {
                 _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
+            Verb::Edgestitch
+            | Verb::Applique
+            | Verb::Boxstitch
+            | Verb::Lap
+            | Verb::Understitch
+            | Verb::Finish
+            | Verb::Grade => {
+                return Err(Undrawn {
+                    message: format!("`{}` cannot be drawn from its facts yet", verb.word()),
+                    hint: "draw this diagram by hand and name its file here".into(),
+                    follows: false,
+                });
+            }
             _ => single::draw(self, verb, scale, way)?,
         })
     }

@@ -6,6 +6,8 @@
 //! module knows no paper, no sizes and no formulas.
 
 mod crossing;
+mod dart;
+mod edge;
 mod exact;
 mod fault;
 mod fold;
@@ -13,15 +15,20 @@ mod limits;
 mod offset;
 mod opened;
 mod outline;
+mod part;
 mod read;
 mod ring;
 mod shape;
+mod shaping;
 mod spec;
 mod symmetry;
 
+pub use dart::{Dart, DartSpec, Fold, Laid, Pleat, PleatSpec, Tip};
+pub use edge::{Edge, EdgePoint};
 pub use fault::ShapeFault;
 pub use limits::{FARTHEST, JOIN_WITHIN};
 pub use outline::Outline;
 pub use read::moved_path;
-pub use shape::{Along, Edge, EdgePoint, Shape};
-pub use spec::{Allowances, CornerOut, Drawn, Run, RunKind, Spec};
+pub use shape::Shape;
+pub use shaping::{Shaped, ShapingFault};
+pub use spec::{Allowances, Along, CornerOut, Drawn, Run, RunKind, Spec};

@@ -99,6 +99,11 @@ pub(super) fn length(curve: &PathSeg) -> f64 {
     curve.arclen(LENGTH_WITHIN)
 }
 
+/// The parameter so many mm along a run.
+pub(super) fn share(curve: &PathSeg, distance: f64) -> f64 {
+    if distance >= length(curve) { 1.0 } else { curve.inv_arclen(distance, LENGTH_WITHIN) }
+}
+
 /// The area inside a closed line, in mm²; below 0 when it runs against the clock as seen.
 pub(super) fn signed_area(segs: &[Seg]) -> f64 {
     segs.iter().map(|seg| kurbo::ParamCurveArea::signed_area(&seg.curve)).sum()

@@ -1,110 +1,59 @@
 //! One piece with both of its lines: what can be asked of it once it is built.
 
-use kurbo::{BezPath, ParamCurve, ParamCurveArclen, PathSeg, Point};
+use kurbo::{Affine, BezPath, ParamCurve, PathSeg};
 
+use super::dart::{Dart, Pleat};
+use super::edge::{Edge, EdgePoint};
 use super::fault::ShapeFault;
 use super::fold::Fold;
 use super::limits::FARTHEST;
 use super::outline::Outline;
-use super::ring::{self, Ring, Seg, direction, outward, to_path};
-use super::spec::{Allowances, Drawn, Spec};
+use super::ring::{self, Named, Ring, Seg, to_path};
+use super::spec::{Allowances, Along, Drawn, Spec};
 use super::{exact, offset, opened, read};
 use crate::measure::{Exact, to_f64};
 
 /// A piece: its cutting line, its stitching line and its named edges.
 #[derive(Debug, Clone)]
 pub struct Shape {
-    edges: Vec<Edge>,
-    cutting: Line,
-    stitching: Line,
+    pub(super) edges: Vec<Edge>,
+    pub(super) cutting: Line,
+    pub(super) stitching: Line,
     drawn: Drawn,
-    fold: Option<Fold>,
+    pub(super) fold: Option<Fold>,
+    pub(super) darts: Vec<Option<Dart>>,
+    pub(super) pleats: Vec<Option<Pleat>>,
     /// A piece cut on the fold, opened.
-    opened: Option<Box<Shape>>,
+    pub(super) opened: Option<Box<Shape>>,
 }
 
 /// One of the two lines.
 #[derive(Debug, Clone)]
-struct Line {
-    segs: Vec<Seg>,
-    outline: Outline,
+pub(super) struct Line {
+    pub segs: Vec<Seg>,
+    pub outline: Outline,
 }
 
 impl Line {
-    fn new(segs: Vec<Seg>) -> Self {
+    pub fn new(segs: Vec<Seg>) -> Self {
         let path = to_path(segs.iter().map(|seg| &seg.curve), true);
         Self { segs, outline: Outline { path } }
     }
 
-    fn of_edge(&self, edge: usize) -> impl Iterator<Item = &Seg> {
+    pub fn of_edge(&self, edge: usize) -> impl Iterator<Item = &Seg> {
         self.segs.iter().filter(move |seg| seg.edge == Some(edge))
     }
-}
 
-/// One edge. Lengths are in mm; those of a piece cut on the fold are of the half that is drawn, but in
-/// [`Shape::whole`].
-#[derive(Debug, Clone)]
-pub struct Edge {
-    /// Its name.
-    pub name: String,
-    /// The edge of the drawn outline that it is, or is a half of: its own name but in a piece cut on the
-    /// fold, opened.
-    pub drawn: String,
-    /// Whether it lies on the fold of the cloth.
-    pub on_fold: bool,
-    /// The edge on the line that the author drew, in the direction in which it is counted: as
-    /// written; for a rectangle from the left or from the top.
-    pub path: BezPath,
-    /// The length of that path.
-    pub length: f64,
-    /// The same exactly. `None` where it bends or is no ratio of whole numbers.
-    pub exact: Option<Exact>,
-    /// The length on the stitching line, between the stitching lines of its neighbours: what is
-    /// sewn.
-    pub seam_length: f64,
-    /// The same exactly. `None` where it bends or slants.
-    pub exact_seam: Option<Exact>,
-    /// The edge on the stitching line.
-    pub seam: BezPath,
-    /// The length on the cutting line.
-    pub cut_length: f64,
-    /// The same exactly. `None` where it bends or slants.
-    pub exact_cut: Option<Exact>,
-    /// The edge on the cutting line.
-    pub cut: BezPath,
-    /// The allowance between the two lines.
-    pub allowance: Exact,
-    // Clockwise, so that the inside is to the right.
-    runs: Vec<PathSeg>,
-    against: bool,
-}
-
-/// A place along an edge, counted in the direction of [`Edge::path`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Along {
-    /// Half-way.
-    Centre,
-    /// This share of the length, from 0 to 1.
-    Fraction(Exact),
-    /// This many mm from the start.
-    FromStart(Exact),
-    /// This many mm from the end.
-    FromEnd(Exact),
-}
-
-/// A point on an edge, in mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct EdgePoint {
-    /// On the line that the author drew.
-    pub at: [f64; 2],
-    /// One long, at a right angle to the edge, into the piece.
-    pub inward: [f64; 2],
-    /// From the start of the edge, along it.
-    pub distance: f64,
-    /// Straight across on the cutting line.
-    pub cutting: [f64; 2],
-    /// Straight across on the stitching line.
-    pub stitching: [f64; 2],
+    /// One edge of it, in the direction in which it is counted.
+    pub fn edge_path(&self, edge: usize, against: bool) -> BezPath {
+        let runs: Vec<PathSeg> = self.of_edge(edge).map(|seg| seg.curve).collect();
+        if against {
+            let turned: Vec<PathSeg> = runs.iter().rev().map(PathSeg::reverse).collect();
+            to_path(turned.iter(), false)
+        } else {
+            to_path(runs.iter(), false)
+        }
+    }
 }
 
 impl Shape {
@@ -134,10 +83,16 @@ impl Shape {
                 fold.check(&line.outline, &name).map_err(|fault| vec![fault])?;
             }
         }
-        let mut shape = Self { edges: Vec::new(), cutting, stitching, drawn, fold, opened: None };
+        let mut shape = Self::of_lines(cutting, stitching, drawn, fold);
         shape.edges = (0..ring.edges.len()).map(|edge| shape.measured(&ring, edge, &widths)).collect();
         shape.opened = fold.map(|fold| Box::new(shape.open(&ring, &widths, &fold)));
         Ok(shape)
+    }
+
+    /// A shape whose edges are still to be measured.
+    fn of_lines(cutting: Line, stitching: Line, drawn: Drawn, fold: Option<Fold>) -> Shape {
+        let (darts, pleats) = (Vec::new(), Vec::new());
+        Self { edges: Vec::new(), cutting, stitching, drawn, fold, darts, pleats, opened: None }
     }
 
     /// The whole of a piece cut on the fold.
@@ -152,7 +107,7 @@ impl Shape {
             Drawn::Cutting => (author, other),
             Drawn::Stitching => (other, author),
         };
-        let mut whole = Self { edges: Vec::new(), cutting, stitching, drawn: self.drawn, fold: None, opened: None };
+        let mut whole = Self::of_lines(cutting, stitching, self.drawn, None);
         let widths: Vec<Exact> =
             opened.from.iter().map(|from| widths.get(*from).copied().unwrap_or_default()).collect();
         for (edge, from) in opened.from.iter().enumerate() {
@@ -165,6 +120,30 @@ impl Shape {
             whole.edges.push(line.clone());
         }
         whole
+    }
+
+    /// Opens the piece anew once its half was shaped: the lines with their mouths, the edges as long as they are
+    /// sewn.
+    pub(super) fn open_shaped(&mut self) {
+        let (Some(fold), Some(mut whole)) = (self.fold, self.opened.take()) else { return };
+        let named = |edge: &Edge| Named { name: edge.name.clone(), against: edge.against };
+        let names: Vec<Named> = self.edges.iter().map(named).collect();
+        let cutting = opened::open(&names, &self.cutting.segs, &self.stitching.segs, &fold);
+        let (cutting, stitching) = (Line::new(cutting.ring.segs), Line::new(cutting.other));
+        for (at, edge) in whole.edges.iter_mut().enumerate().filter(|(_, edge)| !edge.on_fold) {
+            let Some(half) = self.edges.iter().find(|half| half.name == edge.drawn) else { continue };
+            let times = if edge.length > half.length + 1e-6 { 2 } else { 1 };
+            edge.take_lengths(half, times);
+            edge.cut = cutting.edge_path(at, edge.against);
+            edge.seam = stitching.edge_path(at, edge.against);
+        }
+        (whole.cutting, whole.stitching) = (cutting, stitching);
+        self.opened = Some(whole);
+    }
+
+    /// The mirror at the fold; `None` for a piece that is not cut on one.
+    pub fn over_fold(&self) -> Option<Affine> {
+        self.fold.map(|fold| Affine::reflect(fold.at, fold.along))
     }
 
     /// The piece as it is sewn: one cut on the fold is opened, any other is as it was drawn.
@@ -204,15 +183,7 @@ impl Shape {
 
     fn measured(&self, ring: &Ring, edge: usize, widths: &[Exact]) -> Edge {
         let against = ring.edges.get(edge).is_some_and(|named| named.against);
-        let path = |line: &Line| {
-            let runs: Vec<PathSeg> = line.of_edge(edge).map(|seg| seg.curve).collect();
-            if against {
-                let turned: Vec<PathSeg> = runs.iter().rev().map(PathSeg::reverse).collect();
-                to_path(turned.iter(), false)
-            } else {
-                to_path(runs.iter(), false)
-            }
-        };
+        let path = |line: &Line| line.edge_path(edge, against);
         let length = |line: &Line| line.of_edge(edge).map(|seg| ring::length(&seg.curve)).sum();
         let author = match self.drawn {
             Drawn::Cutting => &self.cutting,
@@ -225,6 +196,8 @@ impl Shape {
             path: path(author),
             length: length(author),
             exact: exact::length(author.of_edge(edge)),
+            closed: length(author),
+            exact_closed: exact::length(author.of_edge(edge)),
             seam_length: length(&self.stitching),
             exact_seam: exact::length(self.stitching.of_edge(edge)),
             seam: path(&self.stitching),
@@ -234,7 +207,24 @@ impl Shape {
             allowance: widths.get(edge).copied().unwrap_or_default(),
             runs: author.of_edge(edge).map(|seg| seg.curve).collect(),
             against,
+            shifted: Vec::new(),
         }
+    }
+
+    /// The darts, in the order in which they were described; `None` where one could not be placed.
+    pub fn darts(&self) -> &[Option<Dart>] {
+        &self.darts
+    }
+
+    /// The pleats and tucks, in the same way.
+    pub fn pleats(&self) -> &[Option<Pleat>] {
+        &self.pleats
+    }
+
+    /// Gives each dart and pleat its place among `all` that there are; the others could not be placed.
+    pub fn stand_as(&mut self, darts: (usize, Vec<usize>), pleats: (usize, Vec<usize>)) {
+        self.darts = spread(std::mem::take(&mut self.darts), darts);
+        self.pleats = spread(std::mem::take(&mut self.pleats), pleats);
     }
 
     /// The edges, in the order in which the author wrote them.
@@ -261,6 +251,25 @@ impl Shape {
     pub fn unfolded(&self) -> (Outline, Outline) {
         let whole = self.whole();
         (whole.cutting.outline.clone(), whole.stitching.outline.clone())
+    }
+
+    /// What the scissors cut of the half that is drawn: the cutting line without the edge that lies on the fold.
+    pub fn cut_open(&self) -> BezPath {
+        self.off_fold(&self.cutting)
+    }
+
+    /// The stitching line without that edge.
+    pub fn sewn_open(&self) -> BezPath {
+        self.off_fold(&self.stitching)
+    }
+
+    fn off_fold(&self, line: &Line) -> BezPath {
+        let Some(fold) = &self.fold else { return line.outline.path.clone() };
+        let segs = &line.segs;
+        // From the end of the fold round to its start, so that the line is one.
+        let last = segs.iter().rposition(|seg| seg.edge == Some(fold.edge)).map_or(0, |last| last + 1);
+        let round = segs[last..].iter().chain(&segs[..last]);
+        to_path(round.filter(|seg| seg.edge != Some(fold.edge)).map(|seg| &seg.curve), false)
     }
 
     /// The width and the height of the box round the cutting line, in mm; of a piece cut on the
@@ -307,37 +316,25 @@ impl Shape {
         if !(-1e-7..=edge.length + 1e-7).contains(&distance) {
             return None;
         }
-        let distance = distance.clamp(0.0, edge.length);
-        let (at, inward) = edge.place(if edge.against { edge.length - distance } else { distance })?;
-        let across = inward * to_f64(edge.allowance);
-        let (cutting, stitching) = match self.drawn {
-            Drawn::Cutting => (at, at + across),
-            Drawn::Stitching => (at - across, at),
-        };
-        Some(EdgePoint {
-            at: [at.x, at.y],
-            inward: [inward.x, inward.y],
-            distance,
-            cutting: [cutting.x, cutting.y],
-            stitching: [stitching.x, stitching.y],
-        })
+        edge.point(self.drawn, distance.clamp(0.0, edge.length))
+    }
+
+    /// A point so many mm along an edge, by its place among the edges. `None` when there is no such edge.
+    pub(super) fn point_on(&self, edge: usize, distance: f64) -> Option<EdgePoint> {
+        self.edges.get(edge)?.point(self.drawn, distance)
+    }
+
+    pub(super) fn author_is_cutting(&self) -> bool {
+        self.drawn == Drawn::Cutting
     }
 }
 
-impl Edge {
-    /// The point so many mm along the edge, clockwise, and the direction into the piece.
-    fn place(&self, mut distance: f64) -> Option<(Point, kurbo::Vec2)> {
-        let last = self.runs.len().checked_sub(1)?;
-        for (index, run) in self.runs.iter().enumerate() {
-            let length = ring::length(run);
-            if distance <= length || index == last {
-                let t = if distance >= length { 1.0 } else { run.inv_arclen(distance, 1e-7) };
-                return Some((run.eval(t), -outward(direction(run, t))));
-            }
-            distance -= length;
-        }
-        None
+fn spread<T: Clone>(found: Vec<Option<T>>, (all, places): (usize, Vec<usize>)) -> Vec<Option<T>> {
+    let mut list = vec![None; all];
+    for (one, at) in found.into_iter().zip(places) {
+        list[at] = one;
     }
+    list
 }
 
 fn place(ring: &Ring, name: &str) -> Option<usize> {

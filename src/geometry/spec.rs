@@ -85,3 +85,16 @@ pub enum Drawn {
     /// The stitching line: the cutting line lies outside it.
     Stitching,
 }
+
+/// A place along an edge, counted in the direction of [`super::Edge::path`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Along {
+    /// Half-way.
+    Centre,
+    /// This share of the length, from 0 to 1.
+    Fraction(Exact),
+    /// This many mm from the start.
+    FromStart(Exact),
+    /// This many mm from the end.
+    FromEnd(Exact),
+}

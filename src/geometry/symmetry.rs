@@ -2,8 +2,9 @@
 
 use kurbo::{Line, ParamCurveNearest, PathEl, Point, Vec2};
 
+use super::edge::Edge;
 use super::outline::Outline;
-use super::shape::{Edge, Shape};
+use super::shape::Shape;
 
 /// How far a line may lie from its mirror image and still be taken for the same, in mm: what a hand does not
 /// notice (common practice, no source).

@@ -22,7 +22,7 @@ fn function(function: &FunctionDoc) -> ManualPage {
         sort: "a function of formulas".to_owned(),
         chapter: Chapter::Functions,
         section: if shaper.is_some() { "Functions of the trade" } else { "Functions of figures" }.to_owned(),
-        summary: function.meaning.to_owned(),
+        summary: format!("`{}`: {}", function.signature, function.meaning),
         text,
     }
 }

@@ -37,11 +37,11 @@ pub(super) fn under(text: &str, mark: &str) -> Vec<(String, String)> {
     found
 }
 
-/// A page two levels down: its headings follow suit, `#` in its examples stays.
-pub(super) fn deeper(page: &str) -> String {
+/// A page further down, by the marks of `levels`: its headings follow suit, `#` in its examples stays.
+pub(super) fn deeper(page: &str, levels: &str) -> String {
     let heading = |line: &str| line.starts_with('#') && line.trim_start_matches('#').starts_with(' ');
     let lines: Vec<String> = lines(page)
-        .map(|(line, outside)| if outside && heading(line) { format!("##{line}") } else { line.to_owned() })
+        .map(|(line, outside)| if outside && heading(line) { format!("{levels}{line}") } else { line.to_owned() })
         .collect();
     lines.join("\n")
 }

@@ -3,6 +3,7 @@
 //! Nothing is explained here: checks, keys, verbs, functions, units and diagrams each bring their own page,
 //! and this stage finds it by name, lists what there is, and lays all pages out as reference pages.
 
+mod advice;
 mod chapter;
 mod diagrams;
 mod formulas;
@@ -13,6 +14,7 @@ mod reference;
 mod shelf;
 mod work;
 
+pub use advice::advice;
 pub use chapter::Chapter;
 pub use page::ManualPage;
 pub use reference::reference;

@@ -21,11 +21,14 @@ pub fn pages() -> Vec<ManualPage> {
 }
 
 /// The pages of a word, in the order of the chapters; empty when there is none. A unit is known by each of
-/// its spellings, and a colon behind a key is no part of it.
+/// its spellings; a colon behind a key is no part of it, and a capital does no harm.
 pub fn find(word: &str) -> Vec<ManualPage> {
     let word = word.trim().trim_end_matches(':');
     let symbol: Option<&'static str> = Unit::parse(word).map(Unit::symbol);
-    pages().into_iter().filter(|page| page.name == symbol.unwrap_or(word)).collect()
+    let pages = pages();
+    let named = |name: &str| pages.iter().filter(|page| page.name == name).cloned().collect::<Vec<_>>();
+    let found = named(symbol.unwrap_or(word));
+    if found.is_empty() { named(&word.to_lowercase()) } else { found }
 }
 
 /// The pages of the checks, group by group.

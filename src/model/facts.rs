@@ -1,5 +1,6 @@
 //! The facts of `booklet.yaml`.
 
+use super::inside::{Dart, Mark, Notch, Pleat};
 use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
@@ -43,6 +44,8 @@ pub struct Facts {
     pub show: Show,
     /// The look.
     pub style: Style,
+    /// Whether every allowance that stays inside is to be finished or enclosed.
+    pub finishing_required: bool,
     /// Named figures.
     pub measurements: Vec<Measurement>,
     /// What must hold.
@@ -200,6 +203,12 @@ pub struct Piece {
     pub grain: Option<Text>,
     /// Where notches are.
     pub notches: Vec<Notch>,
+    /// Its darts.
+    pub darts: Vec<Dart>,
+    /// Its pleats and tucks.
+    pub pleats: Vec<Pleat>,
+    /// What is marked on it.
+    pub marks: Vec<Mark>,
     /// The edges that are meant to stay raw; the name `all` stands for every one.
     pub raw: Vec<Name>,
     /// Whether every second copy is cut from the outline turned over.
@@ -257,28 +266,6 @@ pub enum Outline {
         /// The id in the file.
         id: Text,
     },
-}
-
-/// A notch.
-#[derive(Debug, Clone)]
-pub struct Notch {
-    /// The edge that it is on.
-    pub edge: Name,
-    /// Where on the edge.
-    pub at: NotchAt,
-    /// As written.
-    pub text: Text,
-}
-
-/// Where on its edge a notch is.
-#[derive(Debug, Clone)]
-pub enum NotchAt {
-    /// In the middle.
-    Centre,
-    /// At a length or a share (a plain number from 0 to 1) from the edge's beginning.
-    FromStart(Expression),
-    /// The same from its end.
-    FromEnd(Expression),
 }
 
 /// One edge of a drawn path.

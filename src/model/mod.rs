@@ -5,6 +5,7 @@
 mod date;
 mod draft;
 mod facts;
+mod inside;
 mod notion;
 mod prose;
 mod sheet;
@@ -16,9 +17,10 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Notch, NotchAt, Outline,
-    Piece, Release, Segment, Show, Style, Tool, Word,
+    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
+    Segment, Show, Style, Tool, Word,
 };
+pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, PrintedText, Reference,
@@ -29,4 +31,4 @@ pub use size::{BySize, Size, Wearer, is_for};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
-pub use work::{Param, Work};
+pub use work::{EdgeFinish, Far, Param, Place, Touch, Work};

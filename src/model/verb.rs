@@ -11,6 +11,8 @@ pub enum Thread {
     Row,
     /// Stitches whose place follows from the work.
     Stitched,
+    /// Stitches over a raw edge, whose length the machine sets.
+    Over,
 }
 
 /// Hands the table of verbs to a macro: the name in code, the file in `construct/verbs`, the word, the thread.
@@ -24,15 +26,27 @@ macro_rules! each_verb {
             Pin, pin, "pin", Bare;
             Sew, sew, "sew", Seam;
             Topstitch, topstitch, "topstitch", Row;
+            Edgestitch, edgestitch, "edgestitch", Row;
+            Staystitch, staystitch, "staystitch", Row;
+            Understitch, understitch, "understitch", Row;
+            Easestitch, easestitch, "easestitch", Row;
+            Boxstitch, boxstitch, "boxstitch", Stitched;
+            Applique, applique, "applique", Stitched;
             Baste, baste, "baste", Row;
+            Lap, lap, "lap", Bare;
             Press, press, "press", Bare;
             Turn, turn, "turn", Bare;
             Trim, trim, "trim", Bare;
             Clip, clip, "clip", Bare;
+            Grade, grade, "grade", Bare;
+            Finish, finish, "finish", Over;
             Fold, fold, "fold", Bare;
             Hem, hem, "hem", Stitched;
             Bind, bind, "bind", Stitched;
             Gather, gather, "gather", Stitched;
+            Dart, dart, "dart", Stitched;
+            Pleat, pleat, "pleat", Bare;
+            Tuck, tuck, "tuck", Stitched;
             Box, r#box, "box", Seam;
             Open, open, "open", Bare;
             Close, close, "close", Stitched;
@@ -80,6 +94,7 @@ each_verb!(verbs);
 impl Verb {
     /// The verb that is written so.
     pub fn parse(word: &str) -> Option<Verb> {
+        let word = if word == "appliqué" { "applique" } else { word };
         Verb::ALL.iter().find(|(written, _)| *written == word).map(|(_, verb)| *verb)
     }
 
@@ -101,5 +116,10 @@ impl Verb {
     /// Whether the machine makes stitches.
     pub fn stitches(self) -> bool {
         self.thread() != Thread::Bare
+    }
+
+    /// Whether the maker has to know how long a stitch is.
+    pub fn measures_stitches(self) -> bool {
+        !matches!(self.thread(), Thread::Bare | Thread::Over)
     }
 }

@@ -12,15 +12,21 @@ pub struct Work {
     /// The place of the verb.
     pub verb_span: Span,
     /// What it is done to: pieces, copies, edges, notions.
-    pub touches: Vec<Name>,
+    pub touches: Vec<Touch>,
     /// Plain words that finish the sentence.
     pub words: Vec<Text>,
     /// How far from the edge.
     pub allowance: Option<Expression>,
     /// How long a stitch.
     pub stitch: Option<Expression>,
-    /// How long a gap is left for turning.
+    /// How long a gap is left.
     pub leave: Option<Expression>,
+    /// Where the gap begins; `None` where that is the maker's.
+    pub leave_at: Option<Place>,
+    /// What the gap is for: a notion that closes it, or `slit`; `None` for a gap to turn through.
+    pub leave_for: Option<Name>,
+    /// Where on its edge the work begins and ends; `None` for the end of the edge.
+    pub part: [Option<Place>; 2],
     /// How much longer one edge may be, eased in.
     pub ease: Option<Expression>,
     /// How long a gathered edge becomes.
@@ -29,10 +35,78 @@ pub struct Work {
     pub count: Option<Expression>,
     /// Whether it is sewn by hand.
     pub by_hand: bool,
+    /// How a raw edge is finished.
+    pub finish: Option<EdgeFinish>,
+    /// How far layers lie over each other.
+    pub lap: Option<Expression>,
+    /// Whether layers count as one from here on.
+    pub as_one: bool,
     /// More to print.
     pub note: Option<Text>,
     /// The whole fact.
     pub span: Span,
+}
+
+/// One thing that a work fact names.
+#[derive(Debug, Clone)]
+pub struct Touch {
+    /// The name.
+    pub name: Name,
+    /// The row that it stands in, if it stands in one: edges that follow each other and count as one.
+    pub row: Option<usize>,
+}
+
+/// How a raw edge is kept from fraying.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each is the word of the trade")]
+pub enum EdgeFinish {
+    Overlock,
+    Zigzag,
+    Pinking,
+    Binding,
+    Hand,
+}
+
+impl EdgeFinish {
+    /// All, as they are written.
+    pub const ALL: &'static [(&'static str, EdgeFinish)] = &[
+        ("overlock", EdgeFinish::Overlock),
+        ("zigzag", EdgeFinish::Zigzag),
+        ("pinking", EdgeFinish::Pinking),
+        ("binding", EdgeFinish::Binding),
+        ("hand", EdgeFinish::Hand),
+    ];
+
+    /// How it is written.
+    pub fn word(self) -> &'static str {
+        EdgeFinish::ALL.iter().find(|(_, finish)| *finish == self).map_or("", |(word, _)| word)
+    }
+}
+
+/// A place on the edge that a work fact names first.
+#[derive(Debug, Clone)]
+pub struct Place {
+    /// How far along.
+    pub far: Far,
+    /// The edge beside it, or `start` or `end`, from which one counts; `None` for the start.
+    pub from: Option<Name>,
+    /// As written.
+    pub text: Text,
+}
+
+/// How far along an edge a place lies.
+#[derive(Debug, Clone)]
+pub enum Far {
+    /// At the end that one counts from.
+    Here,
+    /// At the other end.
+    There,
+    /// Halfway.
+    Centre,
+    /// At a notch, counted from 1.
+    Notch(usize),
+    /// A length, or a share of the edge.
+    Along(Expression),
 }
 
 /// What a booklet hands to a shared part.

@@ -15,6 +15,7 @@ use super::shown::{Shown, width_figures};
 use super::target::Resolver;
 use super::uses::{Told, Uses};
 use super::values::Values;
+use super::within::Inside;
 use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::{Findings, in_sentence};
@@ -124,6 +125,12 @@ impl<'a> Edition<'a> {
     /// The edge of a copy as authors write it: `lining_front.top`.
     pub fn edge_name(&self, copy: CopyId, edge: EdgeId) -> String {
         format!("{}.{}", self.cast[copy].name, self.edge_word(copy, edge))
+    }
+
+    /// A dart, a pleat or a mark of a copy as authors write it: `front.bust`.
+    pub fn inside_name(&self, copy: CopyId, inside: Inside) -> String {
+        let piece = &self.draft.facts.pieces[self.cast[copy].piece];
+        format!("{}.{}", self.cast[copy].name, inside.called(piece).0.text)
     }
 
     /// The edge's own name.

@@ -32,6 +32,7 @@ impl<'a> Values<'a> {
             catalogue,
             size,
             shapes: Default::default(),
+            marks: Default::default(),
             known: Default::default(),
             elsewhere: Vec::new(),
         };
@@ -43,6 +44,9 @@ impl<'a> Values<'a> {
         let here = |sizes: Option<&Vec<usize>>| is_for(sizes, size);
         for (id, _) in PieceId::each(&facts.pieces).filter(|(_, piece)| here(piece.sizes.as_ref())) {
             reckoning.piece(id);
+        }
+        for (id, _) in PieceId::each(&facts.pieces).filter(|(_, piece)| here(piece.sizes.as_ref())) {
+            reckoning.place_marks(id);
         }
         for notion in facts.notions.iter().filter(|notion| here(notion.sizes.as_ref())) {
             reckoning.notion(&notion.id.text);

@@ -124,7 +124,7 @@ fn own_name(expression: &Expression) -> Option<&'static str> {
 fn ought_to_name(work: &Work, name: &str) -> bool {
     match name {
         "allowance" => work.verb.joins_at_allowance(),
-        "stitch" => work.verb.stitches() && !work.by_hand,
+        "stitch" => work.verb.measures_stitches() && !work.by_hand,
         _ => false,
     }
 }

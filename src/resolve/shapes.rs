@@ -66,22 +66,29 @@ impl Reckoning<'_> {
         }
         self.building.push(id);
         let built = self.build(facts);
+        // A dart may lean on the edges of its own piece as they are drawn.
+        built.iter().for_each(|shape| self.take_down(id, measures(shape.whole())));
+        let built = built.map(|shape| self.shaped(facts, shape));
+        built.iter().for_each(|shape| self.take_down(id, closed(shape.whole())));
         self.building.pop();
-        if let Some(shape) = &built {
-            for (field, quantity) in measures(shape.whole()) {
-                let owners = std::iter::once(&facts.id).chain(facts.copies());
-                let catalogue = self.values.catalogue;
-                let own = |owner: &&Name| catalogue.get(&owner.text).and_then(|kind| kind.piece()) == Some(id);
-                for owner in owners.filter(own) {
-                    let worked = Worked { quantity, stated: None };
-                    self.values.known.insert(format!("{}.{field}", owner.text), Some(worked));
-                }
-            }
-        }
         self.values.shapes.insert(id, built);
     }
 
-    fn length(&mut self, formula: &Expression) -> Option<Exact> {
+    /// Makes the measures of a piece known, under its name and those of its copies.
+    fn take_down(&mut self, id: PieceId, measures: Vec<(String, Quantity)>) {
+        let facts = &self.values.draft.facts.pieces[id];
+        let catalogue = self.values.catalogue;
+        for (field, quantity) in measures {
+            let owners = std::iter::once(&facts.id).chain(facts.copies());
+            let own = |owner: &&Name| catalogue.get(&owner.text).and_then(|kind| kind.piece()) == Some(id);
+            for owner in owners.filter(own) {
+                let worked = Worked { quantity, stated: None };
+                self.values.known.insert(format!("{}.{field}", owner.text), Some(worked));
+            }
+        }
+    }
+
+    pub(super) fn length(&mut self, formula: &Expression) -> Option<Exact> {
         let worked = self.work_out(formula)?;
         if worked.quantity.dimension == Dimension::Length {
             return Some(worked.quantity.value);
@@ -98,7 +105,7 @@ impl Reckoning<'_> {
         self.length(value.get(self.values.size)?)
     }
 
-    fn point(&mut self, (across, down): &(Expression, Expression)) -> Option<[Exact; 2]> {
+    pub(super) fn point(&mut self, (across, down): &(Expression, Expression)) -> Option<[Exact; 2]> {
         Some([self.coordinate(across)?, self.coordinate(down)?])
     }
 
@@ -209,16 +216,7 @@ impl Reckoning<'_> {
                 self.unknown_edge(piece, &notch.edge, shape);
                 continue;
             }
-            let along = match &notch.at {
-                crate::model::NotchAt::Centre => Some(Along::Centre),
-                crate::model::NotchAt::FromStart(formula) => {
-                    self.work_out(formula).and_then(|_| self.values.along(formula, false))
-                }
-                crate::model::NotchAt::FromEnd(formula) => {
-                    self.work_out(formula).and_then(|_| self.values.along(formula, true))
-                }
-            };
-            if let Some(along) = along
+            if let Some(along) = self.along(&notch.at)
                 && shape.point_at(edge, along).is_none()
             {
                 self.note(
@@ -230,7 +228,7 @@ impl Reckoning<'_> {
         }
     }
 
-    fn unknown_edge(&mut self, piece: &Piece, edge: &Name, shape: &Shape) {
+    pub(super) fn unknown_edge(&mut self, piece: &Piece, edge: &Name, shape: &Shape) {
         let known: Vec<&str> = shape.edges().iter().map(|edge| edge.name.as_str()).collect();
         self.note(
             EDGE_UNKNOWN.at(edge.span, format!("`{}` has no edge `{}`", piece.id.text, edge.text)).hint(did_you_mean(
@@ -241,7 +239,7 @@ impl Reckoning<'_> {
         );
     }
 
-    fn note(&mut self, finding: Finding) {
+    pub(super) fn note(&mut self, finding: Finding) {
         self.findings.push(finding.in_size(self.values.size, ""));
     }
 }
@@ -265,6 +263,20 @@ fn measures(shape: &Shape) -> Vec<(String, Quantity)> {
     let edges = shape.edges().iter().map(|edge| by_name(edge, &edge.name));
     let whole = whole.into_iter().map(|(name, value)| (name.to_owned(), value));
     whole.chain(halves).chain(edges).filter_map(|(name, value)| Some((name, value?))).collect()
+}
+
+/// The length of each edge with its darts closed and its pleats laid.
+fn closed(shape: &Shape) -> Vec<(String, Quantity)> {
+    let length = |value: Exact| Quantity { value, dimension: Dimension::Length };
+    let closed = |edge: &Edge| edge.exact_closed.or_else(|| hundredths(edge.closed)).map(length);
+    let mut found = Vec::new();
+    for edge in shape.edges() {
+        // An edge that stands twice is named by what it was drawn as, too.
+        for name in [&edge.drawn, &edge.name] {
+            found.extend(closed(edge).map(|length| (format!("{name}.closed"), length)));
+        }
+    }
+    found
 }
 
 /// Where a fault of an outline stands: the edge that it names, or the piece.

@@ -4,9 +4,10 @@ use super::cast::{Cast, CopyId};
 use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
 use super::values::Values;
+use super::within::{self, Inside};
 use crate::diag::in_sentence;
 use crate::geometry::Edge;
-use crate::model::{Draft, Kind, Name, Verb};
+use crate::model::{Draft, Kind, Name, Touch, Verb};
 
 /// A piece with all its copies, or one copy.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -35,6 +36,8 @@ pub enum Meant {
     Whole(Owner),
     /// An edge.
     Edge(EdgeRef),
+    /// Darts, pleats or a mark of a piece; never none.
+    Inside(Owner, Vec<Inside>),
     /// A notion as a whole.
     Notion(NotionId),
     /// An edge of a zip.
@@ -48,6 +51,17 @@ pub enum Meant {
         /// The word behind the dot.
         edge: String,
         /// The edges that the piece has.
+        known: Vec<String>,
+    },
+    /// A dart, a pleat or a tuck that the piece does not have.
+    NoSuchInside {
+        /// Whose it would be.
+        owner: Owner,
+        /// "dart", "pleat" or "tuck".
+        sort: &'static str,
+        /// What is written behind the dot; empty where the whole piece is named.
+        name: String,
+        /// Those that the piece has.
         known: Vec<String>,
     },
     /// An edge that a zip does not have: the word behind the dot.
@@ -67,6 +81,8 @@ pub enum Touched {
     Copy(CopyId),
     /// An edge of a copy.
     Edge(CopyId, EdgeId),
+    /// A dart, a pleat or a mark of a copy.
+    Inside(CopyId, Inside),
     /// A whole notion.
     Notion(NotionId),
     /// An edge of a zip.
@@ -80,6 +96,8 @@ pub enum Touched {
 pub struct Target {
     /// The name as written, and its place.
     pub name: Name,
+    /// The row that it stands in, if it stands in one.
+    pub row: Option<usize>,
     /// What it stands for.
     pub meant: Meant,
     /// The copies, edges and notions that this comes to; never empty.
@@ -95,6 +113,8 @@ impl Target {
             Meant::Whole(owner)
             | Meant::Edge(EdgeRef { owner, .. })
             | Meant::NoSuchEdge { owner, .. }
+            | Meant::Inside(owner, _)
+            | Meant::NoSuchInside { owner, .. }
             | Meant::Unshaped(owner) => Some(owner.piece(cast)),
             Meant::NoCopies(piece) => Some(*piece),
             _ => None,
@@ -137,11 +157,12 @@ pub(super) struct Resolver<'a> {
 }
 
 impl Resolver<'_> {
-    pub fn target(&self, name: &Name, verb: Verb) -> Target {
+    pub fn target(&self, touch: &Touch, verb: Verb) -> Target {
+        let name = &touch.name;
         let meant = self.meant(&name.text, verb);
         let touched = self.touched(&meant);
-        let spoken = self.speak(&name.text);
-        Target { name: name.clone(), meant, touched, spoken }
+        let spoken = self.speak(&name.text, &meant);
+        Target { name: name.clone(), row: touch.row, meant, touched, spoken }
     }
 
     fn meant(&self, name: &str, verb: Verb) -> Meant {
@@ -151,7 +172,7 @@ impl Resolver<'_> {
         let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
         match self.catalogue.get(owner) {
             Some(kind @ (NameKind::Piece(piece) | NameKind::Copy(piece))) => match self.owner(kind, owner) {
-                Some(owner) => self.of_piece(owner, edge),
+                Some(owner) => self.of_piece(owner, edge, verb),
                 None => Meant::NoCopies(piece),
             },
             Some(NameKind::Notion(notion)) => self.of_notion(notion, edge),
@@ -171,7 +192,19 @@ impl Resolver<'_> {
         }
     }
 
-    fn of_piece(&self, owner: Owner, edge: Option<&str>) -> Meant {
+    fn of_piece(&self, owner: Owner, edge: Option<&str>, verb: Verb) -> Meant {
+        let facts = &self.draft.facts.pieces[owner.piece(self.cast)];
+        if let Some(sort) = within::sort(verb) {
+            return match within::of_sort(facts, sort, edge) {
+                Ok(all) => Meant::Inside(owner, all),
+                Err(known) => Meant::NoSuchInside { owner, sort, name: edge.unwrap_or("").to_owned(), known },
+            };
+        }
+        let inside = edge.and_then(|word| within::named(facts, word)).map(|one| Meant::Inside(owner, vec![one]));
+        // What is marked may bear the name of the edge that it opens at.
+        if let (Verb::Mark, Some(inside)) = (verb, inside.clone()) {
+            return inside;
+        }
         let Some(word) = edge else { return Meant::Whole(owner) };
         let Some(shape) = self.values.whole(owner.piece(self.cast)) else { return Meant::Unshaped(owner) };
         let called = |is: &dyn Fn(&Edge) -> bool| -> Vec<EdgeId> {
@@ -182,9 +215,10 @@ impl Resolver<'_> {
         if edges.is_empty() {
             edges = called(&|edge| edge.name == word);
         }
-        match edges.is_empty() {
-            false => Meant::Edge(EdgeRef { owner, edges }),
-            true => {
+        match (edges.is_empty(), inside) {
+            (false, _) => Meant::Edge(EdgeRef { owner, edges }),
+            (true, Some(inside)) => inside,
+            (true, None) => {
                 let known = shape.edges().iter().map(|edge| edge.name.clone()).collect();
                 Meant::NoSuchEdge { owner, edge: word.to_owned(), known }
             }
@@ -209,9 +243,13 @@ impl Resolver<'_> {
                 let copies = owner.copies(self.cast).into_iter();
                 copies.flat_map(|copy| edges.iter().map(move |edge| Touched::Edge(copy, *edge))).collect()
             }
+            Meant::Inside(owner, all) => {
+                let copies = owner.copies(self.cast).into_iter();
+                copies.flat_map(|copy| all.iter().map(move |one| Touched::Inside(copy, *one))).collect()
+            }
             Meant::Notion(notion) => vec![Touched::Notion(*notion)],
             Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],
-            Meant::NoSuchEdge { owner, .. } | Meant::Unshaped(owner) => {
+            Meant::NoSuchEdge { owner, .. } | Meant::NoSuchInside { owner, .. } | Meant::Unshaped(owner) => {
                 owner.copies(self.cast).iter().map(|_| Touched::Unknown).collect()
             }
             Meant::Fabric(_) | Meant::NoSuchZipEdge(..) | Meant::NoCopies(_) | Meant::Unknown => {
@@ -221,7 +259,7 @@ impl Resolver<'_> {
     }
 
     /// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
-    fn speak(&self, name: &str) -> String {
+    fn speak(&self, name: &str, meant: &Meant) -> String {
         if name == "all" {
             return "all".into();
         }
@@ -235,6 +273,9 @@ impl Resolver<'_> {
             Some(NameKind::Fabric(fabric)) => in_sentence(&facts.fabrics[fabric].name.text),
             _ => owner.replace('_', " "),
         };
+        if let Meant::Inside(of, all) = meant {
+            return within::speak(&facts.pieces[of.piece(self.cast)], &owner, all);
+        }
         let Some(edge) = edge else { return owner };
         let called = kind.and_then(|kind| facts.pieces[kind.piece()?].edge_called(edge));
         match called {

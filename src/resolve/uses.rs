@@ -7,7 +7,7 @@ use super::scope::Scope;
 use super::worked::Worked;
 use crate::diag::Findings;
 use crate::measure::ExprKind;
-use crate::model::{Bend, BySize, Expression, Facts, NotchAt, Outline, Piece};
+use crate::model::{Bend, BySize, Dart, Expression, Facts, Mark, Notch, Outline, Piece, Pleat};
 use crate::source::Span;
 
 /// What comes of working out, beside the result.
@@ -98,12 +98,10 @@ impl Uses {
 fn of_piece(piece: &Piece, see: &mut dyn FnMut(&Expression)) {
     piece.allowance.iter().for_each(|(_, formula)| see(formula));
     piece.cut_larger.iter().for_each(&mut *see);
-    for notch in &piece.notches {
-        match &notch.at {
-            NotchAt::Centre => {}
-            NotchAt::FromStart(formula) | NotchAt::FromEnd(formula) => see(formula),
-        }
-    }
+    let darts = piece.darts.iter().flat_map(Dart::formulas);
+    let pleats = piece.pleats.iter().flat_map(Pleat::formulas);
+    let marks = piece.marks.iter().flat_map(Mark::formulas);
+    piece.notches.iter().flat_map(Notch::formulas).chain(darts).chain(pleats).chain(marks).for_each(&mut *see);
     match &piece.outline {
         Some(Outline::Rectangle { width, height, corners_out }) => {
             let corners = corners_out.iter().flat_map(|(_, across, down)| [across, down]);

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::ids::PieceId;
+use super::mark::MarkAt;
 use super::names::{Catalogue, NameKind};
 use super::shown::can_be_shown;
 use super::worked::Worked;
@@ -21,6 +22,9 @@ pub struct Values<'a> {
     pub(super) size: usize,
     /// Each piece that was tried; without a shape where it could not be built.
     pub(super) shapes: BTreeMap<PieceId, Option<Shape>>,
+    /// The marks of each piece that this size has, in the order of the facts; without a place where one has a
+    /// fault.
+    pub(super) marks: BTreeMap<PieceId, Vec<Option<MarkAt>>>,
     /// Each name that was tried; without a value where it has a fault.
     pub(super) known: BTreeMap<String, Option<Worked>>,
     /// What is wrong with pieces that this size does not have.
@@ -31,6 +35,11 @@ impl<'a> Values<'a> {
     /// The size, by its place in `sizes`.
     pub fn size(&self) -> usize {
         self.size
+    }
+
+    /// The marks of a piece, in the order of the facts; `None` where one could not be placed.
+    pub fn marks(&self, piece: PieceId) -> &[Option<MarkAt>] {
+        self.marks.get(&piece).map_or(&[], Vec::as_slice)
     }
 
     /// The worked value of a name; `None` when it is unknown or broken.

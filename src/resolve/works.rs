@@ -1,15 +1,20 @@
 //! Work facts of one size: lengths worked out, names led to what they stand for.
 
+use std::collections::BTreeMap;
+
+use super::cast::CopyId;
+use super::ids::NotionId;
 use super::names::NameKind;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::target::{Meant, Resolver, Target, Touched};
 use super::uses::Told;
+use super::within::Inside;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
 use crate::measure::{Dimension, Exact};
-use crate::model::{Draft, Expression, Name, Text, Verb, Work};
+use crate::model::{Draft, Expression, Far, Name, Place, Text, Touch, Verb, Work};
 
 /// A work fact of one size.
 #[derive(Debug, Clone)]
@@ -30,28 +35,62 @@ pub struct EditionWork<'a> {
     pub ease: Option<Worked>,
     /// How long a gathered edge becomes.
     pub gather: Option<Worked>,
+    /// How far layers lie over each other.
+    pub lap: Option<Worked>,
+    /// Where a gap begins.
+    pub leave_at: Option<Placed<'a>>,
+    /// What closes a gap; `None` for one to turn through.
+    pub leave_for: Option<Filler>,
+    /// Where on its edge the work begins and ends; `None` for the end of the edge.
+    pub part: [Option<Placed<'a>>; 2],
     /// How many buttons, holes or fasteners; `None` where it does not say.
     pub count: Option<u32>,
+}
+
+/// A place on an edge, its distance worked out.
+#[derive(Debug, Clone, Copy)]
+pub struct Placed<'a> {
+    /// As written.
+    pub place: &'a Place,
+    /// The length or the share; `None` for a place without a figure, and where it could not be worked out.
+    pub along: Option<Worked>,
+}
+
+/// What a gap is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Filler {
+    /// A notion that is sewn in.
+    Notion(NotionId),
+    /// Nothing: it stays, as a slit.
+    Slit,
 }
 
 impl<'a> EditionWork<'a> {
     /// Works a fact out; unknown names and faulty lengths are findings.
     pub(super) fn new(work: &'a Work, resolver: &Resolver<'_>, scope: &Scope<'_>, told: &mut Told) -> EditionWork<'a> {
-        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather];
+        let places = || work.part.iter().chain([&work.leave_at]).flatten();
+        let along = places().filter_map(|place| match &place.far {
+            Far::Along(formula) => Some(formula),
+            _ => None,
+        });
+        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap];
         let outside = Scope { step: None, ..*scope };
-        printed.into_iter().flatten().for_each(|formula| told.uses.print(formula, true, &outside));
+        printed.into_iter().flatten().chain(along).for_each(|formula| told.uses.print(formula, true, &outside));
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
         let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
         let names = touches(work, scope, findings);
-        let targets: Vec<Target> = names.iter().map(|name| resolver.target(name, work.verb)).collect();
+        let targets: Vec<Target> = names.iter().map(|touch| resolver.target(touch, work.verb)).collect();
+        let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
         }
+        findings.extend(targets.iter().filter_map(|target| no_such_inside(target, resolver)));
         let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
         }
+        let count = told_by_marks(work, count, &targets, resolver, findings);
         for words in &work.words {
             check_words(words, resolver, scope, findings);
         }
@@ -59,6 +98,17 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
+        let lap = length(&work.lap);
+        let mut placed = |place: &'a Option<Place>| {
+            place.as_ref().map(|place| Placed {
+                place,
+                along: match &place.far {
+                    Far::Along(formula) => scope.work_out_fact(formula, findings),
+                    _ => None,
+                },
+            })
+        };
+        let (leave_at, part) = (placed(&work.leave_at), [placed(&work.part[0]), placed(&work.part[1])]);
         let mut sane = |key: &str, formula: &Option<Expression>, worked: Option<Worked>, most: i64| {
             let (formula, worked) = (formula.as_ref()?, worked?);
             match fault(key, formula, worked, most, scope.values.size()) {
@@ -78,6 +128,10 @@ impl<'a> EditionWork<'a> {
             leave: sane("leave", &work.leave, leave, 3000),
             ease: sane("ease", &work.ease, ease, 3000),
             gather: sane("gather", &work.gather, gather, 100_000),
+            lap: sane("by", &work.lap, lap, 1000),
+            leave_at,
+            leave_for,
+            part,
             count,
         }
     }
@@ -122,6 +176,42 @@ fn without_notion(work: &Work) -> Finding {
         .everywhere()
 }
 
+/// How many places the marks tell that a fact names; a `count` that says otherwise is a finding.
+fn told_by_marks(
+    work: &Work,
+    count: Option<u32>,
+    targets: &[Target],
+    resolver: &Resolver<'_>,
+    findings: &mut Findings,
+) -> Option<u32> {
+    let Some(marked) = marked(work.verb, targets, resolver).filter(|_| work.verb.counts()) else { return count };
+    if let (Some(count), Some(formula)) = (count.filter(|count| *count != marked), &work.count) {
+        findings.push(
+            VALUE_UNREADABLE
+                .at(formula.span(), format!("`count` is {count}, and the marks show {marked}"))
+                .hint("take `count:` out, since the marks tell how many, or mend the marks")
+                .in_size(resolver.values.size(), ""),
+        );
+    }
+    Some(marked)
+}
+
+/// The places that marks show, of a fastener those of one side; `None` where something else is named.
+fn marked(verb: Verb, targets: &[Target], resolver: &Resolver<'_>) -> Option<u32> {
+    let mut of_copies: BTreeMap<CopyId, u32> = BTreeMap::new();
+    for touched in targets.iter().filter(|target| target.notion().is_none()).flat_map(|target| &target.touched) {
+        let Touched::Inside(copy, Inside::Mark(at)) = touched else { return None };
+        let mark = resolver.values.marks(resolver.cast[*copy].piece).get(*at)?.as_ref()?;
+        let places = u32::try_from(mark.places().len()).ok().filter(|places| *places > 0)?;
+        let sum = of_copies.entry(*copy).or_default();
+        *sum = sum.checked_add(places)?;
+    }
+    match verb {
+        Verb::Fasten => of_copies.into_values().max(),
+        _ => of_copies.into_values().try_fold(0, u32::checked_add).filter(|sum| *sum > 0),
+    }
+}
+
 /// A number of things that a work fact sets; one that is not whole is a finding.
 fn count(formula: &Expression, scope: &Scope<'_>, told: &mut Told) -> Option<u32> {
     told.uses.read(formula, scope);
@@ -155,9 +245,10 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize
 }
 
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
-fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name> {
+fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Touch> {
     let mut names = Vec::new();
-    for name in &work.touches {
+    for touch in &work.touches {
+        let (name, row) = (&touch.name, touch.row);
         match scope.params.iter().find(|param| param.name.text == name.text) {
             Some(param) => {
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
@@ -171,13 +262,37 @@ fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Name>
                         continue;
                     }
                     let at = param.text.text.find(word).unwrap_or(0);
-                    names.push(Name { text: word.to_owned(), span: param.text.at(at..at + word.len()) });
+                    let name = Name { text: word.to_owned(), span: param.text.at(at..at + word.len()) };
+                    names.push(Touch { name, row });
                 }
             }
-            None => names.push(name.clone()),
+            None => names.push(touch.clone()),
         }
     }
     names
+}
+
+/// What a gap is for: a notion, or a slit that stays.
+fn filler(name: &Name, resolver: &Resolver<'_>, findings: &mut Findings) -> Option<Filler> {
+    if name.text == "slit" {
+        return Some(Filler::Slit);
+    }
+    if let Some(NameKind::Notion(notion)) = resolver.catalogue.get(&name.text) {
+        return Some(Filler::Notion(notion));
+    }
+    let notions: Vec<&str> = resolver.draft.facts.notions.iter().map(|notion| notion.id.text.as_str()).collect();
+    let known = notions.iter().copied().chain(["slit"]);
+    findings.push(
+        UNKNOWN_NAME
+            .at(name.span, format!("no notion is called `{}`", name.text))
+            .hint(did_you_mean(
+                &name.text,
+                known,
+                "name the notion that is sewn into the opening, or write `for: slit`",
+            ))
+            .everywhere(),
+    );
+    None
 }
 
 /// `back right` is two words, and most likely meant as the edge `back.right`.
@@ -197,6 +312,23 @@ fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, finding
                 .hint(format!("join them with a dot: `{owner}.{edge}`")),
         );
     }
+}
+
+/// A dart, a pleat or a tuck that the piece does not have.
+fn no_such_inside(target: &Target, resolver: &Resolver<'_>) -> Option<Finding> {
+    let Meant::NoSuchInside { owner, sort, name, known } = &target.meant else { return None };
+    let piece = &resolver.draft.facts.pieces[owner.piece(resolver.cast)].id.text;
+    let list = if *sort == "dart" { "darts" } else { "pleats" };
+    let otherwise = match known.as_slice() {
+        [] => format!("describe it under `{list}:` of the piece, or name another piece"),
+        known => format!("its {sort}s are: {}", known.join(", ")),
+    };
+    let message = match name.as_str() {
+        "" => format!("`{piece}` has no {sort}"),
+        name => format!("`{piece}` has no {sort} `{name}`"),
+    };
+    let hint = did_you_mean(name, known.iter().map(String::as_str), &otherwise);
+    Some(UNKNOWN_NAME.at(target.name.span, message).hint(hint).everywhere())
 }
 
 /// A name that stands for nothing that is sewn.

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect};
 use super::frame::{self, Frame};
 use super::labels::{self, Words};
 use super::plan::{SheetPlan, tile_name};
-use super::{gauge, window};
+use super::{gauge, inside, window};
 use crate::figure::svg_data;
 use crate::resolve::Edition;
 
@@ -100,40 +100,47 @@ struct Sheet<'a> {
 
 impl Sheet<'_> {
     fn draw(&self, size: (f64, f64), frame: &Frame, words: &[Words], foot: &str, first: bool) -> String {
-        let mut inside = String::new();
+        let mut drawn = String::new();
         // Words lie under the lines: their white rims never break one.
         for word in words.iter().chain(&frame.words) {
-            self.word(word, &mut inside);
+            self.word(word, &mut drawn);
         }
         for piece in &self.plan.pieces {
             let nested = self.plan.sizes.len() > 1;
             for (size, lines) in &piece.outlines {
                 // A line pattern for each size, told apart without colour.
                 let pattern = if nested { format!("nb-cut nb-size-{}", size % 8) } else { "nb-cut".to_owned() };
-                self.path(&pattern, &lines.cutting, &mut inside);
+                self.path(&pattern, &lines.cut, &mut drawn);
                 if lines.has_allowance() && !nested {
-                    self.path("nb-sew", &lines.stitching, &mut inside);
+                    self.path("nb-sew", &lines.sewn, &mut drawn);
                 }
                 for fold in lines.fold.iter() {
-                    self.path("nb-fold", fold, &mut inside);
+                    self.path("nb-fold", fold, &mut drawn);
+                }
+                for (class, path) in lines.details.iter().filter_map(inside::stroke) {
+                    self.path(class, &path, &mut drawn);
                 }
                 for notch in &lines.notches {
-                    self.path("nb-snip", &line(notch.p0, notch.p1), &mut inside);
+                    self.path("nb-snip", &line(notch.p0, notch.p1), &mut drawn);
                 }
             }
+            // One bracket stands for all sizes of a nest.
+            if let Some((bracket, _)) = piece.smallest().and_then(inside::bracket) {
+                self.path("nb-bracket", &bracket, &mut drawn);
+            }
             if let Some(grain) = piece.outlines.first().and_then(|(_, lines)| lines.grain) {
-                self.path("nb-grain", &with_heads(grain), &mut inside);
+                self.path("nb-grain", &with_heads(grain), &mut drawn);
             }
         }
         if first {
-            self.path("nb-gauge", &gauge::lines(self.plan.gauge), &mut inside);
+            self.path("nb-gauge", &gauge::lines(self.plan.gauge), &mut drawn);
         }
-        self.path("nb-joint", &frame.joints, &mut inside);
-        self.path("nb-joint-mark", &frame.marks, &mut inside);
+        self.path("nb-joint", &frame.joints, &mut drawn);
+        self.path("nb-joint-mark", &frame.marks, &mut drawn);
         let (width, height) = size;
         let name = self.foot(foot);
         format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{inside}{name}</svg>"#
+            r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{drawn}{name}</svg>"#
         )
     }
 
@@ -207,6 +214,13 @@ path{fill:none;stroke:#000;stroke-width:0.3;stroke-linejoin:miter;stroke-linecap
 .nb-cut{stroke-width:0.35}\
 .nb-sew{stroke-width:0.18;stroke-dasharray:2.4 1.6;stroke:#444}\
 .nb-fold{stroke-width:0.3;stroke-dasharray:8 2 2 2}\
+.nb-bracket{stroke-width:0.45}\
+.nb-dart{stroke-width:0.28;stroke-dasharray:2.4 1.2}\
+.nb-inner-fold{stroke-width:0.23;stroke-dasharray:6 1.5 1.5 1.5}\
+.nb-onto{stroke-width:0.23}\
+.nb-arrow,.nb-dot{stroke-width:0.4}\
+.nb-placed{stroke-width:0.32;stroke-dasharray:4 2}\
+.nb-hole{stroke-width:0.4}\
 .nb-snip{stroke-width:0.5}\
 .nb-grain{stroke-width:0.25}\
 .nb-gauge{stroke-width:0.2}\

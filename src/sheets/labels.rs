@@ -3,8 +3,9 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::plan::{PlacedPiece, SheetPlan};
+use super::{inside, window};
 use crate::cloth::lies_at_fold;
-use crate::draw::Plan;
+use crate::draw::{Detail, Plan};
 use crate::measure::{Exact, Quantity};
 use crate::model::{CutCopies, Kind, Verb, is_for};
 use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
@@ -22,6 +23,8 @@ pub(super) struct Words {
 /// The usual size of type on a piece, in mm (10 pt), and the smallest (6 pt).
 const USUAL: f64 = 3.5;
 const SMALLEST: f64 = 2.1;
+/// The size of type beside darts, pleats, marks and folds, in mm.
+const SMALL: f64 = 2.5;
 /// The size of type beside a piece too small to hold its words, in mm.
 const BESIDE: f64 = 2.5;
 
@@ -68,20 +71,30 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
     else {
         return Vec::new();
     };
-    // The smallest outline holds the words of a nest: they then lie on every size.
-    let smallest = piece.outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)));
-    let Some((_, smallest)) = smallest else { return Vec::new() };
+    let Some(smallest) = piece.smallest() else { return Vec::new() };
     let lines = block(piece.number, piece.piece, &piece.outlines, edition);
     let mut found = match piece.beside {
         Some(room) => set(&lines, room, BESIDE),
-        None => place_block(plan, &smallest.cutting, &lines, smallest.grain),
+        None => place_block(plan, smallest, &lines),
     };
+    found.extend(names(smallest));
     if plan.sizes.len() == 1 {
         found.extend(edges(piece, edition));
     } else {
         found.extend(size_names(piece, edition));
     }
     found
+}
+
+/// The names of darts, pleats and marks, and what the bracket at a fold says.
+fn names(plan: &Plan) -> Vec<Words> {
+    let word = |at: Point, text: &str| Words { at, text: text.to_owned(), size: SMALL, strong: false };
+    let names = plan.details.iter().filter_map(|detail| match detail {
+        Detail::Name(at, name) => Some(word(*at, name)),
+        _ => None,
+    });
+    let fold = inside::bracket(plan).map(|(_, at)| word(at, "place on fold"));
+    names.chain(fold).collect()
 }
 
 fn area(path: &BezPath) -> f64 {
@@ -115,7 +128,8 @@ fn width(text: &str, size: f64) -> f64 {
 
 /// The block of lines where it lies wholly on the piece, off the joints and clear of the grain line;
 /// in smaller type where there is no such place, and across all where nothing helps.
-fn place_block(plan: &SheetPlan, outline: &BezPath, lines: &[String], grain: Option<kurbo::Line>) -> Vec<Words> {
+fn place_block(plan: &SheetPlan, piece: &Plan, lines: &[String]) -> Vec<Words> {
+    let outline = &piece.cutting;
     let bounds = outline.bounding_box();
     let mut fallback = None;
     for size in [USUAL, 2.8, SMALLEST] {
@@ -127,7 +141,7 @@ fn place_block(plan: &SheetPlan, outline: &BezPath, lines: &[String], grain: Opt
             for x in steps(bounds.x0 + 1.0, (bounds.x1 - wide - 1.0).max(bounds.x0 + 1.0)) {
                 for y in steps(bounds.y0 + 1.0, (bounds.y1 - high - 1.0).max(bounds.y0 + 1.0)) {
                     let rect = Rect::new(x, y, x + wide, y + high);
-                    if !holds(outline, rect) || (avoid_all && disturbed(plan, rect, grain)) {
+                    if !holds(outline, rect) || (avoid_all && disturbed(plan, rect, piece)) {
                         continue;
                     }
                     let away = rect.center().distance(bounds.center());
@@ -153,14 +167,20 @@ fn holds(outline: &BezPath, rect: Rect) -> bool {
         .all(|(x, y)| outline.contains(Point::new(x, y)))
 }
 
-fn disturbed(plan: &SheetPlan, rect: Rect, grain: Option<kurbo::Line>) -> bool {
+fn disturbed(plan: &SheetPlan, rect: Rect, piece: &Plan) -> bool {
     let crosses = |from: f64, to: f64, step: f64| {
         let half = crate::measure::to_f64(plan.settings.overlap) / 2.0;
         step.is_finite() && ((from - half) / step).floor() != ((to + half) / step).floor()
     };
     let on_joint = crosses(rect.x0, rect.x1, plan.step.0) || crosses(rect.y0, rect.y1, plan.step.1);
-    let on_grain = grain.is_some_and(|grain| super::window::clip(grain.p0, grain.p1, rect.inflate(2.0, 2.0)).is_some());
-    on_joint || on_grain
+    let near = rect.inflate(2.0, 2.0);
+    let on_grain = piece.grain.is_some_and(|grain| window::clip(grain.p0, grain.p1, near).is_some());
+    let inner = piece.details.iter().filter_map(inside::stroke).map(|(_, path)| path);
+    let mut crossed = false;
+    for path in inner.chain(inside::bracket(piece).map(|(bracket, _)| bracket)) {
+        window::segments(&path, &mut |from, to| crossed |= window::clip(from, to, near).is_some());
+    }
+    on_joint || on_grain || crossed
 }
 
 fn set(lines: &[String], rect: Rect, size: f64) -> Vec<Words> {

@@ -8,6 +8,7 @@ mod drawing;
 mod endless;
 mod frame;
 mod gauge;
+mod inside;
 mod labels;
 mod map;
 mod paper;

@@ -26,6 +26,14 @@ pub struct PlacedPiece {
     pub turned: bool,
 }
 
+impl PlacedPiece {
+    /// Its smallest size: what stands on that lies on every size of a nest.
+    pub(super) fn smallest(&self) -> Option<&Plan> {
+        let area = |plan: &Plan| plan.cutting.area().abs();
+        self.outlines.iter().map(|(_, plan)| plan).min_by(|one, two| area(one).total_cmp(&area(two)))
+    }
+}
+
 /// All pieces on the joined sheets of one paper.
 #[derive(Debug, Clone)]
 pub struct SheetPlan {

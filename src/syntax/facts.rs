@@ -29,6 +29,7 @@ pub(super) const KEYS: &[&str] = &[
     "body",
     "finished",
     "style",
+    "finishing",
     "terms",
     "care",
     "contact",
@@ -84,6 +85,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         contact: record.text("contact", findings),
         show: show(read("show"), findings),
         style: style(read("style"), style_blank, findings),
+        finishing_required: finishing(&record, findings),
         measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
         expect: read("expect").map(|node| expectations(node, findings)).unwrap_or_default(),
         body: read("body").map(|node| fit::body(node, &all, findings)).unwrap_or_default(),
@@ -98,6 +100,18 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         sizes: all,
     };
     Some((facts, record))
+}
+
+fn finishing(record: &Fields<'_>, findings: &mut Findings) -> bool {
+    let Some(text) = record.text("finishing", findings) else { return false };
+    if text.text != "required" {
+        findings.push(
+            VALUE_UNREADABLE
+                .at(text.span, format!("`{}` says nothing about the finishing of edges", text.text))
+                .hint("write `finishing: required`, or take the line out"),
+        );
+    }
+    text.text == "required"
 }
 
 fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Measurement> {

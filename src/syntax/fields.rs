@@ -105,7 +105,14 @@ impl<'a> Fields<'a> {
         text(self.need(key, example, findings)?, &format!("`{key}`"), findings)
     }
 
-    fn first_line(&self) -> Span {
+    /// The place of a key that is written with a value.
+    pub fn key_span(&self, key: &str) -> Option<Span> {
+        self.get(key)?;
+        self.entries.iter().find(|(known, _)| known.text == key).map(|(known, _)| known.span)
+    }
+
+    /// The place of the first key, where something that is missing is told.
+    pub fn first_line(&self) -> Span {
         self.entries.first().map_or(self.span, |(key, _)| key.span)
     }
 }

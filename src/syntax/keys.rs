@@ -4,7 +4,7 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, fit, notions, pieces, sheets, sizes, things, waive, work};
+use super::{facts, fit, gaps, inside, notions, pieces, sheets, sizes, things, waive, work};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -22,6 +22,7 @@ pub struct Record {
 const FACTS: (&str, &str) = ("src/syntax/facts.md", include_str!("facts.md"));
 const THINGS: (&str, &str) = ("src/syntax/things.md", include_str!("things.md"));
 const PIECES: (&str, &str) = ("src/syntax/pieces.md", include_str!("pieces.md"));
+const INSIDE: (&str, &str) = ("src/syntax/inside.md", include_str!("inside.md"));
 const WORK: (&str, &str) = ("src/syntax/work.md", include_str!("work.md"));
 
 const fn record(what: &'static str, keys: &'static [&'static str], page: (&'static str, &'static str)) -> Record {
@@ -46,5 +47,9 @@ pub static RECORDS: &[Record] = &[
     record("a piece", pieces::KEYS, PIECES),
     record("an outline", pieces::OUTLINE, PIECES),
     record("an edge", pieces::EDGE, PIECES),
+    record("a dart", inside::DART, INSIDE),
+    record("a pleat", inside::PLEAT, INSIDE),
+    record("a mark", inside::MARK, INSIDE),
     record("a work fact", work::KEYS, WORK),
+    record("a gap", gaps::GAP, WORK),
 ];

@@ -1,15 +1,16 @@
 //! Pieces: outlines, allowances, notches, and what is cut from which fabric.
 
 use super::cut;
-use super::expression::parse_expression;
 use super::fields::{self, Fields, spoken, yes};
+use super::inside;
 use super::markdown;
 use super::measures;
+use super::places::{self, point};
 use super::reader::Room;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
-use crate::model::{Bend, BySize, Expression, Notch, NotchAt, Outline, Piece, Segment, Size, Text};
+use crate::model::{Bend, BySize, Expression, Notch, Outline, Piece, Segment, Size, Text};
 
 /// The keys of a piece.
 pub(super) const KEYS: &[&str] = &[
@@ -21,6 +22,9 @@ pub(super) const KEYS: &[&str] = &[
     "fold",
     "grain",
     "notches",
+    "darts",
+    "pleats",
+    "marks",
     "raw",
     "mirrored",
     "cut_larger",
@@ -57,6 +61,9 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             cut_larger: record.get("cut_larger").and_then(|node| measures::expression(node, "`cut_larger`", findings)),
             grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
+            darts: record.get("darts").map(|node| inside::darts(node, findings)).unwrap_or_default(),
+            pleats: record.get("pleats").map(|node| inside::pleats(node, findings)).unwrap_or_default(),
+            marks: record.get("marks").map(|node| inside::marks(node, findings)).unwrap_or_default(),
             raw: record
                 .get("raw")
                 .map(|node| texts(node, "a raw edge", findings))
@@ -129,14 +136,7 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
     let edge_text =
         Text { text: edge.to_owned(), span: text.at(edge_at..edge_at + edge.len()), verbatim: text.verbatim };
     let name = fields::name(&edge_text, findings);
-    if matches!(place, "centre" | "center" | "middle") {
-        return Some(Notch { edge: name, at: NotchAt::Centre, text });
-    }
-    let (formula, from_end) = match place.strip_suffix("from end").or(place.strip_suffix("from the end")) {
-        Some(formula) => (formula.trim(), true),
-        None => (place, false),
-    };
-    if formula.is_empty() {
+    if place.is_empty() {
         findings.push(
             VALUE_UNREADABLE
                 .at(text.span, format!("this notch does not say where on `{edge}` it is"))
@@ -144,11 +144,9 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
         );
         return None;
     }
-    let at = text.text.rfind(formula).unwrap_or(0);
-    let source = Text { text: formula.to_owned(), span: text.at(at..at + formula.len()), verbatim: text.verbatim };
-    let formula = parse_expression(&source, findings)?;
-    let at = if from_end { NotchAt::FromEnd(formula) } else { NotchAt::FromStart(formula) };
-    Some(Notch { edge: name, at, text })
+    let at = text.text.rfind(place).unwrap_or(0);
+    let source = Text { text: place.to_owned(), span: text.at(at..at + place.len()), verbatim: text.verbatim };
+    Some(Notch { edge: name, at: places::along(&source, findings)?, text })
 }
 
 fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
@@ -207,24 +205,6 @@ fn pair(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Opt
                 VALUE_UNREADABLE
                     .at(node.span, format!("{what} has two lengths, a width and a height"))
                     .hint("write both in brackets: `[20 cm, 30 cm]`"),
-            );
-            None
-        }
-    }
-}
-
-fn point(node: &Node, findings: &mut Findings) -> Option<(Expression, Expression)> {
-    match &node.value {
-        Value::List(items) if items.len() == 2 => {
-            let across = measures::expression(&items[0], "a point", findings);
-            let down = measures::expression(&items[1], "a point", findings);
-            across.zip(down)
-        }
-        _ => {
-            findings.push(
-                VALUE_UNREADABLE
-                    .at(node.span, "a point has two lengths: how far across, how far down")
-                    .hint("write both in brackets: `[4 cm, 12 cm]`"),
             );
             None
         }

@@ -2,14 +2,17 @@
 
 use super::expression::parse_expression;
 use super::fields::{self, Fields};
+use super::gaps::{leave, place};
 use super::measures;
+use super::synonyms;
 use super::yaml::{self, Node, Value};
-use crate::diag::{Findings, is_slip, nearest};
+use crate::diag::Findings;
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE, WORK_UNREADABLE};
-use crate::model::{Expression, Name, Text, Verb, Work};
+use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
-pub(super) const KEYS: &[&str] = &["allowance", "stitch", "leave", "ease", "gather", "count", "by", "note"];
+pub(super) const KEYS: &[&str] =
+    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "count", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
@@ -52,7 +55,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         findings.push(
             WORK_UNREADABLE
                 .at(key.span, format!("`{}` is no work that notchbook knows", key.text))
-                .hint(other_verb(&key.text)),
+                .hint(synonyms::instead(&key.text)),
         );
         return None;
     };
@@ -70,9 +73,11 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     known.extend(verbs.iter().map(|(key, ..)| key.text.as_str()));
     let record = Fields::open(node, "a work fact", &known, findings)?;
     let (touches, words) = touches(target, findings);
+    let (leave, leave_at, leave_for) = record.get("leave").map_or((None, None, None), |node| leave(node, findings));
+    let part = [record.get("from"), record.get("to")].map(|node| place(node?, findings));
     let mut length =
         |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
-    let (allowance, stitch, leave, ease) = (length("allowance"), length("stitch"), length("leave"), length("ease"));
+    let (allowance, stitch, ease) = (length("allowance"), length("stitch"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
     let count = length("count").filter(|_| {
         let counts = verb.counts();
@@ -85,12 +90,13 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         }
         counts
     });
-    let by = record.text("by", findings);
-    if let Some(by) = by.as_ref().filter(|by| !matches!(by.text.as_str(), "hand" | "machine")) {
+    let by = record.get("by").map_or(By::default(), |node| by(node, verb, findings));
+    let as_one = verb == Verb::Baste && words.iter().any(|words| words.text.trim() == "as one");
+    if verb == Verb::Lap && (by.lap.is_none() || touches.len() < 2) {
         findings.push(
-            VALUE_UNREADABLE
-                .at(by.span, format!("`{}` is no way to sew", by.text))
-                .hint("write `by: hand` or `by: machine`"),
+            WORK_UNREADABLE
+                .at(verb_key.span, "this `lap` does not say what is lapped, and how far")
+                .hint("name the edges that lie over each other, and add a line below: `by: 3 cm`"),
         );
     }
     Some(Work {
@@ -101,56 +107,89 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         allowance,
         stitch,
         leave,
+        leave_at,
+        leave_for,
+        part,
         ease,
         gather,
         count,
-        by_hand: by.is_some_and(|by| by.text == "hand"),
+        by_hand: by.hand,
+        finish: by.finish,
+        lap: by.lap,
+        as_one,
         note: record.text("note", findings),
         span: node.span,
     })
 }
 
-/// Words of the trade that lie near a verb and are no slip of the hand.
-const TRADE: &[&str] = &["pink", "slip", "snip", "tack", "dart", "stitch", "face", "line", "set", "roll", "loop"];
-
-/// What to write instead of a word that is no verb.
-fn other_verb(word: &str) -> String {
-    let verbs: Vec<&str> = Verb::ALL.iter().map(|(verb, _)| *verb).collect();
-    let slip = nearest(word, verbs.iter().copied()).filter(|verb| is_slip(word, verb) && !TRADE.contains(&word));
-    match slip {
-        Some(verb) => format!("did you mean `{verb}`?"),
-        None => format!("the verbs are: {}", verbs.join(", ")),
-    }
-}
-
-/// Names first, then plain words: `[lining_front, away from the zip]`.
-fn touches(node: &Node, findings: &mut Findings) -> (Vec<Name>, Vec<Text>) {
-    let mut names = Vec::new();
-    let mut words = Vec::new();
-    for item in fields::list(node) {
-        let Some(text) = fields::text(item, "what a work fact touches", findings) else { continue };
-        if is_name(&text.text) {
-            names.push(Name { text: text.text, span: text.span });
-        } else if text.text.contains(',') && text.text.split(',').all(|part| is_name(part.trim())) {
-            // Names with commas and no brackets say the same.
-            let mut at = 0;
-            for part in text.text.split(',') {
-                let start = at + (part.len() - part.trim_start().len());
-                at += part.len() + 1;
-                let part = part.trim();
-                names.push(Name { text: part.to_owned(), span: text.at(start..start + part.len()) });
+/// Names first, then plain words: `[lining_front, away from the zip]`; names between brackets of their own
+/// are a row.
+fn touches(node: &Node, findings: &mut Findings) -> (Vec<Touch>, Vec<Text>) {
+    let (mut names, mut words) = (Vec::new(), Vec::new());
+    for (at, item) in fields::list(node).into_iter().enumerate() {
+        if let (Value::List(_), Value::List(row)) = (&node.value, &item.value) {
+            for item in row {
+                touch(item, Some(at), &mut names, &mut words, findings);
             }
-        } else if text.text.contains(' ') {
-            words.push(text);
         } else {
-            findings.push(
-                WORK_UNREADABLE.at(text.span, format!("`{}` is neither a name nor words", text.text)).hint(
-                    "write a piece, a copy or an edge such as `front.top`; plain words have a space between them",
-                ),
-            );
+            touch(item, None, &mut names, &mut words, findings);
         }
     }
     (names, words)
+}
+
+fn touch(item: &Node, row: Option<usize>, names: &mut Vec<Touch>, words: &mut Vec<Text>, findings: &mut Findings) {
+    let Some(text) = fields::text(item, "what a work fact touches", findings) else { return };
+    if is_name(&text.text) {
+        names.push(Touch { name: Name { text: text.text, span: text.span }, row });
+    } else if text.text.contains(',') && text.text.split(',').all(|part| is_name(part.trim())) {
+        // Names with commas and no brackets say the same.
+        let mut at = 0;
+        for part in text.text.split(',') {
+            let start = at + (part.len() - part.trim_start().len());
+            at += part.len() + 1;
+            let part = part.trim();
+            let span = text.at(start..start + part.len());
+            names.push(Touch { name: Name { text: part.to_owned(), span }, row });
+        }
+    } else if text.text.contains(' ') && row.is_none() {
+        words.push(text);
+    } else {
+        findings.push(
+            WORK_UNREADABLE
+                .at(text.span, format!("`{}` is neither a name nor words", text.text))
+                .hint("write a piece, a copy or an edge such as `front.top`; plain words have a space between them"),
+        );
+    }
+}
+
+/// What stands behind `by:`: how it is sewn, how an edge is finished, or how far layers are lapped.
+#[derive(Default)]
+struct By {
+    hand: bool,
+    finish: Option<EdgeFinish>,
+    lap: Option<Expression>,
+}
+
+fn by(node: &Node, verb: Verb, findings: &mut Findings) -> By {
+    if verb == Verb::Lap {
+        return By { lap: measures::expression(node, "`by`", findings), ..By::default() };
+    }
+    let Some(text) = fields::text(node, "`by`", findings) else { return By::default() };
+    let word = text.text.as_str();
+    let finish = EdgeFinish::ALL.iter().find(|(known, _)| *known == word).map(|(_, finish)| *finish);
+    let (known, fault, hint) = match verb {
+        Verb::Finish => (
+            finish.is_some(),
+            "is no way to finish an edge",
+            "write `by: overlock`, `zigzag`, `pinking`, `binding` or `hand`",
+        ),
+        _ => (matches!(word, "hand" | "machine"), "is no way to sew", "write `by: hand` or `by: machine`"),
+    };
+    if !known {
+        findings.push(VALUE_UNREADABLE.at(text.span, format!("`{word}` {fault}")).hint(hint));
+    }
+    By { hand: word == "hand", finish: finish.filter(|_| verb == Verb::Finish), lap: None }
 }
 
 /// `front`, `front.top`: small letters, digits, underscores, at most one dot.

@@ -22,7 +22,8 @@ struct Drawn {
 
 fn drawn() -> impl Strategy<Value = Drawn> {
     let sizes = (
-        120_u32..400,
+        // Wide enough that something is left of the base between both corners.
+        140_u32..400,
         160_u32..400,
         20_u32..60,
         6_u32..16,

@@ -1,10 +1,10 @@
 //! The true outlines of all pieces, for the reader in another language: straight from the geometry,
 //! which is itself held against Shapely, so that nothing of the sheets' drawing goes into them.
 
-use notchbook::geometry::Outline as Line;
+use notchbook::geometry::{Fold, Outline as Line, Shape};
 use notchbook::measure::to_f64;
 use notchbook::model::{BySize, Outline, is_for};
-use notchbook::resolve::{Edition, PieceId};
+use notchbook::resolve::{Edition, MarkAt, PieceId};
 use serde_json::{Value, json};
 
 use crate::bench::{demos, root};
@@ -57,6 +57,11 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
             "cutting": shape.cutting().flatten(TOLERANCE),
             "stitching": (edges_differ(shape)).then_some(sewn),
             "edges": edges,
+            "fold": piece.fold.as_ref().and_then(|fold| shape.edge(&fold.text)).map(|fold| {
+                Line { path: fold.cut.clone() }.flatten(TOLERANCE)
+            }),
+            "sewn": sewn_inside(shape),
+            "dots": dots(shape, edition.values.marks(at)),
             // A drawing to the stitching line has its rectangle there, not on the cutting line.
             "rectangle": if piece.drawn_stitching { Value::Null } else { rectangle(piece.outline.as_ref(), edition.size()) },
         }));
@@ -64,8 +69,37 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
     found
 }
 
+/// The legs of darts, and the lines along which tucks are stitched.
+fn sewn_inside(shape: &Shape) -> Vec<[[f64; 2]; 2]> {
+    let legs = shape
+        .darts()
+        .iter()
+        .flatten()
+        .flat_map(|dart| dart.legs.clone());
+    let tucks = shape
+        .pleats()
+        .iter()
+        .flatten()
+        .filter(|pleat| pleat.fold == Fold::Tuck)
+        .flat_map(|pleat| pleat.folds.concat());
+    legs.chain(tucks)
+        .map(|line| [[line.p0.x, line.p0.y], [line.p1.x, line.p1.y]])
+        .collect()
+}
+
+/// The points of darts, the ends of their legs on the stitching line, and marked points.
+fn dots(shape: &Shape, marks: &[Option<MarkAt>]) -> Vec<[f64; 2]> {
+    let darts = shape.darts().iter().flatten();
+    let ends = darts.flat_map(|dart| dart.points.iter().chain(&dart.mouth).copied());
+    let marked = marks.iter().flatten().filter_map(|mark| match mark {
+        MarkAt::Point(point) => Some(*point),
+        _ => None,
+    });
+    ends.chain(marked).map(|point| [point.x, point.y]).collect()
+}
+
 /// Whether any edge has an allowance, so that there are two lines to draw.
-fn edges_differ(shape: &notchbook::geometry::Shape) -> bool {
+fn edges_differ(shape: &Shape) -> bool {
     shape
         .edges()
         .iter()

@@ -29,7 +29,9 @@ TOLERANCE = 0.1
 # ISO 216; ANSI/ASME Y14.1 (8.5 x 11 in).
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "a0": (841.0, 1189.0)}
 # How thick each sort of line is drawn, in mm.
-CUT, SEW, GAUGE, JOINT = 0.35, 0.18, 0.2, 0.15
+CUT, SEW, GAUGE, JOINT, FOLD, DART, DOT = 0.35, 0.18, 0.2, 0.15, 0.3, 0.28, 0.4
+# How far the ring of a marked point reaches from it, in mm.
+RING = 0.9
 
 
 class Wrong(Exception):
@@ -232,8 +234,9 @@ def own_part(sheets, windows):
         seen = seen.union(window.buffer(0.0005, join_style="mitre"))
 
 
-def rings(parts, said, what):
-    """Stretches chained end to end into closed lines; the widest gap bridged is an error measured."""
+def rings(parts, folds, said, what):
+    """Stretches chained end to end into closed lines; the widest gap bridged is an error measured. What is cut on
+    the fold is open there: it is closed where a line of the fold is drawn."""
     parts = [part for part in parts if math.dist(*part) > 1e-6]
     grid = {}
 
@@ -250,6 +253,7 @@ def rings(parts, said, what):
         first = min(free)
         free.discard(first)
         line = list(parts[first])
+        turned = False
         while True:
             tip = line[-1]
             near = [
@@ -263,6 +267,13 @@ def rings(parts, said, what):
             if home <= min(best[0], TOLERANCE):
                 said.error("joined", home, f"{what}: a gap of {home:.3f} mm")
                 break
+            if best[0] > 0.5 and not turned:
+                # The other end may go on.
+                line.reverse()
+                turned = True
+                continue
+            if best[0] > 0.5 and on_fold(line[0], tip, folds):
+                break
             if best[0] > 0.5:
                 said.must(False, f"{what}: a line ends at {tip[0]:.2f}, {tip[1]:.2f} and nothing goes on")
                 break
@@ -272,6 +283,14 @@ def rings(parts, said, what):
         if len(line) > 3:
             made.append(line[:-1] if math.dist(line[0], line[-1]) < TOLERANCE else line)
     return made
+
+
+def on_fold(start, end, folds):
+    """Whether a line of a fold leads from one point to the other."""
+    if folds.is_empty or math.dist(start, end) < 1:
+        return False
+    # The line is dashed on paper and whole in the file; sheets cut it.
+    return farthest(LineString([start, end]), folds) < TOLERANCE
 
 
 def corners(ring):
@@ -311,9 +330,9 @@ def along(ring, start, end):
     return (abs(one - two), line.length - abs(one - two)), off
 
 
-def pieces_of(windows, sheets, true, said, what):
+def pieces_of(windows, sheets, folds, true, said, what):
     """Every piece of one size: its outline whole, at its true size, each edge as long as it must be."""
-    drawn = rings(own_part(sheets, windows), said, what)
+    drawn = rings(own_part(sheets, windows), folds, said, what)
     said.must(len(drawn) == len(true), f"{what}: {len(drawn)} outlines drawn of {len(true)} pieces")
     lies = {}
     left = list(range(len(drawn)))
@@ -376,14 +395,49 @@ def stitching(pages, windows, moved, true, lies, said, what):
             continue
         turned, (dx, dy), _ = lies[piece["id"]]
         points = [(-y, x) if turned else (x, y) for x, y in piece["stitching"]]
-        wanted.append([(x + dx, y + dy) for x, y in points + points[:1]])
-    wanted = MultiLineString(wanted)
+        line = LineString([(x + dx, y + dy) for x, y in points + points[:1]])
+        if piece["fold"]:
+            fold = LineString([((-y, x) if turned else (x, y)) for x, y in piece["fold"]])
+            line = line.difference(affinity.translate(fold, dx, dy).buffer(0.01, cap_style="flat"))
+        wanted += getattr(line, "geoms", [line])
+    wanted = MultiLineString([part for part in wanted if part.length > 0])
     said.must(drawn.is_empty == wanted.is_empty, f"{what}: stitching lines are missing, or there are too many")
     if not drawn.is_empty and not wanted.is_empty:
         error = max(farthest(drawn, wanted), farthest(wanted, drawn))
         said.error("stitching", error, f"{what}: a stitching line is {error:.3f} mm off")
         short = abs(drawn.length - wanted.length)
         said.must(short < 0.5, f"{what}: {drawn.length:.2f} mm of stitching lines, not {wanted.length:.2f}")
+
+
+def inside(pages, windows, moved, true, lies, said, what):
+    """Legs of darts and lines of tucks lie where they must, and so do points and marks."""
+    sheets = moved_lines(pages, moved, DART, None)
+    drawn = list(own_part(sheets, windows))
+    crosses = [
+        ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+        for a, b in own_part(moved_lines(pages, moved, DOT, None), windows)
+        if abs(math.dist(a, b) - 2 * RING) < TOLERANCE
+    ]
+    wanted, dots = [], []
+    for piece in true:
+        if piece["id"] not in lies:
+            continue
+        turned, (dx, dy), _ = lies[piece["id"]]
+
+        def place(point):
+            x, y = (-point[1], point[0]) if turned else point
+            return x + dx, y + dy
+
+        wanted += [[place(end) for end in line] for line in piece["sewn"]]
+        dots += [(piece["id"], place(point)) for point in piece["dots"]]
+    said.must(bool(drawn) == bool(wanted), f"{what}: darts are missing, or there are too many")
+    if drawn and wanted:
+        one, two = MultiLineString(drawn), MultiLineString(wanted)
+        error = max(farthest(one, two), farthest(two, one))
+        said.error("darts", error, f"{what}: a leg lies {error:.3f} mm off")
+    for name, point in dots:
+        error = min((math.dist(point, cross) for cross in crosses), default=math.inf)
+        said.error("dots", error, f"{what}, {name}: a point is marked {error:.3f} mm off")
 
 
 def measure(path, facts, size, paper, values):
@@ -417,13 +471,20 @@ def measure(path, facts, size, paper, values):
     true = facts["sizes"][size]
     sheets = moved_lines(pages, moved, CUT, ())
     overlaps(windows, sheets, said, size)
-    lies = pieces_of(windows, sheets, true, said, size)
+    folds = fold_lines(pages, moved)
+    lies = pieces_of(windows, sheets, folds, true, said, size)
     for piece in true:
         if piece["rectangle"] is not None and piece["id"] in lies:
             error, _, _ = fit(lies[piece["id"]][2], rectangle_of(piece, values))
             said.error("reckoned", error, f"{piece['id']}: {error:.3f} mm off the rectangle of the booklet's own values")
     stitching(pages, windows, moved, true, lies, said, size)
+    inside(pages, windows, moved, true, lies, said, size)
     return len(pages), said
+
+
+def fold_lines(pages, moved):
+    """Every line that lies on the fold of the cloth."""
+    return MultiLineString([line for sheet in moved_lines(pages, moved, FOLD, None) for line in sheet])
 
 
 def nested(pages, windows, moved, facts, said):
@@ -437,7 +498,7 @@ def nested(pages, windows, moved, facts, said):
         for size, true in waiting.items():
             trial = Measured()
             overlaps(windows, sheets, trial, f"nested {size}")
-            pieces_of(windows, sheets, true, trial, f"nested {size}")
+            pieces_of(windows, sheets, fold_lines(pages, moved), true, trial, f"nested {size}")
             tried.append((len(trial.faults), size, trial))
         if not tried:
             continue
@@ -475,7 +536,7 @@ def main():
         length = millimetres(row["exact"])
         if length is not None:
             values.setdefault((row["booklet"], row["size"]), {})[row["name"]] = length
-    sorts = ["squares", "rulers", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching"]
+    sorts = ["squares", "rulers", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching", "darts", "dots"]
     print(f"{'worst error, mm':54}{'pages':>6}" + "".join(f"{sort:>10}" for sort in sorts))
     jobs = []
     for name, facts in sorted(booklets.items()):

@@ -303,14 +303,13 @@ fn a_nested_set_holds_every_size() {
                     .as_ref()
                     .is_none_or(|own| own.contains(&edition.size()))
             });
+            // An edge that lies on the fold is not cut.
             let true_length: f64 = pieces
-                .map(|(at, _)| {
-                    edition
-                        .values
-                        .shape(at)
-                        .expect("a piece")
-                        .cutting()
-                        .length()
+                .map(|(at, piece)| {
+                    let shape = edition.values.shape(at).expect("a piece");
+                    let fold = piece.fold.as_ref();
+                    let fold = fold.and_then(|fold| shape.edge(&fold.text));
+                    shape.cutting().length() - fold.map_or(0.0, |fold| fold.cut_length)
                 })
                 .sum();
             // What lies in an overlap is drawn twice, so the sum may be more and never less.

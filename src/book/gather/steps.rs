@@ -2,10 +2,13 @@
 
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
-use crate::book::volume::{AllowanceUse, Part, SeamFact, Step};
+use crate::book::seam::{PlaceFact, SeamFact};
+use crate::book::volume::{AllowanceUse, Part, Step};
+use crate::construct::entry;
+use crate::diag::in_sentence;
 use crate::measure::Exact;
-use crate::model::{Verb, is_for};
-use crate::resolve::{EditionPart, EditionStep, EditionWork, Worked};
+use crate::model::{Far, Thread, is_for};
+use crate::resolve::{EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
 
 impl Gatherer<'_> {
     /// The parts of the size, with their places as written.
@@ -67,17 +70,31 @@ impl Gatherer<'_> {
             what: work.spoken(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
-            by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()),
+            by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),
             count: work.count.map(|count| Value::of(&self.edition.figures(&Worked::count(count)))),
+            lap: value(&work.lap),
+            finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
+            leave_for: self.filler(work),
+            places: places(work, &value),
             note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
             sizes: Vec::new(),
         };
-        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.count];
-        let tells = figures.iter().any(|one| one.is_some()) || fact.by_hand || !fact.note.is_empty();
+        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count];
+        let words = fact.by_hand || !fact.note.is_empty() || !fact.places.is_empty();
+        let tells = figures.iter().any(|one| one.is_some()) || words || entry(work.verb).always_told;
         tells.then_some(fact)
+    }
+
+    /// What the gap of a seam is for.
+    fn filler(&self, work: &EditionWork<'_>) -> String {
+        match work.leave_for {
+            Some(Filler::Notion(notion)) => in_sentence(&self.edition.draft.facts.notions[notion].name.text),
+            Some(Filler::Slit) => "slit".to_owned(),
+            None => String::new(),
+        }
     }
 
     /// The seam allowances in use, narrowest first, each with the steps that use it.
@@ -89,7 +106,7 @@ impl Gatherer<'_> {
                 let (_, id) = self.step_id(part, part_at, step);
                 for work in &step.works {
                     // Stitching that is only laid beside an edge has a distance, and no allowance.
-                    let beside = matches!(work.verb, Verb::Topstitch | Verb::Baste);
+                    let beside = work.verb.thread() == Thread::Row;
                     let Some(worked) = work.allowance.filter(|_| work.verb.stitches() && !beside) else { continue };
                     let value = Amount::of(&self.edition.figures(&worked));
                     let at = found.iter().position(|(_, known)| known.value == value).unwrap_or_else(|| {
@@ -105,5 +122,30 @@ impl Gatherer<'_> {
         }
         found.sort_by_key(|(length, _)| *length);
         found.into_iter().map(|(_, entry)| entry).collect()
+    }
+}
+
+/// Where a seam begins and ends, and where its gap lies.
+fn places(work: &EditionWork<'_>, value: &impl Fn(&Option<Worked>) -> Option<Value>) -> Vec<PlaceFact> {
+    let [from, to] = &work.part;
+    let all = [("from", from), ("to", to), ("leave_at", &work.leave_at)];
+    let told = all.into_iter().filter_map(|(role, placed)| Some((role, placed.as_ref()?)));
+    told.map(|(role, placed)| PlaceFact {
+        role: role.to_owned(),
+        far: value(&placed.along),
+        point: point(placed),
+        from: placed.place.from.as_ref().map_or_else(String::new, |from| from.text.replace('_', " ")),
+    })
+    .collect()
+}
+
+/// The key of the word that says how far along a place lies; a notch with its number behind.
+fn point(placed: &Placed<'_>) -> String {
+    match placed.place.far {
+        Far::Here => "start".to_owned(),
+        Far::There => "end".to_owned(),
+        Far::Centre => "centre".to_owned(),
+        Far::Notch(number) => format!("notch {number}"),
+        Far::Along(_) => String::new(),
     }
 }

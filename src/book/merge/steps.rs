@@ -4,7 +4,8 @@ use super::order::{alike, together};
 use super::prose::{Row, blocks, inlines, picture};
 use crate::book::amount::Value;
 use crate::book::prose::Picture;
-use crate::book::volume::{AllowanceUse, Book, Part, SeamFact, Step};
+use crate::book::seam::{PlaceFact, SeamFact};
+use crate::book::volume::{AllowanceUse, Book, Part, Step};
 
 /// Parts and steps of all sizes in the order of `parts:`.
 pub(super) fn parts(books: &[Book]) -> Vec<Part> {
@@ -92,26 +93,42 @@ fn seam(own: &[(usize, &Step)]) -> Vec<SeamFact> {
 /// Whether two sizes' facts tell the same work.
 fn same(one: &SeamFact, other: &SeamFact) -> bool {
     let given = |fact: &SeamFact| {
-        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.count].map(|value| value.is_some())
+        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count]
+            .map(|value| value.is_some())
+    };
+    let places = |fact: &SeamFact| -> Vec<(String, String, String, bool)> {
+        let words =
+            |place: &PlaceFact| (place.role.clone(), place.point.clone(), place.from.clone(), place.far.is_some());
+        fact.places.iter().map(words).collect()
     };
     (&one.verb, &one.what, one.by_hand, &one.note, given(one))
         == (&other.verb, &other.what, other.by_hand, &other.note, given(other))
+        && (&one.finish, &one.leave_for, places(one)) == (&other.finish, &other.leave_for, places(other))
 }
 
 fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
-    let value = |of: fn(&SeamFact) -> Option<&Value>| {
+    let value = |of: &dyn Fn(&SeamFact) -> Option<&Value>| {
         let sizes: Vec<[usize; 1]> = own.iter().map(|(size, _)| [*size]).collect();
         let rows: Option<Vec<(&[usize], &Value)>> =
             own.iter().zip(&sizes).map(|((_, fact), size)| Some((size.as_slice(), of(fact)?))).collect();
         rows.map(|rows| Value::merge(&rows))
     };
+    let places = own[0]
+        .1
+        .places
+        .iter()
+        .enumerate()
+        .map(|(at, place)| PlaceFact { far: value(&|fact| fact.places.get(at)?.far.as_ref()), ..place.clone() });
+    let places = places.collect();
     SeamFact {
-        allowance: value(|fact| fact.allowance.as_ref()),
-        stitch: value(|fact| fact.stitch.as_ref()),
-        leave: value(|fact| fact.leave.as_ref()),
-        ease: value(|fact| fact.ease.as_ref()),
-        gather: value(|fact| fact.gather.as_ref()),
-        count: value(|fact| fact.count.as_ref()),
+        allowance: value(&|fact| fact.allowance.as_ref()),
+        stitch: value(&|fact| fact.stitch.as_ref()),
+        leave: value(&|fact| fact.leave.as_ref()),
+        ease: value(&|fact| fact.ease.as_ref()),
+        gather: value(&|fact| fact.gather.as_ref()),
+        count: value(&|fact| fact.count.as_ref()),
+        lap: value(&|fact| fact.lap.as_ref()),
+        places,
         ..own[0].1.clone()
     }
 }

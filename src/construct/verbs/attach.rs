@@ -23,10 +23,16 @@
 //! The pieces are cut.
 //!
 //! ## What it changes
-//! Nothing of the state.
+//! An opening that was left for the thing is filled.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Attach, include_str!("attach.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Attach, include_str!("attach.rs"), attach);
+
+fn attach(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.fill_gaps(&deed.all, deed.moment);
+}

@@ -1,33 +1,74 @@
-//! Layers are held with long stitches until they are sewn.
+//! Layers are held with long stitches until they are sewn, or for good.
 //!
 //! ## How to write it
-//! Name the edges or the pieces. The stitch length belongs to it; `allowance` is the distance from the edge.
+//! Name the edges or the pieces. The stitch length belongs to it; `allowance` is the distance from the edge. With
+//! `as one` behind the names the layers count as one from here on: the name of one means all.
 //!
 //! ```yaml
 //! pieces:
-//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
-//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: [left, right, bottom], cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: [left, right, bottom], cut: {outer: 1}}
 //! ```
 //! ````md
 //! ## Make the strap {#strap}
 //!
 //! ```work
 //! - cut: [strap, tab]
-//! - {baste: [strap.top, tab.top], allowance: 5 mm (3/16 in), stitch: 4 mm}
-//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
+//! - {baste: [strap, tab, as one], allowance: 5 mm (3/16 in), stitch: 4 mm}
+//! - {hem: strap.top, allowance: seam, stitch: 2.5 mm}
 //! ```
 //!
-//! Baste the long edges, then sew them.
+//! Baste the strap and the tab together all round, and hem the long edge of both.
 //! ````
 //!
 //! ## What it needs
-//! The pieces are cut.
+//! The pieces are cut. Layers that are to count as one have edges of the same names and lengths.
 //!
 //! ## What it changes
-//! Nothing of the state: the edges are still raw until a seam holds them.
+//! Nothing of the state, since the edges are still raw; but what is done to an edge of one layer is done to all.
 
-use super::entry::{VerbEntry, nothing};
+use std::collections::BTreeSet;
+
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::fault::Fault;
+use crate::construct::player::Player;
 use crate::model::Verb;
+use crate::resolve::CopyId;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("baste.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("baste.rs"), baste);
+
+fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    if !deed.work.work.as_one {
+        return;
+    }
+    let layers: BTreeSet<CopyId> = deed.touched.clone();
+    differ(player, &layers, deed);
+    player.state.layers.push(layers);
+}
+
+/// Layers that count as one have edges of one length where these are called the same.
+fn differ(player: &mut Player<'_>, layers: &BTreeSet<CopyId>, deed: &Deed<'_, '_>) {
+    let mut copies = layers.iter().copied();
+    let Some(first) = copies.next() else { return };
+    for other in copies {
+        for edge in player.edition.edges_of(first) {
+            let word = player.edition.edge_word(first, edge);
+            let Some(same) = player.edge_called(other, &word) else { continue };
+            let (one, two) = (player.drawn_length(&[(first, edge)]), player.drawn_length(&[(other, same)]));
+            // What a hand does not notice, in mm.
+            if (one - two).abs() > 1.0 {
+                let pieces = (player.edition.cast[first].piece, player.edition.cast[other].piece);
+                player.faults.push(Fault::LengthsDiffer {
+                    pieces: (pieces.0.min(pieces.1), pieces.0.max(pieces.1)),
+                    first: (player.edition.edge_name(first, edge), one),
+                    second: (player.edition.edge_name(other, same), two),
+                    eased: 0.0,
+                    sewn: deed.moment,
+                });
+                return;
+            }
+        }
+    }
+}

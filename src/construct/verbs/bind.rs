@@ -35,5 +35,9 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Bind, include_str!("bin
 
 fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
-    player.finish(&deed.targets, "bound", deed.moment);
+    player.check_places(deed);
+    for (copy, edge) in player.edges_of(&deed.all) {
+        let share = player.shares(deed, copy, edge);
+        player.finish_edge((copy, edge), share, "bound", deed.moment);
+    }
 }

@@ -30,10 +30,10 @@
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
-use crate::construct::fault::{Fault, Moment};
+use crate::construct::fault::Fault;
 use crate::construct::player::{Player, edges};
 use crate::model::Verb;
-use crate::resolve::{CopyId, EdgeId, Touched};
+use crate::resolve::{CopyId, EdgeId};
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Box, include_str!("box.rs"), box_corners);
@@ -47,7 +47,7 @@ fn box_corners(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
                 continue;
             }
             // A seam that never comes leaves its edge raw, which is told by itself.
-            if let Some(sewn) = sewn_later(player, *copy, beside, deed.moment) {
+            if let Some(sewn) = player.sewn_later(*copy, beside, deed.moment) {
                 let corner = player.edition.edge_name(*copy, *corner);
                 let edge = player.edition.edge_name(*copy, beside);
                 player.faults.push(Fault::BoxedTooSoon { corner, edge, boxed: deed.moment, sewn });
@@ -64,24 +64,4 @@ fn beside(player: &Player<'_>, copy: CopyId, edge: EdgeId) -> Vec<EdgeId> {
     let Some(at) = edges.iter().position(|known| *known == edge) else { return Vec::new() };
     let count = edges.len();
     vec![edges[(at + count - 1) % count], edges[(at + 1) % count]]
-}
-
-/// The moment after `now` at which an edge is sewn.
-fn sewn_later(player: &Player<'_>, copy: CopyId, edge: EdgeId, now: Moment) -> Option<Moment> {
-    for step in player.edition.steps() {
-        for (at, work) in step.works.iter().enumerate() {
-            if (step.number, at) <= (now.step, now.work) || work.verb != Verb::Sew {
-                continue;
-            }
-            let holds = work.touched().any(|target| match target {
-                Touched::Edge(other, named) => other == copy && named == edge,
-                Touched::Copy(other) => other == copy,
-                _ => false,
-            });
-            if holds {
-                return Some(Moment::of(step, at));
-            }
-        }
-    }
-    None
 }

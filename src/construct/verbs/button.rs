@@ -1,8 +1,8 @@
 //! Buttons are sewn on.
 //!
 //! ## How to write it
-//! Name the buttons and where they go: an edge, or a piece. `count` says how many go there; without it, all
-//! that are bought.
+//! Name the buttons and where they go: a row of marks, an edge, or a piece. Marks tell how many go there;
+//! without them, `count` does, or all that are bought are meant.
 //!
 //! ```yaml
 //! notions:
@@ -28,10 +28,16 @@
 //! As many buttons are bought as are sewn on, and as there are buttonholes, where there are any.
 //!
 //! ## What it changes
-//! Nothing of the state.
+//! An opening that was left for the thing is filled.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Button, include_str!("button.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Button, include_str!("button.rs"), button);
+
+fn button(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.fill_gaps(&deed.all, deed.moment);
+}

@@ -1,7 +1,8 @@
 //! Buttonholes are sewn and cut open.
 //!
 //! ## How to write it
-//! Name the edge that they lie along, or the piece. `count` says how many there are. How long a
+//! Name the row of marks that shows them, the edge that they lie along, or the piece. Marks tell how many there
+//! are; without them, `count` does. How long a
 //! hole is follows from its button: `buttonhole_length(buttons.size, 3 mm)`.
 //!
 //! ```yaml
@@ -35,12 +36,23 @@ use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
 use crate::model::Verb;
+use crate::resolve::{CopyId, EdgeId, Inside, Touched};
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Buttonhole, include_str!("buttonhole.rs"), buttonhole);
 
 fn buttonhole(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
-    for (copy, edge) in edges(&deed.targets) {
+    let marked = deed.targets.iter().filter_map(|target| beside(player, target));
+    let all: Vec<(CopyId, EdgeId)> = edges(&deed.targets).into_iter().chain(marked).collect();
+    for (copy, edge) in all {
         player.state.edge(copy, edge).holed.get_or_insert(deed.moment);
     }
+}
+
+/// The edge that a row of marked holes runs along.
+fn beside(player: &Player<'_>, target: &Touched) -> Option<(CopyId, EdgeId)> {
+    let Touched::Inside(copy, Inside::Mark(at)) = target else { return None };
+    let piece = player.edition.cast[*copy].piece;
+    let mark = player.edition.values.marks(piece).get(*at)?.as_ref()?;
+    Some((*copy, mark.edge_along(player.edition.values.shape(piece)?)?))
 }

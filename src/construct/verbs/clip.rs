@@ -24,10 +24,18 @@
 //! The pieces are cut.
 //!
 //! ## What it changes
-//! Nothing of the state: snips show in the drawing of the step.
+//! A seam can be turned round a curve.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Clip, include_str!("clip.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Clip, include_str!("clip.rs"), clip);
+
+fn clip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    for seam in player.seams_at(&deed.all) {
+        player.state.seams[seam].eased = true;
+    }
+}

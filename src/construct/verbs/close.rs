@@ -43,7 +43,7 @@ fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
                 player.state.open_zips.remove(notion);
             }
             Touched::Copy(_) | Touched::Edge(..) => close_gaps(player, target, deed),
-            Touched::Unknown => {}
+            Touched::Inside(..) | Touched::Unknown => {}
         }
     }
 }
@@ -63,7 +63,8 @@ fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {
             (Touched::Edge(copy, _), Touched::Copy(wanted)) => copy == wanted,
             (member, target) => member == target,
         });
-        if holds && let Some(None) = seam.gap {
+        // An opening for a notion is closed by sewing that in.
+        if holds && seam.leave_for.is_none() && seam.gap == Some(None) {
             seam.gap = Some(Some(deed.moment));
         }
     }

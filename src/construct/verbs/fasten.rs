@@ -1,8 +1,8 @@
 //! Snaps, hooks, buckles, rings or rivets are set or sewn on.
 //!
 //! ## How to write it
-//! Name the fastener and where it goes; one that closes two sides names both. `count` says how many; without
-//! it, all that are bought.
+//! Name the fastener and where it goes; one that closes two sides names both. Marks tell how many; without
+//! them, `count` does, or all that are bought are meant.
 //!
 //! ```yaml
 //! notions:
@@ -27,10 +27,16 @@
 //! As many are bought as are set.
 //!
 //! ## What it changes
-//! Nothing of the state.
+//! An opening that was left for the thing is filled.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fasten, include_str!("fasten.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fasten, include_str!("fasten.rs"), fasten);
+
+fn fasten(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.fill_gaps(&deed.all, deed.moment);
+}

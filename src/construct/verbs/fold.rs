@@ -30,12 +30,18 @@ use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::Player;
 use crate::model::Verb;
+use crate::resolve::Touched;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fold, include_str!("fold.rs"), fold);
 
 fn fold(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
-    for (copy, edge) in player.edges_of(&deed.targets) {
+    for target in &deed.all {
+        if let Touched::Copy(copy) = target {
+            player.state.copies[*copy].folded_up.get_or_insert(deed.moment);
+        }
+    }
+    for (copy, edge) in player.edges_of(&deed.all) {
         player.handle(copy, deed.moment);
         player.state.edge(copy, edge).folded.get_or_insert(deed.moment);
     }

@@ -22,7 +22,7 @@
 //! ````
 //!
 //! ## What it needs
-//! The piece is cut.
+//! The piece is cut, and no seam holds the edge yet.
 //!
 //! ## What it changes
 //! The edge fits an edge of another length from here on.
@@ -36,5 +36,6 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Gather, include_str!("gather.rs"), gather);
 
 fn gather(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
-    player.each_edge(&deed.targets, |edge| edge.gathered = true);
+    player.check_prepared(deed);
+    player.each_edge(&deed.all, |edge| edge.gathered = true);
 }

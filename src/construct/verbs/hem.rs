@@ -37,9 +37,13 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Hem, include_str!("hem.
 
 fn hem(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
-    player.finish(&deed.targets, "hemmed", deed.moment);
+    player.check_places(deed);
+    for (copy, edge) in player.edges_of(&deed.all) {
+        let share = player.shares(deed, copy, edge);
+        player.finish_edge((copy, edge), share, "hemmed", deed.moment);
+    }
     if let Some(leave) = &deed.work.work.leave {
-        let edges = player.edges_of(&deed.targets);
+        let edges = player.edges_of(&deed.all);
         player.state.hem_gaps.push(HemGap { edges, sewn: deed.moment, leave: leave.span(), closed: None });
     }
 }

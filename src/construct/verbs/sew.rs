@@ -42,10 +42,13 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Sew, include_str!("sew.
 fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let (work, moment) = (deed.work, deed.moment);
     let explicit = edges(&deed.targets);
+    player.check_places(deed);
+    player.check_gap(deed);
     player.check_allowance(work, &explicit, moment);
     // Notches of edges that do not fit cannot meet: that follows.
+    let in_rows = deed.sides().iter().any(|side| side.len() > 1);
     let eased = work.ease.is_some() || work.gather.is_some();
-    if player.check_lengths(work, &explicit, moment) && !eased {
+    if player.check_lengths(deed) && !eased && !in_rows && deed.work.part.iter().all(Option::is_none) {
         player.check_notches(&explicit, moment);
     }
     player.check_topstitched(&explicit, moment);

@@ -30,26 +30,12 @@
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
-use crate::construct::fault::Fault;
 use crate::construct::player::Player;
 use crate::model::Verb;
-use crate::resolve::Touched;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Topstitch, include_str!("topstitch.rs"), topstitch);
 
 fn topstitch(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
-    for target in &deed.targets {
-        player.hold_folds(target);
-        let Touched::Edge(copy, edge) = target else { continue };
-        let name = player.edition.edge_name(*copy, *edge);
-        let pressed = player.state.known_edge(*copy, *edge).and_then(|known| known.seams.last()).map(|seam| {
-            let seam = &player.state.seams[*seam];
-            (seam.pressed, seam.sewn)
-        });
-        if let Some((false, sewn)) = pressed {
-            player.faults.push(Fault::NotPressed { edge: name, stitched: deed.moment, sewn });
-        }
-        player.state.edge(*copy, *edge).topstitched.get_or_insert(deed.moment);
-    }
+    player.topstitch(deed);
 }

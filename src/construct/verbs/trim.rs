@@ -24,10 +24,18 @@
 //! The pieces are cut.
 //!
 //! ## What it changes
-//! Nothing of the state: the drawings of later steps show a piece that was trimmed whole as trimmed.
+//! A seam can be turned round a curve. The drawings of later steps show a piece that was trimmed whole as trimmed.
 
-use super::entry::{VerbEntry, nothing};
+use super::entry::VerbEntry;
+use crate::construct::deed::Deed;
+use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Trim, include_str!("trim.rs"), nothing);
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Trim, include_str!("trim.rs"), trim);
+
+fn trim(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    for seam in player.seams_at(&deed.all) {
+        player.state.seams[seam].eased = true;
+    }
+}

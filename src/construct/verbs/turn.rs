@@ -33,10 +33,15 @@ use std::collections::BTreeSet;
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
-use crate::construct::fault::Fault;
-use crate::construct::player::Player;
+use crate::construct::fault::{Fault, Moment};
+use crate::construct::lengths::millimetres;
+use crate::construct::player::{Player, edges};
+use crate::construct::state::Seam;
 use crate::model::Verb;
-use crate::resolve::{CopyId, NotionId, Touched};
+use crate::resolve::{CopyId, NotionId, PieceId, Touched};
+
+/// An allowance so narrow, in mm, gives way round a curve (common practice, no source).
+const NARROW: f64 = 6.5;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Turn, include_str!("turn.rs"), turn);
@@ -60,8 +65,52 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             .find_map(|seam| seam.gap.flatten());
         player.faults.push(Fault::NothingOpen { turned: moment, closed });
     }
+    curves(player, deed);
+    turn_in(player, deed, &copies);
     for copy in copies {
         player.state.copies[copy].turned.get_or_insert(moment);
+    }
+}
+
+/// Takes down whose allowances lie between layers from here on: all of what was turned through a gap, and
+/// those of a facing that was turned by itself.
+fn turn_in(player: &mut Player<'_>, deed: &Deed<'_, '_>, copies: &BTreeSet<CopyId>) {
+    let through = |seam: &Seam| seam.gap == Some(None) && seam.members.iter().any(|member| held(member, copies));
+    let gap = player.state.seams.iter().any(through);
+    let cast = &player.edition.cast;
+    for seam in &mut player.state.seams {
+        let of: BTreeSet<CopyId> = seam.members.iter().filter_map(copy_of).collect();
+        let pieces: BTreeSet<PieceId> = of.iter().map(|copy| cast[*copy].piece).collect();
+        let named = of.iter().filter(|copy| deed.touched.contains(copy)).count();
+        let facing = pieces.len() > 1 && (1..of.len()).contains(&named);
+        seam.turned_in |= facing || (gap && of.iter().any(|copy| copies.contains(copy)));
+    }
+}
+
+/// Tight inward curves whose allowances nobody cut, each told once.
+fn curves(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    for at in player.seams_at(&deed.touched.iter().map(|copy| Touched::Copy(*copy)).collect::<Vec<_>>()) {
+        let seam = &player.state.seams[at];
+        let edges = edges(&seam.members);
+        let wide = Moment::work_of(player.edition, seam.sewn)
+            .filter(|work| work.verb == Verb::Sew)
+            .and_then(|work| millimetres(work.allowance))
+            .is_some_and(|allowance| allowance > NARROW);
+        let hollow = edges.len() > 1 && edges.iter().all(|(copy, edge)| player.is_tight_hollow(*copy, *edge));
+        if seam.eased || !wide || !hollow {
+            continue;
+        }
+        let sewn = seam.sewn;
+        let edges = edges.iter().map(|(copy, edge)| player.edition.edge_name(*copy, *edge)).collect();
+        player.state.seams[at].eased = true;
+        player.faults.push(Fault::CurveNotClipped { edges, sewn, turned: deed.moment });
+    }
+}
+
+fn copy_of(member: &Touched) -> Option<CopyId> {
+    match member {
+        Touched::Edge(copy, _) | Touched::Copy(copy) => Some(*copy),
+        _ => None,
     }
 }
 
@@ -72,11 +121,10 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         .iter()
         .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
     let edge = copies.iter().any(|copy| {
-        player
-            .edition
-            .edges_of(*copy)
-            .into_iter()
-            .any(|edge| !state.is_sewn(*copy, edge) && !player.is_declared_raw(*copy, edge))
+        player.edition.edges_of(*copy).into_iter().any(|edge| {
+            !state.known_edge(*copy, edge).is_some_and(|edge| edge.is_held_whole())
+                && !player.is_declared_raw(*copy, edge)
+        })
     });
     // A zip opens the thing only where no lining closes it: one layer at each tape.
     let zip = notions.iter().any(|notion| {

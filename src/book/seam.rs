@@ -1,0 +1,53 @@
+//! The line of a seam: what is told of the work below the words of its step.
+
+use serde::{Deserialize, Serialize};
+
+use super::amount::Value;
+
+/// A fact of a step's work, as it is told below its words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SeamFact {
+    /// The verb: the key of its word.
+    pub verb: String,
+    /// What it is done to, by the names on the page; `all` alone for everything.
+    pub what: Vec<String>,
+    /// How far from the edge.
+    pub allowance: Option<Value>,
+    /// How long a stitch.
+    pub stitch: Option<Value>,
+    /// Whether it is sewn by hand.
+    pub by_hand: bool,
+    /// How long a gap is left.
+    pub leave: Option<Value>,
+    /// How much is eased in.
+    pub ease: Option<Value>,
+    /// How long a gathered edge becomes.
+    pub gather: Option<Value>,
+    /// How far layers lie over each other.
+    pub lap: Option<Value>,
+    /// How an edge is finished: the key of its word; empty where it is not.
+    pub finish: String,
+    /// What the gap is for, by its name on the page; empty for one to turn through.
+    pub leave_for: String,
+    /// Where the seam begins and ends, and where its gap lies.
+    pub places: Vec<PlaceFact>,
+    /// How many buttons, holes or fasteners.
+    pub count: Option<Value>,
+    /// More to know, in the author's words; empty where there is nothing.
+    pub note: String,
+    /// The sizes that it is for; empty where it is for all that have the step.
+    pub sizes: Vec<usize>,
+}
+
+/// A place on an edge.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PlaceFact {
+    /// What lies there: the key of its word.
+    pub role: String,
+    /// How far along; `None` where a word says it.
+    pub far: Option<Value>,
+    /// The key of the word that says how far; empty where a figure does.
+    pub point: String,
+    /// The edge that one counts from, in words; the key of a word for an end; empty for the start.
+    pub from: String,
+}

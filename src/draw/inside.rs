@@ -1,0 +1,134 @@
+//! What is shown inside a piece: the lines of darts, pleats and tucks, and the marks, at true size.
+
+use kurbo::{Affine, BezPath, Line, Point, Vec2};
+
+use crate::geometry::{Dart, Fold, Pleat};
+use crate::model;
+use crate::resolve::{Edition, Inside, MarkAt, PieceId};
+
+/// One thing that is drawn inside a piece, in mm.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Detail {
+    /// A line to sew along.
+    Sewn(Line),
+    /// A line to fold along.
+    Folded(Line),
+    /// A line onto which a fold is brought.
+    Onto(Line),
+    /// From where to where something is laid.
+    Laid(Line),
+    /// A point to mark.
+    Dot(Point),
+    /// A line that another piece is laid along, or that is only marked.
+    Placed(BezPath),
+    /// A buttonhole.
+    Hole(Line),
+    /// What it is called, near where it lies.
+    Name(Point, String),
+}
+
+impl Detail {
+    /// The same moved.
+    pub fn moved(&self, place: Affine) -> Detail {
+        match self {
+            Detail::Sewn(line) => Detail::Sewn(place * *line),
+            Detail::Folded(line) => Detail::Folded(place * *line),
+            Detail::Onto(line) => Detail::Onto(place * *line),
+            Detail::Laid(line) => Detail::Laid(place * *line),
+            Detail::Hole(line) => Detail::Hole(place * *line),
+            Detail::Dot(point) => Detail::Dot(place * *point),
+            Detail::Placed(path) => Detail::Placed(place * path.clone()),
+            Detail::Name(point, name) => Detail::Name(place * *point, name.clone()),
+        }
+    }
+}
+
+/// How far from the stitching line the arrows of darts and pleats lie, as a share of their lines.
+const ARROW: f64 = 0.3;
+
+/// Everything inside a piece, in its author's drawing.
+pub(super) fn details(edition: &Edition<'_>, piece: PieceId) -> Vec<Detail> {
+    each(edition, piece).into_iter().flat_map(|(_, details)| details).collect()
+}
+
+/// The same, each dart, pleat and mark by itself.
+pub(super) fn each(edition: &Edition<'_>, piece: PieceId) -> Vec<(Inside, Vec<Detail>)> {
+    let Some(shape) = edition.values.shape(piece) else { return Vec::new() };
+    let facts = &edition.draft.facts.pieces[piece];
+    let marks = edition.values.marks(piece);
+    let drawn = |inside: Inside| {
+        let (name, _) = inside.called(facts);
+        let mut found = Vec::new();
+        match inside {
+            Inside::Dart(at) => dart(shape.darts().get(at)?.as_ref()?, name, &mut found),
+            Inside::Pleat(at) => pleat(shape.pleats().get(at)?.as_ref()?, name, &mut found),
+            Inside::Mark(at) => mark(marks.get(at)?.as_ref()?, name, &mut found),
+        }
+        Some((inside, found))
+    };
+    Inside::all(facts).filter_map(drawn).collect()
+}
+
+fn spoken(name: &model::Name) -> String {
+    name.text.replace('_', " ")
+}
+
+fn dart(dart: &Dart, name: &model::Name, into: &mut Vec<Detail>) {
+    into.extend(dart.legs.iter().copied().map(Detail::Sewn));
+    into.push(Detail::Folded(dart.fold));
+    into.extend(dart.points.iter().copied().map(Detail::Dot));
+    into.extend(dart.mouth.map(Detail::Dot));
+    let width = dart.mouth[0].distance(dart.mouth[1]);
+    let middle = dart.mouth[0].midpoint(dart.mouth[1]);
+    let reach = dart.towards * (width / 2.0);
+    into.push(Detail::Laid(Line::new(middle - reach, middle + reach)));
+    into.push(Detail::Name(dart.fold.p0.lerp(dart.fold.p1, 0.55), format!("{} dart", spoken(name))));
+}
+
+fn pleat(pleat: &Pleat, name: &model::Name, into: &mut Vec<Detail>) {
+    let tuck = pleat.fold == Fold::Tuck;
+    for [from, to] in &pleat.folds {
+        if tuck {
+            into.extend([Detail::Sewn(*from), Detail::Sewn(*to)]);
+            into.push(Detail::Folded(Line::new(from.p0.midpoint(to.p0), from.p1.midpoint(to.p1))));
+        } else {
+            into.extend([Detail::Folded(*from), Detail::Onto(*to)]);
+        }
+        into.push(Detail::Laid(Line::new(from.p0.lerp(from.p1, ARROW), to.p0.lerp(to.p1, ARROW))));
+    }
+    let Some([from, _]) = pleat.folds.first() else { return };
+    let many = if pleat.folds.len() > 1 && !matches!(pleat.fold, Fold::Box | Fold::Inverted) { "s" } else { "" };
+    let what = match pleat.fold {
+        Fold::Knife => "pleat",
+        Fold::Box => "box pleat",
+        Fold::Inverted => "inverted pleat",
+        Fold::Tuck => "tuck",
+    };
+    into.push(Detail::Name(from.p0.lerp(from.p1, ARROW * 1.5), format!("{} {what}{many}", spoken(name))));
+}
+
+fn mark(mark: &MarkAt, name: &model::Name, into: &mut Vec<Detail>) {
+    let at = match mark {
+        MarkAt::Point(point) => {
+            into.push(Detail::Dot(*point));
+            *point
+        }
+        MarkAt::Outline { line, .. } => {
+            into.push(Detail::Placed(line.clone()));
+            let bounds = kurbo::Shape::bounding_box(line);
+            Point::new(bounds.x0 + bounds.width() * 0.1, bounds.y0 + bounds.height() * 0.5)
+        }
+        MarkAt::Line { ends: [from, to], places, each } => {
+            let mut line = BezPath::new();
+            line.move_to(*from);
+            line.line_to(*to);
+            into.push(Detail::Placed(line));
+            into.extend(places.iter().map(|place| match each {
+                Some(each) => Detail::Hole(Line::new(*place - *each / 2.0, *place + *each / 2.0)),
+                None => Detail::Dot(*place),
+            }));
+            from.lerp(*to, 0.45)
+        }
+    };
+    into.push(Detail::Name(at + Vec2::new(2.0, 0.0), spoken(name)));
+}
