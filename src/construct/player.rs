@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fault::{Fault, Moment, RawOf};
-use super::state::{CopyState, EdgeState, State};
+use super::state::{CopyState, EdgeState, Layers, State};
 use crate::resolve::{CopyId, EdgeId, Edition, Touched};
 
 /// The stage of a play.
@@ -52,12 +52,16 @@ impl<'a> Player<'a> {
     /// The same of the layers that count as one with a target.
     pub fn fellows(&self, target: &Touched) -> Vec<Touched> {
         let (Touched::Copy(copy) | Touched::Edge(copy, _)) = target else { return Vec::new() };
-        let layers = self.state.layers.iter().filter(|layer| layer.contains(copy)).flatten();
-        let others = layers.filter(|other| *other != copy);
+        let layers = self.state.layers.iter().filter(|layer| layer.copies.contains(copy));
+        let (whole, along): (Vec<&Layers>, Vec<&Layers>) = layers.partition(|layer| layer.edges.is_empty());
+        let others = whole.iter().flat_map(|layer| &layer.copies).filter(|other| *other != copy);
         match target {
             Touched::Edge(copy, edge) => {
                 let word = self.edition.edge_word(*copy, *edge);
-                others.filter_map(|other| Some(Touched::Edge(*other, self.edge_called(*other, &word)?))).collect()
+                let called = others.filter_map(|other| Some(Touched::Edge(*other, self.edge_called(*other, &word)?)));
+                let along = along.iter().filter(|layer| layer.edges.contains(&(*copy, *edge)));
+                let named = along.flat_map(|layer| &layer.edges).filter(|(other, _)| other != copy);
+                called.chain(named.map(|(other, edge)| Touched::Edge(*other, *edge))).collect()
             }
             _ => others.map(|other| Touched::Copy(*other)).collect(),
         }

@@ -88,6 +88,14 @@ pub(super) struct HemGap {
     pub closed: Option<Moment>,
 }
 
+/// Layers that are worked as one.
+#[derive(Debug, Clone)]
+pub(super) struct Layers {
+    pub copies: BTreeSet<CopyId>,
+    /// The edges along which they are one; empty where they are one as a whole.
+    pub edges: BTreeSet<(CopyId, EdgeId)>,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -102,8 +110,8 @@ pub(super) struct State {
     pub hem_gaps: Vec<HemGap>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
-    /// Copies that count as one.
-    pub layers: Vec<BTreeSet<CopyId>>,
+    /// What counts as one.
+    pub layers: Vec<Layers>,
     /// Edges whose layers lie over each other, and how far, in mm.
     pub laps: Vec<(Vec<(CopyId, EdgeId)>, f64)>,
 }

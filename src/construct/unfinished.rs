@@ -1,5 +1,7 @@
 //! Allowances that stay raw inside, where the booklet asks that every edge is finished.
 
+use std::collections::BTreeSet;
+
 use super::fault::Fault;
 use super::player::Player;
 use super::state::Seam;
@@ -33,8 +35,41 @@ fn held(seam: &Seam) -> impl Iterator<Item = (CopyId, EdgeId)> {
 }
 
 /// Whether layers lie over the allowances, as far as the steps tell: what was turned through a gap, a
-/// facing that was turned or understitched, a third layer, a band that was folded over.
+/// facing that was turned or understitched, a third layer, a band that was folded over, two layers that were
+/// sewn all round but for the edge at which they are sewn on.
 fn is_enclosed(player: &Player<'_>, seam: &Seam) -> bool {
     let folded = held(seam).any(|(copy, _)| player.state.copies[copy].folded_up.is_some());
-    seam.turned_in || seam.understitched || held(seam).count() > 2 || folded
+    seam.turned_in || seam.understitched || held(seam).count() > 2 || folded || is_in_a_pocket(player, seam)
+}
+
+/// Whether a seam lies between two layers such as those of a collar or a cuff, or closes them.
+fn is_in_a_pocket(player: &Player<'_>, seam: &Seam) -> bool {
+    let own: BTreeSet<CopyId> = held(seam).map(|(copy, _)| copy).collect();
+    let partners = |copy: CopyId| -> BTreeSet<CopyId> {
+        let shared = player.state.seams.iter().filter(|other| held(other).any(|(with, _)| with == copy));
+        shared.flat_map(held).map(|(with, _)| with).filter(|with| *with != copy).collect()
+    };
+    own.iter().any(|copy| {
+        let closes = player.state.copies[*copy].turned.is_some_and(|turned| turned < seam.sewn);
+        let mut others = partners(*copy).into_iter();
+        others.any(|other| (closes || own == BTreeSet::from([*copy, other])) && are_a_pocket(player, *copy, other))
+    })
+}
+
+/// Two layers that were sewn to each other, turned, and sewn on, or folded in and held, at the one edge left.
+fn are_a_pocket(player: &Player<'_>, one: CopyId, other: CopyId) -> bool {
+    [one, other].into_iter().all(|copy| {
+        let Some(turned) = player.state.copies[copy].turned else { return false };
+        let mut later = 0;
+        let settled = player.edition.edges_of(copy).into_iter().all(|edge| {
+            let Some(known) = player.state.known_edge(copy, edge) else { return false };
+            let Some(seam) = known.seams.first().and_then(|seam| player.state.seams.get(*seam)) else {
+                later += 1;
+                return known.folded.is_some() && known.held;
+            };
+            later += usize::from(seam.sewn > turned);
+            seam.sewn > turned || held(seam).all(|(with, _)| with == one || with == other)
+        });
+        settled && later <= 1
+    })
 }

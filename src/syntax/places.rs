@@ -7,11 +7,16 @@ use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
 use crate::model::{Expression, NotchAt, Text};
 
-/// `centre`, `1/3`, `5 cm` or `5 cm from end`.
+/// `start`, `end`, `centre`, `1/3`, `5 cm` or `5 cm from end`.
 pub(super) fn along(text: &Text, findings: &mut Findings) -> Option<NotchAt> {
     let place = text.text.trim();
     if matches!(place, "centre" | "center" | "middle") {
         return Some(NotchAt::Centre);
+    }
+    if matches!(place, "start" | "end") {
+        let nought = Text { text: "0 mm".to_owned(), ..text.clone() };
+        let formula = parse_expression(&nought, findings)?;
+        return Some(if place == "end" { NotchAt::FromEnd(formula) } else { NotchAt::FromStart(formula) });
     }
     let (formula, from_end) = match place.strip_suffix("from end").or(place.strip_suffix("from the end")) {
         Some(formula) => (formula.trim(), true),

@@ -122,6 +122,10 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     })
 }
 
+/// Single words that tell how something is done and are never a name behind other names.
+const PLAIN: &[&str] =
+    &["open", "flat", "together", "apart", "lengthwise", "crosswise", "up", "down", "over", "under", "twice", "once"];
+
 /// Names first, then plain words: `[lining_front, away from the zip]`; names between brackets of their own
 /// are a row.
 fn touches(node: &Node, findings: &mut Findings) -> (Vec<Touch>, Vec<Text>) {
@@ -140,7 +144,9 @@ fn touches(node: &Node, findings: &mut Findings) -> (Vec<Touch>, Vec<Text>) {
 
 fn touch(item: &Node, row: Option<usize>, names: &mut Vec<Touch>, words: &mut Vec<Text>, findings: &mut Findings) {
     let Some(text) = fields::text(item, "what a work fact touches", findings) else { return };
-    if is_name(&text.text) {
+    if PLAIN.contains(&text.text.as_str()) && row.is_none() && !names.is_empty() {
+        words.push(text);
+    } else if is_name(&text.text) {
         names.push(Touch { name: Name { text: text.text, span: text.span }, row });
     } else if text.text.contains(',') && text.text.split(',').all(|part| is_name(part.trim())) {
         // Names with commas and no brackets say the same.

@@ -22,7 +22,8 @@
 //! ````
 //!
 //! ## What it needs
-//! The pieces are cut. Layers that are to count as one have edges of the same names and lengths.
+//! The pieces are cut. Layers that are to count as one have edges of the same names and lengths; where edges are
+//! named, as in `baste: [front.waist, lining.waist, as one]`, they are one along these alone.
 //!
 //! ## What it changes
 //! Nothing of the state, since the edges are still raw; but what is done to an edge of one layer is done to all.
@@ -32,9 +33,10 @@ use std::collections::BTreeSet;
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
-use crate::construct::player::Player;
+use crate::construct::player::{Player, edges};
+use crate::construct::state::Layers;
 use crate::model::Verb;
-use crate::resolve::CopyId;
+use crate::resolve::{CopyId, EdgeId};
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("baste.rs"), baste);
@@ -43,9 +45,15 @@ fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     if !deed.work.work.as_one {
         return;
     }
-    let layers: BTreeSet<CopyId> = deed.touched.clone();
-    differ(player, &layers, deed);
-    player.state.layers.push(layers);
+    let copies: BTreeSet<CopyId> = deed.touched.clone();
+    let edges: BTreeSet<(CopyId, EdgeId)> = edges(&deed.targets).into_iter().collect();
+    match edges.is_empty() {
+        true => differ(player, &copies, deed),
+        false => {
+            player.check_lengths(deed);
+        }
+    }
+    player.state.layers.push(Layers { copies, edges });
 }
 
 /// Layers that count as one have edges of one length where these are called the same.
