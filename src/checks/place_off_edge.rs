@@ -66,7 +66,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             }
             OffEdge::NotBeside(known) => (
                 format!("`{edge}` meets no edge of that name"),
-                format!("count from an edge at its end: {}; or from `start` or `end`", known.join(", ")),
+                format!(
+                    "places are counted along the edge named first: count from an edge at its end ({}), from `start` or `end`, or name another edge first",
+                    known.join(", ")
+                ),
             ),
             OffEdge::NoNotch(0) => (format!("`{edge}` has no notch"), "give the piece one under `notches:`".to_owned()),
             OffEdge::NoNotch(1) => (format!("`{edge}` has one notch only"), "write `notch`".to_owned()),

@@ -68,7 +68,8 @@ fn are_a_pocket(player: &Player<'_>, one: CopyId, other: CopyId) -> bool {
                 return known.folded.is_some() && known.held;
             };
             later += usize::from(seam.sewn > turned);
-            seam.sewn > turned || held(seam).all(|(with, _)| with == one || with == other)
+            let holds = |copy: CopyId| held(seam).any(|(with, _)| with == copy);
+            seam.sewn > turned || (holds(one) && holds(other))
         });
         settled && later <= 1
     })
