@@ -8,6 +8,8 @@ mod bags;
 mod bench;
 #[path = "construct/laws.rs"]
 mod laws;
+#[path = "construct/rows.rs"]
+mod rows;
 #[path = "construct/scale.rs"]
 mod scale;
 #[path = "construct/thread.rs"]

@@ -97,11 +97,13 @@ fn raw_edges(player: &mut Player<'_>) {
     }
 }
 
-/// Edges that stand in two seams, with the later one: where another edge of the same piece stays raw, one
+/// Edges that stand in two seams from end to end, with the later one: where another edge of the same piece stays raw, one
 /// of the two was perhaps meant for it. Each seam is told once.
 fn sewn_twice(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
     let mut twice: Vec<(String, Moment)> = Vec::new();
-    for ((copy, edge), state) in player.state.edges.iter().filter(|(_, edge)| edge.seams.len() > 1) {
+    for ((copy, edge), state) in
+        player.state.edges.iter().filter(|(_, edge)| edge.seams.len() > 1 && edge.is_held_whole())
+    {
         let own = RawOf::Piece(player.edition.cast[*copy].piece);
         let Some(later) = state.seams.last().and_then(|seam| player.state.seams.get(*seam)) else { continue };
         let new = !twice.iter().any(|(_, known)| *known == later.sewn);
