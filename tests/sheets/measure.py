@@ -320,13 +320,31 @@ def fit(ring, true):
     return best
 
 
-def along(ring, start, end):
-    """The two lengths along a ring between the corners nearest to two points."""
+def bends(ring, point):
+    """Whether a ring turns by more than a degree at one of its points."""
+    at = min(range(len(ring)), key=lambda at: math.dist(ring[at], point))
+    (ax, ay), (bx, by), (cx, cy) = ring[at - 1], ring[at], ring[(at + 1) % len(ring)]
+    turn = math.atan2(cy - by, cx - bx) - math.atan2(by - ay, bx - ax)
+    return abs(math.remainder(turn, math.tau)) > math.radians(1)
+
+
+def along(ring, ends):
+    """The two lengths along a ring between its corners nearest to two points: (point, is a corner).
+
+    Where the true outline runs on without a corner, as a curve does into the straight end of the
+    next edge's allowance, there is none to look for on paper: the nearest place of the line counts.
+    """
     line = corners(ring)
-    ends = list(line.coords)[:-1]
-    near = [min(ends, key=lambda corner: math.dist(corner, point)) for point in (start, end)]
-    off = max(math.dist(near[0], start), math.dist(near[1], end))
-    one, two = (line.project(Point(point)) for point in near)
+    kept = list(line.coords)[:-1]
+    near, off = [], 0.0
+    for point, bent in ends:
+        if bent:
+            found = min(kept, key=lambda corner: math.dist(corner, point))
+        else:
+            found = line.interpolate(line.project(Point(point))).coords[0]
+        off = max(off, math.dist(found, point))
+        near.append(line.project(Point(found)))
+    one, two = near
     return (abs(one - two), line.length - abs(one - two)), off
 
 
@@ -354,7 +372,8 @@ def pieces_of(windows, sheets, folds, true, said, what):
             return x + dx, y + dy
 
         for edge in piece["edges"]:
-            lengths, off = along(ring, place(edge["cut"][0]), place(edge["cut"][-1]))
+            ends = [(place(point), bends(piece["cutting"], point)) for point in (edge["cut"][0], edge["cut"][-1])]
+            lengths, off = along(ring, ends)
             length = min(lengths, key=lambda one: abs(one - edge["length"]))
             name = f"{what}, {piece['id']}.{edge['name']}"
             said.near(f"edges: {name}", length, edge["length"])
