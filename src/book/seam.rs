@@ -11,6 +11,8 @@ pub struct SeamFact {
     pub verb: String,
     /// What it is done to, by the names on the page; `all` alone for everything.
     pub what: Vec<String>,
+    /// What its stitches catch, by the names on the page.
+    pub caught: Vec<String>,
     /// How far from the edge.
     pub allowance: Option<Value>,
     /// How long a stitch.

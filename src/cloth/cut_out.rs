@@ -66,7 +66,7 @@ impl CutOut {
 
 /// Everything that is cut from a fabric (by its place in the facts), and whether its cloth is folded.
 pub(super) fn cut_outs(edition: &Edition<'_>, fabric: FabricId) -> (Vec<CutOut>, bool) {
-    let rows = edition.cuts.iter().filter(|row| row.fabric == fabric);
+    let rows = edition.cuts.iter().filter(|row| row.fabric() == Some(fabric));
     let lying: Vec<(PieceId, u32, Lie)> =
         rows.filter_map(|row| Some((row.piece, row.count, lie(edition, row.piece, fabric)?))).collect();
     let folded = lying.iter().any(|(_, _, lie)| lie.at_fold);

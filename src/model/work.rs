@@ -13,6 +13,8 @@ pub struct Work {
     pub verb_span: Span,
     /// What it is done to: pieces, copies, edges, notions.
     pub touches: Vec<Touch>,
+    /// What is caught in the seam: it lies between the layers and is held by the same stitches.
+    pub caught: Vec<Touch>,
     /// Plain words that finish the sentence.
     pub words: Vec<Text>,
     /// How far from the edge.

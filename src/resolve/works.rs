@@ -25,6 +25,8 @@ pub struct EditionWork<'a> {
     pub verb: Verb,
     /// What it is done to, parameters filled in, in the author's order.
     pub targets: Vec<Target>,
+    /// What its stitches catch beside, parameters filled in.
+    pub caught: Vec<Target>,
     /// How far from the edge.
     pub allowance: Option<Worked>,
     /// How long a stitch.
@@ -79,13 +81,17 @@ impl<'a> EditionWork<'a> {
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
         let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
-        let names = touches(work, scope, findings);
-        let targets: Vec<Target> = names.iter().map(|touch| resolver.target(touch, work.verb)).collect();
+        let mut led = |names: &[Touch]| -> Vec<Target> {
+            let names = touches(names, scope, findings);
+            names.iter().map(|touch| resolver.target(touch, work.verb)).collect()
+        };
+        let (targets, caught) = (led(&work.touches), led(&work.caught));
         let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));
-        for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
+        let named = || targets.iter().chain(&caught);
+        for target in named().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
         }
-        findings.extend(targets.iter().filter_map(|target| no_such_inside(target, resolver)));
+        findings.extend(named().filter_map(|target| no_such_inside(target, resolver)));
         let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
@@ -123,6 +129,7 @@ impl<'a> EditionWork<'a> {
             work,
             verb: work.verb,
             targets,
+            caught,
             allowance: sane("allowance", &work.allowance, allowance, 150),
             stitch: sane("stitch", &work.stitch, stitch, 12),
             leave: sane("leave", &work.leave, leave, 3000),
@@ -151,16 +158,30 @@ impl<'a> EditionWork<'a> {
         self.targets.iter().flat_map(|target| target.touched.iter().copied())
     }
 
+    /// Everything that it names: what it is done to, and what it catches.
+    pub fn named(&self) -> impl Iterator<Item = &Target> {
+        self.targets.iter().chain(&self.caught)
+    }
+
     /// What it touches, by the names on the page, each once; `all` alone for everything.
     pub fn spoken(&self) -> Vec<String> {
-        let mut names: Vec<String> = Vec::new();
-        for target in &self.targets {
-            if !names.contains(&target.spoken) {
-                names.push(target.spoken.clone());
-            }
-        }
-        names
+        spoken(&self.targets)
     }
+
+    /// What it catches, by the names on the page, each once.
+    pub fn spoken_caught(&self) -> Vec<String> {
+        spoken(&self.caught)
+    }
+}
+
+fn spoken(targets: &[Target]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for target in targets {
+        if !names.contains(&target.spoken) {
+            names.push(target.spoken.clone());
+        }
+    }
+    names
 }
 
 /// A fact that does not say with what it is done.
@@ -168,6 +189,7 @@ fn without_notion(work: &Work) -> Finding {
     let (word, example) = match work.verb {
         Verb::Button => ("button", "[buttons, front]"),
         Verb::Fasten => ("fasten", "[snaps, front]"),
+        Verb::Stuff => ("stuff", "[filling, body]"),
         _ => ("insert", "[elastic, front.top]"),
     };
     WORK_UNREADABLE
@@ -245,9 +267,9 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize
 }
 
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
-fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Touch> {
+fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings) -> Vec<Touch> {
     let mut names = Vec::new();
-    for touch in &work.touches {
+    for touch in of {
         let (name, row) = (&touch.name, touch.row);
         match scope.params.iter().find(|param| param.name.text == name.text) {
             Some(param) => {

@@ -12,7 +12,7 @@ use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
 pub(super) const KEYS: &[&str] =
-    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "count", "by", "note"];
+    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "catch", "count", "by", "note"];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
@@ -73,6 +73,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
     known.extend(verbs.iter().map(|(key, ..)| key.text.as_str()));
     let record = Fields::open(node, "a work fact", &known, findings)?;
     let (touches, words) = touches(target, findings);
+    let caught = record.get("catch").map_or_else(Vec::new, |node| caught(node, verb, findings));
     let (leave, leave_at, leave_for) = record.get("leave").map_or((None, None, None), |node| leave(node, findings));
     let part = [record.get("from"), record.get("to")].map(|node| place(node?, findings));
     let mut length =
@@ -103,6 +104,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         verb,
         verb_span: verb_key.span,
         touches,
+        caught,
         words,
         allowance,
         stitch,
@@ -125,6 +127,26 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
 /// Single words that tell how something is done and are never a name behind other names.
 const PLAIN: &[&str] =
     &["open", "flat", "together", "apart", "lengthwise", "crosswise", "up", "down", "over", "under", "twice", "once"];
+
+/// What a seam catches: names alone.
+fn caught(node: &Node, verb: Verb, findings: &mut Findings) -> Vec<Touch> {
+    if !verb.catches() {
+        let finding = KEY_UNKNOWN.at(node.span, format!("`{}` catches nothing", verb.word()));
+        findings
+            .push(finding.hint(
+                "a `catch` stands below `sew`, `box`, `hem`, `bind` and `close`; name this in a fact of its own",
+            ));
+    }
+    let (touches, words) = touches(node, findings);
+    for words in words {
+        let finding = WORK_UNREADABLE.at(words.span, format!("`{}` is no piece, edge or notion", words.text));
+        findings.push(
+            finding
+                .hint("name what the seam catches, such as `catch: [loop.left, loop.right]`; tell more under `note:`"),
+        );
+    }
+    touches
+}
 
 /// Names first, then plain words: `[lining_front, away from the zip]`; names between brackets of their own
 /// are a row.

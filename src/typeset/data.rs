@@ -275,6 +275,7 @@ impl Setter<'_> {
         json!({
             "verb": fact.verb,
             "what": fact.what,
+            "caught": fact.caught,
             "allowance": fact.allowance.as_ref().map(value),
             "stitch": fact.stitch.as_ref().map(value),
             "by_hand": fact.by_hand,

@@ -68,6 +68,7 @@ impl Gatherer<'_> {
         let fact = SeamFact {
             verb: work.verb.word().to_owned(),
             what: work.spoken(),
+            caught: work.spoken_caught(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
             by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
@@ -83,7 +84,7 @@ impl Gatherer<'_> {
             sizes: Vec::new(),
         };
         let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count];
-        let words = fact.by_hand || !fact.note.is_empty() || !fact.places.is_empty();
+        let words = fact.by_hand || !fact.caught.is_empty() || !fact.note.is_empty() || !fact.places.is_empty();
         let tells = figures.iter().any(|one| one.is_some()) || words || entry(work.verb).always_told;
         tells.then_some(fact)
     }

@@ -103,7 +103,8 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
     };
     (&one.verb, &one.what, one.by_hand, &one.note, given(one))
         == (&other.verb, &other.what, other.by_hand, &other.note, given(other))
-        && (&one.finish, &one.leave_for, places(one)) == (&other.finish, &other.leave_for, places(other))
+        && (&one.finish, &one.leave_for, &one.caught, places(one))
+            == (&other.finish, &other.leave_for, &other.caught, places(other))
 }
 
 fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {

@@ -26,7 +26,8 @@
 //! named, as in `baste: [front.waist, lining.waist, as one]`, they are one along these alone.
 //!
 //! ## What it changes
-//! Nothing of the state, since the edges are still raw; but what is done to an edge of one layer is done to all.
+//! The edges are still raw. The next lasting stitch over one of them catches what is basted to it; of layers as
+//! one, what is done to an edge of one layer is done to all.
 
 use std::collections::BTreeSet;
 
@@ -43,6 +44,7 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("ba
 
 fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     if !deed.work.work.as_one {
+        player.baste(deed);
         return;
     }
     let copies: BTreeSet<CopyId> = deed.touched.clone();

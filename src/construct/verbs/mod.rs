@@ -32,6 +32,7 @@ mod press;
 mod quilt;
 mod sew;
 mod staystitch;
+mod stuff;
 mod topstitch;
 mod trim;
 mod tuck;
