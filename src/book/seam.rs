@@ -25,6 +25,10 @@ pub struct SeamFact {
     pub ease: Option<Value>,
     /// How long a gathered edge becomes.
     pub gather: Option<Value>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Value>,
+    /// How far up from its corner a base is sewn across.
+    pub up: Option<Value>,
     /// How far layers lie over each other.
     pub lap: Option<Value>,
     /// How an edge is finished: the key of its word; empty where it is not.

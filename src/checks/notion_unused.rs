@@ -60,7 +60,8 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .flat_map(|work| work.named())
             .any(|target| target.notion() == Some(at));
         // What is cut from it is a piece, which has a check of its own.
-        let cut = edition.draft.facts.pieces.iter().any(|piece| piece.tape.as_ref().is_some_and(|tape| tape.text == id));
+        let cut =
+            edition.draft.facts.pieces.iter().any(|piece| piece.tape.as_ref().is_some_and(|tape| tape.text == id));
         let sewn = edition.steps().flat_map(|step| &step.works).any(|work| work.verb.stitches());
         if notion.kind == Kind::Thread && sewn {
             continue;

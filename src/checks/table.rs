@@ -8,13 +8,16 @@ use super::allowance_missing;
 use super::alt_missing;
 use super::amount_too_small;
 use super::basted_not_caught;
+use super::binding_too_short;
 use super::both_systems_disagree;
+use super::bound_before_sewn;
 use super::boxed_before_sewn;
 use super::casing_not_open;
 use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::copy_unused;
+use super::corner_unclear;
 use super::curve_not_clipped;
 use super::cut_count_differs;
 use super::dart_left_open;
@@ -133,6 +136,9 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    corner_unclear::CHECK,
+    binding_too_short::CHECK,
+    bound_before_sewn::CHECK,
     dart_left_open::CHECK,
     hands_alike::CHECK,
     holes_differ::CHECK,

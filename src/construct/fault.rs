@@ -128,6 +128,12 @@ pub enum Fault {
     HoleTooSoon { edge: String, holed: Moment, sewn: Moment },
     /// Something is passed into a casing that is not there or that is shut.
     CasingShut { inserted: Moment, why: Shut },
+    /// A strip is shorter than the edges that it binds (mm).
+    StripTooShort { strip: String, long: f64, needed: f64, bound: Moment },
+    /// An edge is bound before it is sewn.
+    BoundTooSoon { edge: String, bound: Moment, sewn: Moment },
+    /// A corner to box by measuring is not named by the two edges that meet in it.
+    NoCorner { copy: String, edges: usize, boxed: Moment },
     /// A copy is cut and no work names it, though its fellows are used.
     CopyIdle { copy: String, piece: PieceId, cut: Moment },
     /// What was basted to an edge is in no seam at the end.

@@ -120,6 +120,8 @@ pub(super) struct State {
     pub left_open: BTreeSet<(CopyId, Inside)>,
     pub hem_gaps: Vec<HemGap>,
     pub basted: Vec<Basting>,
+    /// Corners that are boxed by measuring: the two edges that meet in each, and how far up it is sewn, in mm.
+    pub boxed: Vec<(CopyId, [EdgeId; 2], f64)>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
     /// What counts as one.

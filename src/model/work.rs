@@ -41,6 +41,10 @@ pub struct Work {
     pub finish: Option<EdgeFinish>,
     /// How far layers lie over each other.
     pub lap: Option<Expression>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Expression>,
+    /// How far up its seams, from the stitching, a corner is boxed that was not cut out.
+    pub up: Option<Expression>,
     /// Whether layers count as one from here on.
     pub as_one: bool,
     /// More to print.

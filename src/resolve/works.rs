@@ -39,6 +39,10 @@ pub struct EditionWork<'a> {
     pub gather: Option<Worked>,
     /// How far layers lie over each other.
     pub lap: Option<Worked>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Worked>,
+    /// How far up a corner is boxed that was not cut out.
+    pub up: Option<Worked>,
     /// Where a gap begins.
     pub leave_at: Option<Placed<'a>>,
     /// What closes a gap; `None` for one to turn through.
@@ -75,7 +79,7 @@ impl<'a> EditionWork<'a> {
             Far::Along(formula) => Some(formula),
             _ => None,
         });
-        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap];
+        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap, &work.up, &work.gap];
         let outside = Scope { step: None, ..*scope };
         printed.into_iter().flatten().chain(along).for_each(|formula| told.uses.print(formula, true, &outside));
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
@@ -104,7 +108,7 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
-        let lap = length(&work.lap);
+        let (lap, up, gap) = (length(&work.lap), length(&work.up), length(&work.gap));
         let mut placed = |place: &'a Option<Place>| {
             place.as_ref().map(|place| Placed {
                 place,
@@ -136,6 +140,8 @@ impl<'a> EditionWork<'a> {
             ease: sane("ease", &work.ease, ease, 3000),
             gather: sane("gather", &work.gather, gather, 100_000),
             lap: sane("by", &work.lap, lap, 1000),
+            up: sane("up", &work.up, up, 1000),
+            gap: sane("gap", &work.gap, gap, 1000),
             leave_at,
             leave_for,
             part,

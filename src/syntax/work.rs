@@ -12,7 +12,13 @@ use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
 pub(super) const KEYS: &[&str] =
-    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "catch", "count", "by", "note"];
+    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "catch", "up", "gap", "count", "by", "note"];
+
+/// Keys that stand below one verb alone, and what each says.
+const OF_ONE: &[(&str, Verb, &str)] = &[
+    ("up", Verb::Box, "how far up from the corner it is sewn across"),
+    ("gap", Verb::Quilt, "how far apart the lines are; a gap to turn through is `leave`"),
+];
 
 /// Reads the inside of a work block.
 pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
@@ -80,6 +86,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
     let (allowance, stitch, ease) = (length("allowance"), length("stitch"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
+    let (up, gap) = (length("up"), length("gap"));
     let count = length("count").filter(|_| {
         let counts = verb.counts();
         if let Some(at) = record.key_at("count").filter(|_| !counts) {
@@ -91,6 +98,12 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         }
         counts
     });
+    for (key, only, what) in OF_ONE {
+        if let Some(at) = record.key_at(key).filter(|_| verb != *only) {
+            let finding = KEY_UNKNOWN.at(at, format!("`{}` takes no `{key}`", verb.word()));
+            findings.push(finding.hint(format!("`{key}` stands below `{}`: {what}", only.word())));
+        }
+    }
     let by = record.get("by").map_or(By::default(), |node| by(node, verb, findings));
     let as_one = verb == Verb::Baste && words.iter().any(|words| words.text.trim() == "as one");
     if verb == Verb::Lap && (by.lap.is_none() || touches.len() < 2) {
@@ -118,6 +131,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         by_hand: by.hand,
         finish: by.finish,
         lap: by.lap,
+        up,
+        gap,
         as_one,
         note: record.text("note", findings),
         span: node.span,

@@ -283,6 +283,8 @@ impl Setter<'_> {
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),
             "lap": fact.lap.as_ref().map(value),
+            "gap": fact.gap.as_ref().map(value),
+            "up": fact.up.as_ref().map(value),
             "finish": fact.finish,
             "leave_for": fact.leave_for,
             "places": fact.places.iter().map(|place| json!({

@@ -77,13 +77,25 @@ impl Gatherer<'_> {
             gather: value(&work.gather),
             count: work.count.map(|count| Value::of(&self.edition.figures(&Worked::count(count)))),
             lap: value(&work.lap),
+            up: value(&work.up),
+            gap: value(&work.gap),
             finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
             leave_for: self.filler(work),
             places: places(work, &value),
             note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
             sizes: Vec::new(),
         };
-        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count];
+        let figures = [
+            &fact.allowance,
+            &fact.stitch,
+            &fact.leave,
+            &fact.ease,
+            &fact.gather,
+            &fact.lap,
+            &fact.up,
+            &fact.gap,
+            &fact.count,
+        ];
         let words = fact.by_hand || !fact.caught.is_empty() || !fact.note.is_empty() || !fact.places.is_empty();
         let tells = figures.iter().any(|one| one.is_some()) || words || entry(work.verb).always_told;
         tells.then_some(fact)
