@@ -14,7 +14,7 @@ impl Player<'_> {
             return;
         }
         let mut caught = deed.caught.clone();
-        let held = self.edges_of(&[deed.all.as_slice(), &caught].concat());
+        let held = self.stitched_over(deed, &caught);
         for at in 0..self.state.basted.len() {
             let basting = &mut self.state.basted[at];
             if basting.settled || !basting.edges.iter().any(|edge| held.contains(edge)) {
@@ -28,6 +28,17 @@ impl Player<'_> {
             }
         }
         self.hold(deed, &caught);
+    }
+
+    /// The edges that a fact's stitches run over. A whole piece beside edges is what these are stitched to, and of
+    /// rows of stitches on a whole piece nobody knows where they run; a seam of whole pieces runs all round.
+    fn stitched_over(&self, deed: &Deed<'_, '_>, caught: &[Touched]) -> Vec<(CopyId, EdgeId)> {
+        let mut held = edges(&deed.all);
+        if held.is_empty() && deed.work.verb.joins_at_allowance() {
+            held = self.edges_of(&deed.all);
+        }
+        held.extend(edges(caught));
+        held
     }
 
     /// Takes down that a fact's stitches hold these; a seam holds them together with what it joins.

@@ -6,6 +6,7 @@
 //! own to finish.
 
 mod caught;
+mod creases;
 mod curves;
 mod deed;
 mod end;
@@ -26,6 +27,7 @@ mod tell;
 mod thread;
 mod unfinished;
 mod verbs;
+mod zips;
 
 pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};

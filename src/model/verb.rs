@@ -106,12 +106,12 @@ impl Verb {
 
     /// Whether its stitches may hold more than the layers that they join.
     pub fn catches(self) -> bool {
-        matches!(self, Verb::Sew | Verb::Box | Verb::Hem | Verb::Bind | Verb::Close)
+        matches!(self.thread(), Thread::Seam | Thread::Row | Thread::Stitched) && self.lasts()
     }
 
     /// Whether its stitches are there to stay.
     pub fn lasts(self) -> bool {
-        let passing = matches!(self, Verb::Baste | Verb::Staystitch | Verb::Easestitch | Verb::Gather);
+        let passing = matches!(self, Verb::Baste | Verb::Staystitch | Verb::Easestitch | Verb::Gather | Verb::Finish);
         self.stitches() && !passing || matches!(self, Verb::Attach | Verb::Fasten | Verb::Button)
     }
 

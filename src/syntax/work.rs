@@ -149,7 +149,7 @@ fn caught(node: &Node, verb: Verb, findings: &mut Findings) -> Vec<Touch> {
         let finding = KEY_UNKNOWN.at(node.span, format!("`{}` catches nothing", verb.word()));
         findings
             .push(finding.hint(
-                "a `catch` stands below `sew`, `box`, `hem`, `bind` and `close`; name this in a fact of its own",
+                "a `catch` stands below stitches that stay, such as `sew`, `hem`, `bind` and `topstitch`; name this in a fact of its own",
             ));
     }
     let (touches, words) = touches(node, findings);

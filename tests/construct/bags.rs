@@ -135,7 +135,7 @@ impl Bag {
             )
         };
         let mut work = self.work();
-        work[2] = corner("left", "right") + &corner("right", "left");
+        work[3] = corner("left", "right") + &corner("right", "left");
         (piece, work)
     }
 
