@@ -11,7 +11,7 @@
 //! - {box: [front.left, front.right, back.left, back.right], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
 //! ```
 //!
-//! Box the corner, {3 cm} up from the stitching.
+//! Box the corner, {3 cm (1 3/16 in)} up from the stitching.
 //! ````
 //!
 //! ## Right
@@ -22,7 +22,7 @@
 //! - {box: [front.left, front.bottom, back.left, back.bottom], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
 //! ```
 //!
-//! Box the corner, {3 cm} up from the stitching.
+//! Box the corner, {3 cm (1 3/16 in)} up from the stitching.
 //! ````
 //!
 //! ## Limits

@@ -31,6 +31,7 @@ use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
 use crate::construct::player::{Player, edges};
+use crate::construct::slits;
 use crate::model::Verb;
 use crate::resolve::{CopyId, Touched};
 
@@ -38,6 +39,8 @@ use crate::resolve::{CopyId, Touched};
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Bind, include_str!("bind.rs"), bind);
 
 fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    slits::neaten(player, deed, false);
+    slits::check_strip(player, deed);
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
     check_strip(player, deed);

@@ -28,21 +28,21 @@
 //!
 //! ```yaml
 //! pieces:
-//!   side:
-//!     outline: {rectangle: [width + 2 * seam, height + 2 * seam]}
-//!     allowance: {all: seam}
-//!     grain: vertical
-//!     cut: {outer: [front, back]}
+//!   bag: {outline: {rectangle: [20 cm, 20 cm]}, allowance: seam, raw: top, cut: {outer: [bag_front, bag_back]}}
 //! ```
 //! ````md
-//! ## Box the corners {#box}
+//! ## Box the bag by measuring {#box-measured}
 //!
 //! ```work
-//! - {box: [front.left, front.bottom, back.left, back.bottom], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
-//! - {box: [front.right, front.bottom, back.right, back.bottom], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
+//! - cut: bag
+//! - {sew: [bag_front.left, bag_back.left], allowance: seam, stitch: 2.5 mm}
+//! - {sew: [bag_front.bottom, bag_back.bottom], allowance: seam, stitch: 2.5 mm}
+//! - {sew: [bag_front.right, bag_back.right], allowance: seam, stitch: 2.5 mm}
+//! - {box: [bag_front.left, bag_front.bottom, bag_back.left, bag_back.bottom], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
+//! - {box: [bag_front.right, bag_front.bottom, bag_back.right, bag_back.bottom], up: 3 cm (1 3/16 in), stitch: 2.5 mm}
 //! ```
 //!
-//! Box both corners, {3 cm} up from the stitching.
+//! Sew three sides with a {seam} allowance, and box both corners, {3 cm (1 3/16 in)} up from the stitching.
 //! ````
 //!
 //! ## What it needs
