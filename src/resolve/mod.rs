@@ -5,6 +5,7 @@
 
 mod bought;
 mod cast;
+mod counted;
 mod cut_size;
 mod edition;
 mod fit;
