@@ -35,7 +35,7 @@ impl CutOut {
     fn new(piece: PieceId, lie: &Lie, layers: Layers, over: bool, napped: bool) -> CutOut {
         let outline = if over { turned_over(&lie.outline) } else { lie.outline.clone() };
         let item = Item {
-            outline: Outline { path: outline.clone() }.flatten(0.2),
+            outline: Outline { path: outline.clone() }.flatten_to_its_bounds(0.2),
             turns: lie.turns,
             // Cut through both layers, it may lie face down: both hands come of it all the same.
             may_flip: layers == Layers::Both && !napped,
@@ -48,7 +48,7 @@ impl CutOut {
     pub fn singly(&self) -> [CutOut; 2] {
         let single = |outline: BezPath, turned_over: bool| CutOut {
             item: Item {
-                outline: Outline { path: outline.clone() }.flatten(0.2),
+                outline: Outline { path: outline.clone() }.flatten_to_its_bounds(0.2),
                 may_flip: false,
                 ..self.item.clone()
             },
