@@ -34,7 +34,7 @@ use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Finish, include_str!("finish.rs"), finish).always_told();
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Finish, include_str!("finish.rs"), finish);
 
 fn finish(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.each_edge(&deed.all, |edge| {
