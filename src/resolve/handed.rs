@@ -1,5 +1,6 @@
 //! What a shared part was handed, as its words print it: names of pieces and edges by their names on the page.
 
+use super::ids::ZipEdge;
 use super::names::NameKind;
 use super::spoken;
 use super::values::Values;
@@ -7,7 +8,6 @@ use super::within;
 use crate::diag::{Finding, Findings, did_you_mean, listed};
 use crate::faults::UNKNOWN_NAME;
 use crate::model::Param;
-use crate::resolve::ZipEdge;
 
 /// The words that are printed; `None` for a name behind whose dot nothing stands that there is, which is a finding:
 /// it would be printed as it was typed.
