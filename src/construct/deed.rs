@@ -25,8 +25,10 @@ impl<'d, 'e> Deed<'d, 'e> {
     pub fn of(work: &'d EditionWork<'e>, moment: Moment, player: &Player<'_>) -> Deed<'d, 'e> {
         let targets: Vec<Touched> = work.touched().collect();
         let mut all = targets.clone();
-        for target in &targets {
-            all.extend(player.fellows(target).into_iter().filter(|fellow| !targets.contains(fellow)));
+        for fellow in targets.iter().flat_map(|target| player.fellows(target)) {
+            if !all.contains(&fellow) {
+                all.push(fellow);
+            }
         }
         let copies = all.iter().filter_map(|target| match target {
             Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),

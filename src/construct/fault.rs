@@ -57,6 +57,8 @@ pub enum Unreckoned {
     NoAllowance(String),
     /// An edge is gathered.
     Gathered(String),
+    /// A copy is folded, and nothing tells how far.
+    FoldedSmall(String),
     /// Something has a fault that is told by itself.
     Follows,
 }

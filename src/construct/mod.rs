@@ -5,6 +5,7 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod creases;
 mod curves;
 mod deed;
 mod end;
@@ -25,6 +26,7 @@ mod tell;
 mod thread;
 mod unfinished;
 mod verbs;
+mod zips;
 
 pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unreckoned};
 pub use history::{History, SewnSeam};

@@ -54,4 +54,5 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_topstitched(&explicit, moment);
     player.check_hands(work, moment);
     player.join(deed);
+    player.hold_to_itself(deed);
 }
