@@ -1,8 +1,8 @@
 //! The words: parts, steps, and prose as a tree.
 
 use super::size::is_for;
-use super::text::{Expression, Name, Text};
-use crate::source::{FileId, Span};
+use super::text::{Expression, Text};
+use crate::source::Span;
 
 /// A block of prose.
 #[derive(Debug, Clone)]
