@@ -13,6 +13,8 @@ use crate::resolve::Inside;
 
 /// How finely lines are divided before they are moved, in mm of cloth.
 const FINE: f64 = 3.0;
+/// What lies nearer together is one place, in mm of cloth.
+const STEP: f64 = 0.4;
 /// How far a line may bend and still be drawn straight, in mm of cloth.
 const STRAIGHT: f64 = 0.02;
 
@@ -166,7 +168,12 @@ impl Shut {
         }
         fine.extend(points.last());
         let mut moved: Vec<Point> = fine.into_iter().map(|point| self.point(point)).collect();
-        moved.dedup_by(|one, other| one.distance(*other) < 1e-6);
+        // Where lips meet the line takes steps to and fro that are too small to be seen.
+        let last = moved.last().copied();
+        moved.dedup_by(|one, other| one.distance(*other) < STEP);
+        if let (Some(end), Some(last)) = (moved.last_mut(), last) {
+            *end = last;
+        }
         let mut line = straightened(&moved);
         if closed {
             line.pop();
