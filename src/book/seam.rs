@@ -49,7 +49,7 @@ pub struct PlaceFact {
     pub role: String,
     /// How far along; `None` where a word says it.
     pub far: Option<Value>,
-    /// The key of the word that says how far; empty where a figure does.
+    /// The key of the word that says how far, a number or a name behind it; empty where a figure does.
     pub point: String,
     /// The edge that one counts from, by its name on the page; the key of a word for an end; empty where
     /// one counts from the beginning and a word says how far.

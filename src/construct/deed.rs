@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::fault::Moment;
 use super::player::Player;
-use crate::resolve::{CopyId, EdgeId, EditionWork, Touched};
+use crate::resolve::{CopyId, EdgeId, EditionWork, Placed, Touched};
 
 /// What is sewn as one length: an edge, or edges that follow each other.
 pub(super) type Side = Vec<(CopyId, EdgeId)>;
@@ -36,6 +36,11 @@ impl<'d, 'e> Deed<'d, 'e> {
         });
         let touched = copies.collect();
         Deed { work, targets, all, touched, moment }
+    }
+
+    /// The places that it names: where it begins and ends, and where a gap lies.
+    pub fn places(&self) -> impl Iterator<Item = &Placed<'e>> {
+        self.work.part.iter().chain([&self.work.leave_at]).flatten()
     }
 
     /// The sides of a seam: edges in a row are one, every other edge is one by itself.

@@ -39,12 +39,14 @@ impl Player<'_> {
         if sides.iter().all(|side| side.len() == 1) && joined_end_to_end(&lengths) {
             return true;
         }
-        let part = self.part_of(deed, first).map(|(from, to)| (to - from) * self.drawn_length(first));
+        let part = self.part_of(deed);
         let mut faults = Vec::new();
         for (side, other) in &lengths[1..] {
-            let in_part = part.is_some_and(|part| {
-                let drawn = self.left_length(side);
-                (part - drawn).abs().min((part - other.seam).abs()) <= eased + TOLERANCE
+            let in_part = part.as_ref().is_some_and(|part| {
+                let (against, other) = if part.side == **side { (*first, length) } else { (*side, other) };
+                let (long, laid) = (part.to - part.from, [self.left_length(against), self.laid_length(against)]);
+                let apart = laid.map(|laid| long - laid).into_iter().chain([long - other.seam, part.sewn - other.seam]);
+                apart.into_iter().any(|apart| apart.abs() <= eased + TOLERANCE)
             });
             let fits = in_part
                 || match gather {
@@ -150,7 +152,7 @@ impl Player<'_> {
         let Some((gap, formula)) = millimetres(deed.work.leave).zip(deed.work.work.leave.as_ref()) else { return };
         let sides = deed.sides();
         let Some(first) = sides.first() else { return };
-        let behind = deed.work.leave_at.as_ref().and_then(|place| self.behind(first, place));
+        let behind = deed.work.leave_at.as_ref().and_then(|place| self.behind(deed, first, place));
         let shortest = sides.iter().filter_map(|side| Some((side, self.reckoned(side)?.seam)));
         let Some((side, length)) = shortest.min_by(|one, other| one.1.total_cmp(&other.1)) else { return };
         let room = behind.unwrap_or(length).min(length);

@@ -111,6 +111,16 @@ pub(super) struct Layers {
     pub edges: BTreeSet<(CopyId, EdgeId)>,
 }
 
+/// A line along which a piece is cut open, or is to be.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Slit {
+    pub cut: Option<Moment>,
+    /// The first binding, hem or finish, in time or not.
+    pub bound: Option<Moment>,
+    /// Whether its edges are kept from fraying.
+    pub neat: bool,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -118,6 +128,8 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    /// By copy, and place among the marks of its piece.
+    pub slits: BTreeMap<(CopyId, usize), Slit>,
     /// Darts, pleats and tucks that are sewn or laid.
     pub closed: BTreeMap<(CopyId, Inside), Moment>,
     /// Those that were told to be open still.

@@ -52,7 +52,7 @@ fn is_open(
 ) -> bool {
     let of = |seam: &&&Seam| !copies(seam).is_disjoint(layer);
     let gap = |seam: &&Seam| seam.gap == Some(None) && seam.leave_for != Some(Filler::Notion(zip));
-    if others.iter().filter(of).any(gap) {
+    if others.iter().filter(of).any(gap) || player.has_slit(layer.iter()) {
         return true;
     }
     // What lies between two others, such as a pocket caught in the side seams, opens nothing.

@@ -43,7 +43,8 @@ pub(super) fn zigzag(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one:
             let count = (long / ZIGZAG.1).max(2.0) as usize;
             let at = |turn: usize| {
                 let share = turn as f64 / count as f64;
-                let on = if turn.is_multiple_of(2) { place(&outer, long * share) } else { place(&inside, deep * share) };
+                let on =
+                    if turn.is_multiple_of(2) { place(&outer, long * share) } else { place(&inside, deep * share) };
                 on.map(|(point, _)| point)
             };
             let points: Vec<Point> = (0..=count).filter_map(at).collect();

@@ -145,7 +145,7 @@ fn places(
 /// counted from somewhere.
 fn counted_from(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
     let Some(from) = &placed.place.from else {
-        return if placed.along.is_some() { "start".to_owned() } else { String::new() };
+        return if placed.along.is_some() && placed.mark.is_none() { "start".to_owned() } else { String::new() };
     };
     if matches!(from.text.as_str(), "start" | "end") {
         return from.text.clone();
@@ -155,13 +155,17 @@ fn counted_from(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'
     called.unwrap_or_else(|| format!("{} edge", from.text.replace('_', " ")))
 }
 
-/// The key of the word that says how far along a place lies; a notch with its number behind.
+/// The key of the word that says how far along a place lies; a notch with its number behind, a mark with its name.
 fn point(placed: &Placed<'_>) -> String {
     match placed.place.far {
         Far::Here => "start".to_owned(),
         Far::There => "end".to_owned(),
         Far::Centre => "centre".to_owned(),
         Far::Notch(number) => format!("notch {number}"),
+        Far::Along(_) if placed.mark.is_some() => {
+            let name = placed.place.text.text.rsplit('.').next().unwrap_or_default();
+            format!("mark {}", name.trim().replace('_', " "))
+        }
         Far::Along(_) => String::new(),
     }
 }

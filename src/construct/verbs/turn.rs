@@ -23,7 +23,7 @@
 //! ````
 //!
 //! ## What it needs
-//! Something is open to turn through: a gap, an edge that no seam holds, or a zip with one layer at each tape.
+//! Something is open to turn through: a gap, an edge that no seam holds, a slit, or a zip with one layer at each tape.
 //! Its zips are open. A piece that no seam holds yet is turned over, and needs nothing.
 //!
 //! ## What it changes
@@ -138,7 +138,7 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         };
         state.open_zips.contains(notion) && !tapes.is_empty() && tapes.iter().all(single)
     });
-    gap || edge || zip
+    gap || edge || zip || player.has_slit(copies.iter())
 }
 
 fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
