@@ -7,15 +7,24 @@
 //! ## Wrong
 //! ```yaml
 //! parts:
-//!   - {file: ../_shared/hem.md, with: {edge: front.top, widht: 2 cm}}
+//!   - {file: make.md, with: {colour: of the lining, clolh: damp}}
 //! ```
-//! …and the part says `{width}`.
+//! ````md
+//! ## Press it once more {#press-again}
+//!
+//! Press it, and take thread in the colour {colour}.
+//! ````
 //!
 //! ## Right
 //! ```yaml
 //! parts:
-//!   - {file: ../_shared/hem.md, with: {edge: front.top, width: 2 cm}}
+//!   - {file: make.md, with: {colour: of the lining, cloth: damp}}
 //! ```
+//! ````md
+//! ## Press it once more {#press-again}
+//!
+//! Press it under a {cloth} cloth, and take thread in the colour {colour}.
+//! ````
 //!
 //! ## Limits
 //! A use in one size is enough, in the words of the part, in its work or in its diagrams. A part that the booklet
