@@ -490,6 +490,7 @@ pieces:
       second: {edge: top, at: 17 cm, width: 2.5 cm, length: 10 cm, laid: to centre}
     marks:
       buttons: {line: [[2 cm, 15 cm], [2 cm, 50 cm]], count: 5, each: 22 mm}
+      slit: {line: [[20 cm, 57 cm], [20 cm, 45 cm]]}
     cut: {outer: [left_back, right_back]}
   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
   patch: {outline: {rectangle: [8 cm, 8 cm]}, raw: all, cut: {outer: 1}}
@@ -566,6 +567,7 @@ fn every_verb_of_stitches_and_trimmings_is_drawn_from_its_facts() {
             "dimension",
         ),
         ("- grade: left_back.left", "cut-line"),
+        ("- slash: left_back.slit", "cut-line"),
         ("- buttonhole: left_back.buttons", "cut-line"),
         (
             "- {button: [buttons, left_back.buttons], by: hand}",

@@ -108,6 +108,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         Verb::Buttonhole | Verb::Button | Verb::Fasten => {
             trimmings::at_marks(desk, &mut page, &part, one, verb, scale)?;
         }
+        Verb::Slash => trimmings::slashed(desk, &mut page, &part, one, scale)?,
         Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
         _ => {
             desk.paint(&mut page, &part, Vec2::ZERO, scale);

@@ -15,7 +15,7 @@ use crate::resolve::{CopyId, Edition, EditionStep, Meant};
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 36] = [
+const LEADING: [Verb; 37] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -45,6 +45,7 @@ const LEADING: [Verb; 36] = [
     Verb::Trim,
     Verb::Grade,
     Verb::Clip,
+    Verb::Slash,
     Verb::Buttonhole,
     Verb::Button,
     Verb::Fasten,

@@ -1,7 +1,7 @@
 //! What is stitched over edges and set into a piece: zigzag over raw edges and round shapes, boxes with a cross,
 //! buttons, buttonholes and fasteners at their marks, and what is passed into a casing.
 
-use kurbo::{Circle, Point, Shape as _, Vec2};
+use kurbo::{BezPath, Circle, Point, Shape as _, Vec2};
 
 use super::desk::{Desk, Undrawn};
 use super::handled::Handled;
@@ -121,6 +121,35 @@ pub(super) fn at_marks(
         page.path("stitch", Circle::new(place, round).to_path(0.02));
         for by in [Vec2::new(round * 0.3, 0.0), Vec2::new(-round * 0.3, 0.0)] {
             page.path("mark", Circle::new(place + by, round * 0.12).to_path(0.02));
+        }
+    }
+    Ok(())
+}
+
+/// Cuts into a piece along the lines that are marked on it.
+pub(super) fn slashed(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let wanted = shaping::wanted(one, part);
+    let found = part.inside.iter().filter(|(inside, _)| wanted.contains(inside)).flat_map(|(_, details)| details);
+    let lines: Vec<&BezPath> = found
+        .filter_map(|detail| match detail {
+            Detail::Placed(line) => Some(line),
+            _ => None,
+        })
+        .collect();
+    if lines.is_empty() {
+        return Err(Undrawn::unclear(format!("nothing says along which line {} is cut open", desk.name(one.copy))));
+    }
+    desk.paint(page, part, Vec2::ZERO, scale);
+    for line in lines {
+        page.path("cut-line", line.clone());
+        if let Some((point, along)) = place(&corners(line), 0.0) {
+            page.symbol("scissors", point, 6.5, along.atan2().to_degrees());
         }
     }
     Ok(())
