@@ -3,10 +3,11 @@
 use super::counted::{count, told_by_marks, without_notion};
 use super::ids::{NotionId, PieceId};
 use super::names::NameKind;
+use super::printed::Block;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::target::{Meant, Resolver, Target, Touched};
-use super::uses::Told;
+use super::uses::{Told, Uses};
 use super::within::Inside;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
@@ -49,6 +50,8 @@ pub struct EditionWork<'a> {
     pub part: [Option<Placed<'a>>; 2],
     /// How many buttons, holes or fasteners; `None` where it does not say.
     pub count: Option<u32>,
+    /// More to print.
+    pub note: Vec<Block>,
 }
 
 /// A place on an edge, its distance worked out.
@@ -85,8 +88,9 @@ impl<'a> EditionWork<'a> {
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
         let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
+        let uses = &mut told.uses;
         let mut led = |names: &[Touch]| -> Vec<Target> {
-            let names = touches(names, scope, findings);
+            let names = touches(names, scope, findings, uses);
             names.iter().map(|touch| resolver.target(touch, work.verb)).collect()
         };
         let (targets, caught) = (led(&work.touches), led(&work.caught));
@@ -150,6 +154,7 @@ impl<'a> EditionWork<'a> {
             leave_for,
             part,
             count,
+            note: Vec::new(),
         }
     }
 
@@ -240,12 +245,13 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize
 }
 
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
-fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings) -> Vec<Touch> {
+fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings, uses: &mut Uses) -> Vec<Touch> {
     let mut names = Vec::new();
     for touch in of {
         let (name, row) = (&touch.name, touch.row);
         match scope.params.iter().find(|param| param.name.text == name.text) {
             Some(param) => {
+                uses.take(param);
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
                     if word.contains(' ') {
                         findings.push(

@@ -111,8 +111,8 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
             |place: &PlaceFact| (place.role.clone(), place.point.clone(), place.from.clone(), place.far.is_some());
         fact.places.iter().map(words).collect()
     };
-    (&one.verb, &one.what, one.by_hand, &one.note, given(one))
-        == (&other.verb, &other.what, other.by_hand, &other.note, given(other))
+    (&one.verb, &one.what, &one.words, one.by_hand, one.note.is_empty(), given(one))
+        == (&other.verb, &other.what, &other.words, other.by_hand, other.note.is_empty(), given(other))
         && (&one.finish, &one.leave_for, &one.caught, places(one))
             == (&other.finish, &other.leave_for, &other.caught, places(other))
 }
@@ -142,6 +142,7 @@ fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
         up: value(&|fact| fact.up.as_ref()),
         gap: value(&|fact| fact.gap.as_ref()),
         places,
+        note: over(own, |fact| fact.note.as_slice(), blocks),
         ..own[0].1.clone()
     }
 }
