@@ -4,7 +4,7 @@ use super::inside::{Dart, Mark, Notch, Pleat};
 use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
-use super::size::{BySize, Size};
+use super::size::{BySize, Size, is_for};
 use super::text::{Expression, Name, Text};
 use crate::diag::in_sentence;
 use crate::measure::Exact;
@@ -105,6 +105,8 @@ pub struct Measurement {
     pub name: Name,
     /// Its value.
     pub value: BySize,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// What must hold in every size.
@@ -114,6 +116,8 @@ pub struct Expectation {
     pub that: Expression,
     /// Why.
     pub because: Option<Text>,
+    /// The sizes in which it must hold (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A row of the table of body measurements.
@@ -137,6 +141,8 @@ pub struct FinishedRow {
     pub sewn: Option<Text>,
     /// The row of the body measurements that it goes over; `None` where it goes over none.
     pub over: Option<Text>,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A term of the trade and its meaning.
@@ -236,12 +242,19 @@ impl Piece {
         Some(in_sentence(&called.text))
     }
 
-    /// The names of its copies, over all fabrics.
+    /// What is cut of it in one size.
+    pub fn cut_in(&self, size: usize) -> impl Iterator<Item = &Cut> {
+        self.cut.iter().filter(move |cut| is_for(cut.sizes.as_ref(), size))
+    }
+
+    /// The names of its copies, over all fabrics and sizes.
     pub fn copies(&self) -> impl Iterator<Item = &Name> {
-        self.cut.iter().flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.as_slice(),
-            CutCopies::Count(_) => &[],
-        })
+        self.cut.iter().flat_map(Cut::names)
+    }
+
+    /// The names of its copies in one size.
+    pub fn copies_in(&self, size: usize) -> impl Iterator<Item = &Name> {
+        self.cut_in(size).flat_map(Cut::names)
     }
 }
 
@@ -304,6 +317,18 @@ pub struct Cut {
     pub fabric: Name,
     /// How many.
     pub copies: CutCopies,
+    /// The sizes that cut these (by their place in `sizes`); `None` for all that have the piece.
+    pub sizes: Option<Vec<usize>>,
+}
+
+impl Cut {
+    /// The names of the copies; none where they are only counted.
+    pub fn names(&self) -> &[Name] {
+        match &self.copies {
+            CutCopies::Named(names) => names,
+            CutCopies::Count(_) => &[],
+        }
+    }
 }
 
 /// Copies with names, or only counted.

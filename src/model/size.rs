@@ -1,6 +1,6 @@
 //! Sizes, and values that differ by size.
 
-use super::text::{Expression, Name};
+use super::text::{Expression, Name, Text};
 use crate::source::Span;
 
 /// One size.
@@ -14,6 +14,38 @@ pub struct Size {
     pub name_at: Span,
     /// Who wears or uses it.
     pub wearer: Wearer,
+    /// The thing that it is a size of; `None` where the pattern is for one thing alone.
+    pub view: Option<View>,
+}
+
+/// One of several things in one pattern: a named set of sizes. Every size belongs to one, or there are none.
+#[derive(Debug, Clone)]
+pub struct View {
+    /// Its name in the files.
+    pub id: Name,
+    /// Its name on the page.
+    pub name: Text,
+}
+
+impl Size {
+    /// Whether another size is one of the same thing.
+    pub fn shares_view(&self, other: &Size) -> bool {
+        let id = |size: &Size| size.view.as_ref().map(|view| view.id.text.clone());
+        id(self) == id(other)
+    }
+}
+
+/// The sizes of each thing, by their places in `sizes` and in the order in which things first have one: those
+/// that are graded from one another.
+pub fn by_view(sizes: &[Size]) -> Vec<Vec<usize>> {
+    let mut views: Vec<Vec<usize>> = Vec::new();
+    for (at, size) in sizes.iter().enumerate() {
+        match views.iter_mut().find(|own| sizes[own[0]].shares_view(size)) {
+            Some(own) => own.push(at),
+            None => views.push(vec![at]),
+        }
+    }
+    views
 }
 
 /// Who a size is for.
@@ -31,7 +63,7 @@ pub enum BySize {
     /// The same formula for every size.
     Same(Box<Expression>),
     /// One formula a size (by its place in `sizes`); `None` where the author left one out, which
-    /// has been reported.
+    /// has been reported unless the size is one that does without.
     Each(Vec<Option<Expression>>),
 }
 

@@ -233,8 +233,12 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
     }
     let facts = &draft.facts;
     let (body, finished) = fit::rows(draft, values, &mut told);
-    let expectations =
-        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
+    let expectations = facts
+        .expect
+        .iter()
+        .filter(|expectation| is_for(expectation.sizes.as_ref(), values.size()))
+        .map(|expectation| (expectation, holds(expectation, values, &mut told.findings)))
+        .collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
     let lister = Lister { draft, ends: &ends, values };
     let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));

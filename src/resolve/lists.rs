@@ -199,7 +199,7 @@ impl Lister<'_> {
             let larger = piece.cut_larger.as_ref();
             let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", &mut told.findings));
             let dimensions = self.values.cut_size(id, stated, larger.map(|worked| worked.quantity.value));
-            for cut in &piece.cut {
+            for cut in piece.cut_in(self.values.size()) {
                 let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                 let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
                 let Some((fabric, _)) = named else {

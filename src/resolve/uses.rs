@@ -65,7 +65,10 @@ impl Uses {
         for (name, _) in formula.formula.names() {
             match scope.params.iter().find(|param| param.name.text == name) {
                 Some(param) => param.expression.iter().for_each(|formula| self.formula(formula)),
-                None => self.name(name),
+                None => {
+                    let whole = scope.params.iter().find_map(|param| param.behind_dot(name));
+                    self.name(whole.as_deref().unwrap_or(name));
+                }
             }
         }
     }

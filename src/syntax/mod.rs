@@ -30,6 +30,7 @@ mod sheets;
 mod sizes;
 mod synonyms;
 mod things;
+mod views;
 mod waive;
 mod walk;
 mod words;
