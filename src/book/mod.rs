@@ -17,5 +17,6 @@ pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notic
 pub use seam::{PlaceFact, SeamFact};
 pub use volume::{
     AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, MeasureRow, NotionAmount,
-    NotionNeed, Part, Photo, PieceDrawing, PieceDrawings, Release, SheetMap, Size, Step, WidthNeed, Word,
+    NotionNeed, Part, PatternView, Photo, PieceDrawing, PieceDrawings, Release, SheetList, SheetMap, Size, Step,
+    WidthNeed, Word,
 };

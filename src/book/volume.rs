@@ -24,6 +24,8 @@ pub struct Book {
     pub contact: Option<String>,
     /// All sizes of the booklet.
     pub sizes: Vec<Size>,
+    /// The things that the pattern is for, each with its sizes; none where it is for one alone.
+    pub views: Vec<PatternView>,
     /// The sizes that this book is for, by their places in `sizes`; in their order.
     pub shown: Vec<usize>,
     pub accent: String,
@@ -65,6 +67,20 @@ pub struct Book {
     pub pictures: BTreeMap<String, Photo>,
 }
 
+impl Book {
+    /// The sizes shown, thing by thing; all together where the pattern is for one alone.
+    pub fn shown_by_view(&self) -> Vec<(Option<&PatternView>, Vec<usize>)> {
+        let shown = |sizes: &[usize]| -> Vec<usize> {
+            self.shown.iter().copied().filter(|size| sizes.contains(size)).collect()
+        };
+        if self.views.is_empty() {
+            return vec![(None, self.shown.clone())];
+        }
+        let views = self.views.iter().map(|view| (Some(view), shown(&view.sizes)));
+        views.filter(|(_, sizes)| !sizes.is_empty()).collect()
+    }
+}
+
 /// One size.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Size {
@@ -74,6 +90,17 @@ pub struct Size {
     pub name: String,
     /// Whether a child wears it.
     pub child: bool,
+}
+
+/// One of several things in one pattern.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PatternView {
+    /// Its stable id.
+    pub id: String,
+    /// Its name on the page.
+    pub name: String,
+    /// Its sizes, by their places in `sizes`; in their order.
+    pub sizes: Vec<usize>,
 }
 
 /// A seam allowance and the steps that use it.
@@ -127,6 +154,15 @@ pub struct FabricNeed {
     pub note: Vec<Block>,
     /// How much to buy of each width that it is sold in; one row without a width where none is stated.
     pub widths: Vec<WidthNeed>,
+}
+
+impl FabricNeed {
+    /// Whether each size shown needs some of it.
+    pub fn needed(&self) -> Vec<bool> {
+        let longest = self.widths.iter().map(|width| width.amounts.len()).max().unwrap_or(0);
+        let any = |at: usize| self.widths.iter().any(|width| width.amounts.get(at).is_some_and(Option::is_some));
+        (0..longest).map(any).collect()
+    }
 }
 
 /// How much of a fabric to buy in one of its widths.
@@ -192,6 +228,8 @@ pub struct PieceDrawing {
     pub name: String,
     /// The size that is drawn.
     pub size: usize,
+    /// The sizes shown that have it.
+    pub sizes: Vec<usize>,
     /// Its name among the drawings.
     pub drawing: String,
 }
@@ -275,6 +313,17 @@ pub struct SheetMap {
     pub columns: usize,
     /// How many sheets a plain grid would take.
     pub naive: usize,
+    /// The sheets of each thing shown, where the pattern is for several.
+    pub lists: Vec<SheetList>,
+}
+
+/// The sheets that a maker of one thing prints.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SheetList {
+    /// The thing's name on the page.
+    pub name: String,
+    /// The names of the sheets, in the order of the pages.
+    pub sheets: Vec<String>,
 }
 
 /// A part.

@@ -55,7 +55,7 @@ fn steps(edition: &Edition<'_>) -> Vec<String> {
 }
 
 fn show(booklet: &str, workshop: &Workshop, args: &TraceArgs, name: &str) -> Result<Outcome, Refusal> {
-    let size = choose::sizes(&workshop.sizes, std::slice::from_ref(&args.size), booklet)?;
+    let size = choose::sizes(workshop, std::slice::from_ref(&args.size), booklet)?;
     for edition in workshop.editions().iter().filter(|edition| size.contains(&edition.size())) {
         if args.step.is_none() {
             output::line(&format!("{booklet}, {}", edition.size_facts().name));

@@ -35,7 +35,7 @@ pub(super) fn run(folder: Option<&Path>, args: &ValuesArgs) -> Result<Outcome, R
 }
 
 fn list(name: &str, workshop: &Workshop, args: &ValuesArgs) -> Result<Outcome, Refusal> {
-    let sizes = choose::sizes(&workshop.sizes, &args.size, name)?;
+    let sizes = choose::sizes(workshop, &args.size, name)?;
     for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
         let rows = rows(edition);
         match args.format {

@@ -40,6 +40,8 @@ pub struct Facts {
     pub contact: Option<Text>,
     /// The sizes, in order; never empty.
     pub sizes: Vec<Size>,
+    /// Which booklets are made.
+    pub booklets: Booklets,
     /// How figures are shown.
     pub show: Show,
     /// The look.
@@ -68,6 +70,17 @@ pub struct Facts {
     pub sheets: SheetSettings,
     /// The record of editions, newest first.
     pub editions: Vec<Release>,
+}
+
+/// Which booklets are made, each with its set of pattern sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Booklets {
+    /// One for each size.
+    pub sizes: bool,
+    /// One for each view, of all its sizes.
+    pub views: bool,
+    /// One of all sizes.
+    pub all: bool,
 }
 
 /// How figures are shown.

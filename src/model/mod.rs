@@ -17,8 +17,8 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
-    Segment, Show, Style, Tool, Word,
+    Bend, BodyRow, Booklets, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
+    Release, Segment, Show, Style, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
@@ -27,7 +27,7 @@ pub use prose::{
     ReferenceKind, Step, Table,
 };
 pub use sheet::SheetSettings;
-pub use size::{BySize, Size, View, Wearer, by_view, is_for};
+pub use size::{BySize, Size, View, Wearer, by_view, is_for, spoken_sizes};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};

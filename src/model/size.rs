@@ -85,6 +85,22 @@ impl BySize {
     }
 }
 
+/// Sizes as makers know them, thing by thing: "Flat sleeve: Short, Tall; Deep caddy"; their names alone where the
+/// pattern is for one thing.
+pub fn spoken_sizes(sizes: &[Size], of: &[usize]) -> String {
+    let name = |at: &usize| sizes[*at].name.as_str();
+    let own = |view: Vec<usize>| {
+        let shown: Vec<usize> = view.iter().copied().filter(|at| of.contains(at)).collect();
+        let names = shown.iter().map(name).collect::<Vec<_>>().join(", ");
+        match &sizes[*shown.first()?].view {
+            None => Some(names),
+            Some(view) if view.name.text == names => Some(names),
+            Some(view) => Some(format!("{}: {names}", view.name.text)),
+        }
+    };
+    by_view(sizes).into_iter().filter_map(own).collect::<Vec<_>>().join("; ")
+}
+
 /// Whether something that may be for some sizes only is for the size at `size`.
 pub fn is_for(sizes: Option<&Vec<usize>>, size: usize) -> bool {
     sizes.is_none_or(|sizes| sizes.contains(&size))

@@ -107,8 +107,12 @@ impl<'a> Edition<'a> {
         &self.draft.facts.sizes[self.size()]
     }
 
-    /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted.
+    /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted, but in a pattern
+    /// for several things, whose pieces are numbered through (common practice, no source).
     pub fn piece_number(&self, piece: PieceId) -> usize {
+        if self.size_facts().view.is_some() {
+            return piece.at() + 1;
+        }
         let before = self.draft.facts.pieces.iter().take(piece.at());
         1 + before.filter(|other| is_for(other.sizes.as_ref(), self.size())).count()
     }

@@ -7,6 +7,7 @@ use super::labels::{self, Words};
 use super::plan::{SheetPlan, tile_name};
 use super::{gauge, inside, window};
 use crate::figure::svg_data;
+use crate::model::{by_view, spoken_sizes};
 use crate::resolve::Edition;
 
 /// One page.
@@ -74,7 +75,7 @@ fn foot(
     edition: &str,
     editions: &[&Edition<'_>],
 ) -> String {
-    let sizes: Vec<&str> = editions.iter().map(|edition| edition.size_facts().name.as_str()).collect();
+    let sizes = sizes_at(plan, tile, editions);
     let place = if plan.tiles.len() > 1 {
         format!(
             "sheet {}: row {}, column {}",
@@ -85,7 +86,21 @@ fn foot(
     } else {
         "one sheet".to_owned()
     };
-    format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes.join(", "), at + 1, plan.tiles.len())
+    format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes, at + 1, plan.tiles.len())
+}
+
+/// The sizes that need a sheet, thing by thing.
+fn sizes_at(plan: &SheetPlan, tile: (usize, usize), editions: &[&Edition<'_>]) -> String {
+    let Some(facts) = editions.first().map(|edition| &edition.draft.facts) else { return String::new() };
+    let shown: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
+    let mut needed = Vec::new();
+    for view in by_view(&facts.sizes) {
+        let own: Vec<usize> = view.into_iter().filter(|size| shown.contains(size)).collect();
+        if plan.sheets_of(&own).contains(&tile_name(tile)) {
+            needed.extend(own);
+        }
+    }
+    spoken_sizes(&facts.sizes, if needed.is_empty() { &shown } else { &needed })
 }
 
 /// The band at the lower edge of a window that the foot line has to itself, in mm.
@@ -106,8 +121,8 @@ impl Sheet<'_> {
             self.word(word, &mut drawn);
         }
         for piece in &self.plan.pieces {
-            let nested = self.plan.sizes.len() > 1;
-            for (size, lines) in &piece.outlines {
+            let nested = self.plan.sizes.len() > 1 && !piece.once;
+            for (size, lines) in piece.drawn() {
                 // A line pattern for each size, told apart without colour.
                 let pattern = if nested { format!("nb-cut nb-size-{}", size % 8) } else { "nb-cut".to_owned() };
                 self.path(&pattern, &lines.cut, &mut drawn);

@@ -4,9 +4,9 @@ use super::fields::{self, Fields};
 use super::sizes;
 use super::things::name_of;
 use super::yaml::Node;
-use crate::diag::Findings;
-use crate::faults::{KEY_MISSING, NAME_TWICE, SIZE_MISSING};
-use crate::model::{Size, View, by_view};
+use crate::diag::{Findings, did_you_mean};
+use crate::faults::{KEY_MISSING, NAME_TWICE, SIZE_MISSING, VALUE_UNREADABLE};
+use crate::model::{Booklets, Size, View, by_view};
 
 /// The keys of a view.
 pub(super) const KEYS: &[&str] = &["name", "sizes"];
@@ -64,4 +64,40 @@ fn told_apart(all: &[Size], findings: &mut Findings) {
             );
         }
     }
+}
+
+/// The words of the list `booklets:`.
+const BOOKLETS: &[&str] = &["sizes", "views", "all"];
+
+/// Reads the list `booklets:`; without it there is one for each size, and one of all.
+pub(super) fn booklets(node: Option<&Node>, sizes: &[Size], findings: &mut Findings) -> Booklets {
+    let usual = Booklets { sizes: true, views: false, all: true };
+    let Some(node) = node else { return usual };
+    let mut made = Booklets { sizes: false, views: false, all: false };
+    for item in fields::list(node) {
+        let Some(text) = fields::text(item, "a sort of booklet", findings) else { continue };
+        match text.text.as_str() {
+            "sizes" => made.sizes = true,
+            "all" => made.all = true,
+            "views" if sizes.iter().any(|size| size.view.is_some()) => made.views = true,
+            "views" => findings.push(
+                VALUE_UNREADABLE
+                    .at(text.span, "the booklet has no views to make a booklet of each")
+                    .hint("name the things that the pattern is for under `views:`, or write `booklets: [sizes, all]`"),
+            ),
+            word => findings.push(
+                VALUE_UNREADABLE.at(text.span, format!("`{word}` is no sort of booklet")).hint(did_you_mean(
+                    word,
+                    BOOKLETS.iter().copied(),
+                    "write some of: sizes, views, all",
+                )),
+            ),
+        }
+    }
+    if fields::list(node).is_empty() {
+        let finding = VALUE_UNREADABLE.at(node.span, "this list names no booklet, so nothing is made");
+        findings.push(finding.hint("write some of: sizes, views, all; or take the line out"));
+    }
+    let none = Booklets { sizes: false, views: false, all: false };
+    if made == none { usual } else { made }
 }

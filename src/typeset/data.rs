@@ -54,7 +54,9 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         "contact": book.contact,
         "sizes": book.sizes,
         "size": setter.size(),
+        "view": setter.view(),
         "columns": setter.columns(),
+        "tables": setter.tables(),
         "style": {
             "accent": book.accent,
             "logo": photo(&book.logo),
@@ -102,9 +104,11 @@ fn measure(row: &MeasureRow) -> Json {
 
 impl Setter<'_> {
     /// The names of the sizes that an author keeps a step to; empty where every size has it.
-    fn only(&self, sizes: &[usize]) -> Vec<&str> {
-        let sizes = if sizes.len() == self.book.sizes.len() { &[] } else { sizes };
-        sizes.iter().filter_map(|size| self.book.sizes.get(*size)).map(|size| size.name.as_str()).collect()
+    fn only(&self, sizes: &[usize]) -> Vec<String> {
+        // In the booklet of one thing, what it has whole needs no word of it.
+        let whole = !self.book.views.is_empty() && self.book.shown.iter().all(|size| sizes.contains(size));
+        let all = whole || sizes.len() == self.book.sizes.len();
+        if all { Vec::new() } else { self.spoken(sizes) }
     }
 
     /// The size that a booklet is for; `null` for all of them.
@@ -154,6 +158,7 @@ impl Setter<'_> {
             "name": fabric.name,
             "note": self.blocks(&fabric.note),
             "widths": widths.collect::<Vec<_>>(),
+            "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
         })
     }
 
@@ -190,6 +195,7 @@ impl Setter<'_> {
                 "width": drawing.map_or(0.0, |drawing| drawing.width),
                 "height": drawing.map_or(0.0, |drawing| drawing.height),
                 "size": self.names(&[piece.size]),
+                "tables": self.tables_of(&piece.sizes),
             })
         });
         let drawings: Vec<Json> = drawings.collect();
@@ -246,6 +252,7 @@ impl Setter<'_> {
             "sheets": map.sheets,
             "rows": map.rows,
             "columns": map.columns,
+            "lists": map.lists,
         })
     }
 
@@ -256,6 +263,7 @@ impl Setter<'_> {
             "intro": self.blocks(&part.intro),
             "steps": part.steps.iter().map(|step| self.step(step)).collect::<Vec<_>>(),
             "sizes": self.only(&part.sizes),
+            "tables": self.tables_of(&part.sizes),
         })
     }
 

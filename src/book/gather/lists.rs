@@ -4,7 +4,7 @@ use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
 use crate::book::volume::{
     CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, MeasureRow, NotionAmount, NotionNeed, PieceDrawing,
-    PieceDrawings, SheetMap, WidthNeed,
+    PieceDrawings, SheetList, SheetMap, WidthNeed,
 };
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
@@ -122,6 +122,7 @@ impl Gatherer<'_> {
                     number: edition.piece_number(drawing.piece),
                     name: piece.name.text.clone(),
                     size: self.size,
+                    sizes: vec![self.size],
                     drawing: name,
                 }
             })
@@ -228,6 +229,7 @@ pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
         rows: map.grid.0,
         columns: map.grid.1,
         naive: map.naive,
+        lists: map.lists.iter().cloned().map(|(name, sheets)| SheetList { name, sheets }).collect(),
     };
     (entry, Drawing::new(map.svg.clone(), map.size, None))
 }
