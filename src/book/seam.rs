@@ -46,7 +46,7 @@ pub struct PlaceFact {
     pub role: String,
     /// How far along; `None` where a word says it.
     pub far: Option<Value>,
-    /// The key of the word that says how far; empty where a figure does.
+    /// The key of the word that says how far, a number or a name behind it; empty where a figure does.
     pub point: String,
     /// The edge that one counts from, in words; the key of a word for an end; empty for the start.
     pub from: String,

@@ -1,8 +1,7 @@
 //! Something is turned while its zip is shut.
 //!
 //! ## Why it matters
-//! With the zip shut and the seams closed round it, the slider sits inside where no hand can reach
-//! it.
+//! With the zip shut and the seams closed round it, the slider sits inside, out of reach.
 //!
 //! ## Wrong
 //! ```yaml
@@ -56,7 +55,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at zips whose tapes are sewn to the work that is turned. A zip is shut until a step opens
+//! Looks at zips whose tapes are sewn to the work that is turned, where one of the layers at the zip is open nowhere
+//! else: a skirt is open at its hem, so that its band is turned with the zip shut. A zip is shut until a step opens
 //! it. The usual half-way is enough: `open` does not say how far.
 
 use super::judge::Judge;

@@ -56,6 +56,7 @@ mod rounding_does_not_close;
 mod seam_lengths_differ;
 mod seam_not_sewn_yet;
 mod sewn_not_reckoned;
+mod slit_left_raw;
 mod step_empty;
 mod stitch_missing;
 mod table;

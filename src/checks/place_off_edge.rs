@@ -76,6 +76,11 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             OffEdge::NoNotch(count) => {
                 (format!("`{edge}` has no such notch"), format!("its notches are numbered from 1 to {count}"))
             }
+            OffEdge::MarkElsewhere => (
+                format!("this mark does not lie at `{edge}`"),
+                "name a mark that lies on the stitching line of an edge in the seam, or count along the edge: `6 cm from left`"
+                    .to_owned(),
+            ),
             OffEdge::Follows => continue,
         };
         findings.push(CHECK.at(*place, message).hint(hint).in_size(edition.size(), ""));

@@ -10,6 +10,7 @@
 //!   strip: 9 mm
 //!   row: strip * 12
 //! finished:
+//!   Strip: strip
 //!   Row: row
 //! ```
 //! …9 mm are shown as ⅜ in, and twelve times that is 4½ in, but the row is shown as 4¼ in.
@@ -20,36 +21,47 @@
 //!   strip: 9.5 mm (3/8 in)
 //!   row: strip * 12
 //! finished:
+//!   Strip: strip
 //!   Row: row
 //! ```
 //!
 //! ## Limits
 //! Looks at measurements that are formulas and come to a length, in every size and each system,
-//! against the `tolerance` under `show:` (1/8 in unless you say otherwise). Formulas with `stock`,
-//! `round`, `up` or `down` are passed over: they jump on purpose.
+//! against the `tolerance` under `show:` (1/8 in unless you say otherwise), where the whole and every
+//! length that it is made of are printed: in words, tables, work or diagrams. Lengths that only the drafting
+//! uses are nobody's to add up. Formulas with `stock`, `round`, `up` or `down` are passed over: they jump on
+//! purpose.
 
 use std::collections::BTreeMap;
 
 use super::apart::Told;
 use super::both_systems_disagree::disagreement;
-use super::judge::Judge;
+use super::judge::{Judge, Subject};
 use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::{
     Dimension, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, ProblemKind, Quantity, System, evaluate,
 };
 use crate::model::Expression;
-use crate::resolve::{Edition, Worked, in_system, rounded_in};
+use crate::resolve::{Edition, NameKind, Uses, Worked, in_system, rounded_in};
 
 /// The check.
-pub(super) static CHECK: Judge = Judge::edition(
+pub(super) static CHECK: Judge = Judge::booklet(
     &Check::error("rounding-does-not-close", Group::Facts, include_str!("rounding_does_not_close.rs"))
         .waivable_in(Home::Facts),
     run,
 );
 
-/// Holds each formula against the printed figures of its names, in each system.
-pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
+/// Holds each formula against the printed figures of its names, in each size and each system.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    for edition in subject.editions {
+        let drawn = subject.figures.uses.get(&edition.size());
+        let printed: Vec<&Uses> = std::iter::once(&edition.uses).chain(drawn).collect();
+        one_size(edition, &printed, findings);
+    }
+}
+
+fn one_size(edition: &Edition<'_>, printed: &[&Uses], findings: &mut Findings) {
     let show = &edition.draft.facts.show;
     let mut pairs = Pairs { edition, known: BTreeMap::new() };
     for measurement in &edition.draft.facts.measurements {
@@ -59,14 +71,37 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         if one_figure || worked.quantity.dimension != Dimension::Length || jumps(&expression.formula.root) {
             continue;
         }
+        let name = &measurement.name.text;
+        if !is_shown(edition, printed, name) || !parts_are_shown(edition, printed, &expression.formula) {
+            continue;
+        }
         if pairs.any_false(&expression.formula) {
             continue;
         }
         for system in [Some(show.first), show.second].into_iter().flatten() {
-            let found = finding(edition, &measurement.name.text, expression, &worked, system);
+            let found = finding(edition, name, expression, &worked, system);
             findings.extend(found);
         }
     }
+}
+
+/// Whether the figures of a name are printed: a measurement by its bare name, a notion's and a piece's in their tables.
+fn is_shown(edition: &Edition<'_>, printed: &[&Uses], name: &str) -> bool {
+    match name.split_once('.').map(|(owner, figure)| (edition.catalogue.get(owner), figure)) {
+        None => printed.iter().any(|uses| uses.shown.contains(name)),
+        Some((Some(NameKind::Notion(_)), _)) => true,
+        Some((Some(kind), figure)) => kind.piece().is_some() && matches!(figure, "width" | "height"),
+        Some((None, _)) => false,
+    }
+}
+
+/// Whether every length in a formula is one that the maker sees.
+fn parts_are_shown(edition: &Edition<'_>, printed: &[&Uses], formula: &Formula) -> bool {
+    formula.names().into_iter().all(|(name, _)| {
+        let value = edition.values.get(name);
+        let length = value.is_some_and(|worked| worked.quantity.dimension == Dimension::Length);
+        !length || is_shown(edition, printed, name)
+    })
 }
 
 /// The finding on one formula in one system; `None` when it closes.

@@ -60,6 +60,7 @@ fn words(why: &Unreckoned) -> Option<String> {
         Unreckoned::CrookedCorner => "the two sides of the boxed corner differ in length".to_owned(),
         Unreckoned::Open(edge) => format!("`{edge}` is neither sewn, finished nor folded"),
         Unreckoned::NoAllowance(edge) => format!("nothing says how much of `{edge}` is sewn or turned in"),
+        Unreckoned::FoldedSmall(copy) => format!("`{copy}` is folded, and nothing tells how far"),
         Unreckoned::Gathered(edge) => format!("`{edge}` is gathered"),
         Unreckoned::Follows => return None,
     })

@@ -54,6 +54,7 @@ use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
 use super::sewn_not_reckoned;
+use super::slit_left_raw;
 use super::step_empty;
 use super::stitch_missing;
 use super::topstitched_before_sewn;
@@ -131,6 +132,7 @@ pub static CHECKS: &[Judge] = &[
     hands_alike::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
+    slit_left_raw::CHECK,
     casing_not_open::CHECK,
     casing_too_narrow::CHECK,
     gap_not_left::CHECK,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::fault::Moment;
 use super::player::Player;
-use crate::resolve::{CopyId, EdgeId, EditionWork, Touched};
+use crate::resolve::{CopyId, EdgeId, EditionWork, Placed, Touched};
 
 /// What is sewn as one length: an edge, or edges that follow each other.
 pub(super) type Side = Vec<(CopyId, EdgeId)>;
@@ -25,8 +25,10 @@ impl<'d, 'e> Deed<'d, 'e> {
     pub fn of(work: &'d EditionWork<'e>, moment: Moment, player: &Player<'_>) -> Deed<'d, 'e> {
         let targets: Vec<Touched> = work.touched().collect();
         let mut all = targets.clone();
-        for target in &targets {
-            all.extend(player.fellows(target).into_iter().filter(|fellow| !targets.contains(fellow)));
+        for fellow in targets.iter().flat_map(|target| player.fellows(target)) {
+            if !all.contains(&fellow) {
+                all.push(fellow);
+            }
         }
         let copies = all.iter().filter_map(|target| match target {
             Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
@@ -34,6 +36,11 @@ impl<'d, 'e> Deed<'d, 'e> {
         });
         let touched = copies.collect();
         Deed { work, targets, all, touched, moment }
+    }
+
+    /// The places that it names: where it begins and ends, and where a gap lies.
+    pub fn places(&self) -> impl Iterator<Item = &Placed<'e>> {
+        self.work.part.iter().chain([&self.work.leave_at]).flatten()
     }
 
     /// The sides of a seam: edges in a row are one, every other edge is one by itself.

@@ -3,6 +3,7 @@
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
 use super::player::Player;
 use super::sewn;
+use super::slits;
 use super::unfinished;
 use crate::resolve::{Filler, NotionId, Touched, ZipEdge};
 
@@ -12,6 +13,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     player.never_closed();
     unfinished::judge(player);
     holes(player);
+    slits::judge(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
         || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));

@@ -57,6 +57,8 @@ pub enum Unreckoned {
     NoAllowance(String),
     /// An edge is gathered.
     Gathered(String),
+    /// A copy is folded, and nothing tells how far.
+    FoldedSmall(String),
     /// Something has a fault that is told by itself.
     Follows,
 }
@@ -70,6 +72,8 @@ pub enum OffEdge {
     NotBeside(Vec<String>),
     /// The edge has only so many notches.
     NoNotch(usize),
+    /// The mark lies elsewhere.
+    MarkElsewhere,
     /// Something has a fault that is told by itself.
     Follows,
 }
@@ -115,6 +119,8 @@ pub enum Fault {
     NothingOpen { turned: Moment, closed: Option<Moment> },
     /// A buttonhole is made before its edge is sewn or hemmed.
     HoleTooSoon { edge: String, holed: Moment, sewn: Moment },
+    /// The edges of a slit stay raw: it is cut open and never bound, or bound before it is cut open.
+    SlitRaw { name: String, slashed: Option<Moment>, bound: Option<Moment> },
     /// Something is passed into a casing that is not there or that is shut.
     CasingShut { inserted: Moment, why: Shut },
     /// A gap stays open.

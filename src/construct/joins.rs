@@ -26,7 +26,8 @@ impl Player<'_> {
                 Touched::Copy(copy) => {
                     self.handle(*copy, moment);
                     for edge in self.edition.edges_of(*copy) {
-                        if !self.state.is_dealt_with(*copy, edge) {
+                        let free = !self.state.copies[*copy].creases.is_empty() && !self.state.is_settled(*copy, edge);
+                        if free || !self.state.is_dealt_with(*copy, edge) {
                             let state = self.state.edge(*copy, edge);
                             state.seams.push(seam);
                             state.covered.push((0.0, 1.0));

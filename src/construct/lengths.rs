@@ -3,6 +3,7 @@
 use super::deed::{Deed, Side};
 use super::fault::Fault;
 use super::player::Player;
+use crate::geometry::Kept;
 use crate::measure::{Dimension, to_f64};
 use crate::resolve::{CopyId, EdgeId, Worked};
 
@@ -38,18 +39,21 @@ impl Player<'_> {
         if sides.iter().all(|side| side.len() == 1) && joined_end_to_end(&lengths) {
             return true;
         }
-        let part = self.part_of(deed, first).map(|(from, to)| (to - from) * self.drawn_length(first));
+        let part = self.part_of(deed);
         let mut faults = Vec::new();
         for (side, other) in &lengths[1..] {
-            let in_part = part.is_some_and(|part| {
-                let drawn = self.drawn_length(side);
-                (part - drawn).abs().min((part - other.seam).abs()) <= eased + TOLERANCE
+            let in_part = part.as_ref().is_some_and(|part| {
+                let (against, other) = if part.side == **side { (*first, length) } else { (*side, other) };
+                let (long, laid) = (part.to - part.from, [self.left_length(against), self.laid_length(against)]);
+                let apart = laid.map(|laid| long - laid).into_iter().chain([long - other.seam, part.sewn - other.seam]);
+                apart.into_iter().any(|apart| apart.abs() <= eased + TOLERANCE)
             });
             let fits = in_part
                 || match gather {
                     Some(to) => (length.seam.min(other.seam) - to).abs() <= TOLERANCE,
                     None => length.apart(*other) <= eased + TOLERANCE,
-                };
+                }
+                || self.may_fit_open((first, side), eased);
             if !fits {
                 faults.push(self.differ(deed, (first, length.seam), (side, other.seam), eased));
             }
@@ -86,16 +90,27 @@ impl Player<'_> {
     }
 
     /// How long the stitching line of a side is, laps taken off; `None` where an edge is drawn up to whatever
-    /// it has to fit, or its outline is not known.
+    /// it has to fit or is folded nobody knows how far, or its outline is not known.
     fn reckoned(&self, side: &[(CopyId, EdgeId)]) -> Option<Lengths> {
-        let drawn_up =
-            |(copy, edge): &(CopyId, EdgeId)| self.state.known_edge(*copy, *edge).is_some_and(|edge| edge.gathered);
+        let drawn_up = |(copy, edge): &(CopyId, EdgeId)| {
+            let gathered = self.state.known_edge(*copy, *edge).is_some_and(|edge| edge.gathered);
+            gathered || self.state.copies[*copy].folded_small
+        };
         if side.iter().any(drawn_up) {
             return None;
         }
+        self.lengths_of(side, true)
+    }
+
+    /// The same of edges that lie as they are folded, or opened.
+    fn lengths_of(&self, side: &[(CopyId, EdgeId)], folded: bool) -> Option<Lengths> {
+        let kept = |copy: CopyId, edge: EdgeId| match folded || !self.may_count_open(copy) {
+            true => self.kept(copy, edge),
+            false => Kept::WHOLE,
+        };
         let mut seam = 0.0;
         for (copy, edge) in side {
-            seam += self.edition.edge(*copy, *edge)?.seam_length;
+            seam += self.edition.edge(*copy, *edge)?.seam_length * kept(*copy, *edge).seam;
         }
         let lapped = self.state.laps.iter().map(|(edges, by)| {
             let held = edges.iter().filter(|edge| side.contains(edge)).count();
@@ -103,10 +118,28 @@ impl Player<'_> {
         });
         let lapped: f64 = lapped.sum();
         let cut = match side {
-            [(copy, edge)] => Some(self.edition.edge(*copy, *edge)?.cut_length),
+            [(copy, edge)] => Some(self.edition.edge(*copy, *edge)?.cut_length * kept(*copy, *edge).cut),
             _ => None,
         };
         Some(Lengths { seam: seam - lapped, cut })
+    }
+
+    /// Whether two sides fit when what is folded counts opened, where it may.
+    fn may_fit_open(&self, (first, second): (&Side, &Side), eased: f64) -> bool {
+        let may = |side: &Side| side.iter().any(|(copy, _)| self.may_count_open(*copy));
+        let fits = |(one, two): (bool, bool)| {
+            let lengths = self.lengths_of(first, one).zip(self.lengths_of(second, two));
+            lengths.is_some_and(|(one, two)| one.apart(two) <= eased + TOLERANCE)
+        };
+        (may(first) || may(second)) && [(true, false), (false, true), (false, false)].into_iter().any(fits)
+    }
+
+    /// The length of a side as drawn, but for what lies folded, in mm.
+    fn left_length(&self, side: &[(CopyId, EdgeId)]) -> f64 {
+        let left = |(copy, edge): &(CopyId, EdgeId)| {
+            Some(self.edition.edge(*copy, *edge)?.length * self.kept(*copy, *edge).cut)
+        };
+        side.iter().filter_map(left).sum()
     }
 
     /// The length of a side as drawn, in mm.
@@ -119,7 +152,7 @@ impl Player<'_> {
         let Some((gap, formula)) = millimetres(deed.work.leave).zip(deed.work.work.leave.as_ref()) else { return };
         let sides = deed.sides();
         let Some(first) = sides.first() else { return };
-        let behind = deed.work.leave_at.as_ref().and_then(|place| self.behind(first, place));
+        let behind = deed.work.leave_at.as_ref().and_then(|place| self.behind(deed, first, place));
         let shortest = sides.iter().filter_map(|side| Some((side, self.reckoned(side)?.seam)));
         let Some((side, length)) = shortest.min_by(|one, other| one.1.total_cmp(&other.1)) else { return };
         let room = behind.unwrap_or(length).min(length);

@@ -5,6 +5,7 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod creases;
 mod curves;
 mod deed;
 mod end;
@@ -14,17 +15,20 @@ mod history;
 mod joins;
 mod lengths;
 mod notches;
+mod parts;
 mod places;
 mod play;
 mod player;
 mod sewn;
 mod shaped;
+mod slits;
 mod state;
 mod stitched;
 mod tell;
 mod thread;
 mod unfinished;
 mod verbs;
+mod zips;
 
 pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unreckoned};
 pub use history::{History, SewnSeam};

@@ -20,6 +20,7 @@ impl Player<'_> {
     pub fn check_notches(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         let noted: Vec<Noted> = edges
             .iter()
+            .filter(|(copy, edge)| !self.is_folded_across(*copy, *edge))
             .filter_map(|(copy, edge)| {
                 let places = self.notches(*copy, *edge);
                 let length = self.edition.edge(*copy, *edge)?.length;

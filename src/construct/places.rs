@@ -1,33 +1,32 @@
-//! Places along an edge, and the part of an edge that a work fact is about.
+//! Places along an edge.
 
-use super::deed::Deed;
-use super::fault::{Fault, OffEdge};
+use super::fault::OffEdge;
 use super::player::Player;
 use crate::geometry::Along;
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::Far;
-use crate::resolve::{CopyId, EdgeId, Placed};
+use crate::resolve::{CopyId, EdgeId, MarkAt, PieceId, Placed};
 
 /// How far two corners may lie apart and still be one, in mm.
-const SAME_CORNER: f64 = 0.5;
+pub(super) const SAME_CORNER: f64 = 0.5;
+
+/// How far beside the stitching line a mark may lie and still tell a place on the edge, in mm (common practice, no
+/// source).
+const NEAR: f64 = 6.0;
 
 impl Player<'_> {
-    /// How much of the first edge of a side lies behind a place, as one counts, in mm; `None` where the place
-    /// lies nowhere, which is told by itself.
-    pub fn behind(&self, side: &[(CopyId, EdgeId)], placed: &Placed<'_>) -> Option<f64> {
-        let (copy, edge) = side.first()?;
-        let (far, _) = self.counted(*copy, *edge, placed).ok()?;
-        Some(self.drawn_length(&[(*copy, *edge)]) - far)
-    }
-
-    fn place_on(&self, copy: CopyId, edge: EdgeId, placed: &Placed<'_>) -> Result<f64, OffEdge> {
+    /// How far along an edge a place lies, in mm from its start.
+    pub fn place_on(&self, copy: CopyId, edge: EdgeId, placed: &Placed<'_>) -> Result<f64, OffEdge> {
         let (far, from_end) = self.counted(copy, edge, placed)?;
         Ok(if from_end { self.drawn_length(&[(copy, edge)]) - far } else { far })
     }
 
     /// How far a place lies from the end that one counts from, in mm, and whether that is the edge's end.
-    fn counted(&self, copy: CopyId, edge: EdgeId, placed: &Placed<'_>) -> Result<(f64, bool), OffEdge> {
+    pub fn counted(&self, copy: CopyId, edge: EdgeId, placed: &Placed<'_>) -> Result<(f64, bool), OffEdge> {
         let length = self.drawn_length(&[(copy, edge)]);
+        if let Some(mark) = placed.mark {
+            return self.mark_on(copy, edge, mark).map(|far| (far, false)).ok_or(OffEdge::MarkElsewhere);
+        }
         let from_end = match placed.place.from.as_ref().map(|from| from.text.as_str()) {
             None | Some("start") => false,
             Some("end") => true,
@@ -58,7 +57,7 @@ impl Player<'_> {
     }
 
     /// Whether the edge `beside` meets an edge at its end, and not at its start.
-    fn lies_at_end(&self, copy: CopyId, edge: EdgeId, beside: &str) -> Result<bool, OffEdge> {
+    pub fn lies_at_end(&self, copy: CopyId, edge: EdgeId, beside: &str) -> Result<bool, OffEdge> {
         let shape = self.edition.values.whole(self.edition.cast[copy].piece).ok_or(OffEdge::Follows)?;
         let ends = |name: &str| {
             let at = |share| shape.point_at(name, Along::Fraction(share)).map(|point| point.at);
@@ -86,65 +85,20 @@ impl Player<'_> {
         }
     }
 
-    /// The share of its first edge that a fact is about, from 0 to 1; `None` for the whole.
-    pub fn part_of(&self, deed: &Deed<'_, '_>, side: &[(CopyId, EdgeId)]) -> Option<(f64, f64)> {
-        let (copy, edge) = side.first()?;
-        self.part_on(deed, *copy, *edge)
-    }
-
-    fn part_on(&self, deed: &Deed<'_, '_>, copy: CopyId, edge: EdgeId) -> Option<(f64, f64)> {
-        let [from, to] = &deed.work.part;
-        if from.is_none() && to.is_none() {
+    /// How far along an edge a mark lies, in mm from its start; `None` where it lies elsewhere.
+    pub fn mark_on(&self, copy: CopyId, edge: EdgeId, (piece, mark): (PieceId, usize)) -> Option<f64> {
+        if self.edition.cast[copy].piece != piece {
             return None;
         }
-        let length = self.drawn_length(&[(copy, edge)]);
-        let at = |placed: &Option<Placed<'_>>, otherwise: f64| match placed {
-            Some(placed) => self.place_on(copy, edge, placed).ok(),
-            None => Some(otherwise),
+        let (edge, shape) = (self.edition.edge(copy, edge)?, self.edition.values.shape(piece)?);
+        let points = match self.edition.values.marks(piece).get(mark)?.as_ref()? {
+            MarkAt::Point(point) => vec![*point],
+            MarkAt::Line { ends, .. } => ends.to_vec(),
+            MarkAt::Outline { .. } => Vec::new(),
         };
-        // Without a beginning, the part begins at the end that the other place is not counted from.
-        let whole = (at(from, 0.0)?, at(to, length)?);
-        let (low, high) = (whole.0.min(whole.1), whole.0.max(whole.1));
-        (length > 0.0).then_some((low / length, high / length))
-    }
-
-    /// The shares of each edge that a fact holds: of the first edge the part that it names, of the others
-    /// what lies on it.
-    pub fn shares(&self, deed: &Deed<'_, '_>, copy: CopyId, edge: EdgeId) -> (f64, f64) {
-        let sides = deed.sides();
-        let Some(first) = sides.first() else { return (0.0, 1.0) };
-        let Some((low, high)) = self.part_of(deed, first) else { return (0.0, 1.0) };
-        let Some((first_copy, first_edge)) = first.first().copied() else { return (0.0, 1.0) };
-        if (first_copy, first_edge) == (copy, edge) {
-            return (low, high);
-        }
-        let (own, other) = (self.drawn_length(first), self.drawn_length(&[(copy, edge)]));
-        // A short edge on a part of a long one is sewn from end to end.
-        if other < own - SAME_CORNER && other <= (high - low) * own * 1.02 + SAME_CORNER {
-            return (0.0, 1.0);
-        }
-        let by_itself = deed.work.part.iter().flatten().all(|placed| placed.place.from.is_some());
-        if let Some(part) = self.part_on(deed, copy, edge).filter(|_| by_itself) {
-            return part;
-        }
-        match self.same_way((first_copy, first_edge), (copy, edge)) {
-            true => (low, high),
-            false => (1.0 - high, 1.0 - low),
-        }
-    }
-
-    /// Places that lie on no edge.
-    pub fn check_places(&mut self, deed: &Deed<'_, '_>) {
-        let sides = deed.sides();
-        let Some((copy, edge)) = sides.first().and_then(|side| side.first()).copied() else { return };
-        for placed in deed.work.part.iter().chain([&deed.work.leave_at]).flatten() {
-            match self.place_on(copy, edge, placed) {
-                Ok(_) | Err(OffEdge::Follows) => {}
-                Err(why) => {
-                    let edge = self.edition.edge_name(copy, edge);
-                    self.faults.push(Fault::PlaceOff { edge, place: placed.place.text.span, why });
-                }
-            }
-        }
+        // What is marked on a half is marked on both.
+        let halves = points.iter().flat_map(|point| [Some(*point), shape.over_fold().map(|fold| fold * *point)]);
+        let near = halves.flatten().map(|point| edge.nearest(point)).min_by(|one, two| one.1.total_cmp(&two.1))?;
+        (near.1 <= to_f64(edge.allowance) + NEAR).then_some(near.0)
     }
 }

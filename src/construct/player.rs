@@ -49,9 +49,20 @@ impl<'a> Player<'a> {
         piece.raw.iter().any(|raw| raw.text == edge || raw.text == "all")
     }
 
+    /// Whether nothing shuts an edge, so that a hand passes. That a whole piece may stay raw tells nothing of it.
+    pub fn stands_open(&self, copy: CopyId, edge: EdgeId) -> bool {
+        let held = self.state.known_edge(copy, edge).is_some_and(EdgeState::is_held_whole);
+        let piece = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece];
+        !held && !piece.raw.iter().any(|raw| raw.text == "all")
+    }
+
     /// The same of the layers that count as one with a target.
     pub fn fellows(&self, target: &Touched) -> Vec<Touched> {
         let (Touched::Copy(copy) | Touched::Edge(copy, _)) = target else { return Vec::new() };
+        let mut fellows = match target {
+            Touched::Edge(copy, edge) => self.state.laid_on(*copy, *edge),
+            _ => Vec::new(),
+        };
         let layers = self.state.layers.iter().filter(|layer| layer.copies.contains(copy));
         let (whole, along): (Vec<&Layers>, Vec<&Layers>) = layers.partition(|layer| layer.edges.is_empty());
         let others = whole.iter().flat_map(|layer| &layer.copies).filter(|other| *other != copy);
@@ -60,11 +71,12 @@ impl<'a> Player<'a> {
                 let word = self.edition.edge_word(*copy, *edge);
                 let called = others.filter_map(|other| Some(Touched::Edge(*other, self.edge_called(*other, &word)?)));
                 let along = along.iter().filter(|layer| layer.edges.contains(&(*copy, *edge)));
-                let named = along.flat_map(|layer| &layer.edges).filter(|(other, _)| other != copy);
-                called.chain(named.map(|(other, edge)| Touched::Edge(*other, *edge))).collect()
+                let named = along.flat_map(|layer| &layer.edges).filter(|named| **named != (*copy, *edge));
+                fellows.extend(called.chain(named.map(|(other, edge)| Touched::Edge(*other, *edge))));
             }
-            _ => others.map(|other| Touched::Copy(*other)).collect(),
+            _ => fellows.extend(others.map(|other| Touched::Copy(*other))),
         }
+        fellows
     }
 
     /// The edge of a copy that is called so.

@@ -13,7 +13,8 @@
 //! and without boxed corners the width is w less both side allowances, the height h less those at the
 //! top and the base; a piece cut on the fold counts twice from the fold. Where the stitching line is drawn,
 //! the corner is taken out of that: its c grows by the piece's own a and loses its own x, its d by b and x.
-//! An edge that is declared raw takes nothing away.
+//! An edge that is declared raw takes nothing away. What lies folded is as wide as its wider side, of which the
+//! allowance at its edge is sewn away.
 
 use super::fault::{Fault, Unreckoned};
 use super::history::History;
@@ -107,11 +108,28 @@ impl<'a> SewnCopy<'a> {
                 return Err(Unreckoned::Gathered(self.edition.edge_name(self.copy, edge)));
             }
         }
-        match self.piece.fold.as_ref().map(|fold| fold.text.as_str()) {
-            Some(fold) if fold == one => Ok(2.0 * (cut - self.taken(other)?)),
-            Some(fold) if fold == other => Ok(2.0 * (cut - self.taken(one)?)),
-            _ => Ok(cut - self.taken(one)? - self.taken(other)?),
+        if self.state.copies[self.copy].folded_small {
+            return Err(Unreckoned::FoldedSmall(self.edition.cast[self.copy].name.clone()));
         }
+        let (whole, first, last) = match self.piece.fold.as_ref().map(|fold| fold.text.as_str()) {
+            Some(fold) if fold == one => (2.0 * cut, self.taken(other)?, self.taken(other)?),
+            Some(fold) if fold == other => (2.0 * cut, self.taken(one)?, self.taken(one)?),
+            _ => (cut, self.taken(one)?, self.taken(other)?),
+        };
+        Ok(match self.creased(whole, matches!(one, "top" | "bottom")) {
+            Some(far) => f64::max(far - first, whole - far - last),
+            None => whole - first - last,
+        })
+    }
+
+    /// How far from its upper or left edge the cloth lies folded, in mm; a ring that was folded crosswise for its
+    /// seam counts opened.
+    fn creased(&self, whole: f64, level: bool) -> Option<f64> {
+        let creases = &self.state.copies[self.copy].creases;
+        let here = creases.iter().filter(|folded| folded.crease.is_level() == Some(level));
+        let lying = here.filter(|folded| folded.lengthwise != Some(false) || !self.state.is_ring(self.copy, folded));
+        let bounds = self.edition.values.whole(self.edition.cast[self.copy].piece)?.cutting().bounds();
+        lying.filter_map(|folded| Some(whole * folded.crease.share(bounds)?)).next_back()
     }
 
     fn boxed(&self, (across, up): (&BySize, &BySize), measure: SewnMeasure) -> Result<f64, Unreckoned> {

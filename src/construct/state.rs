@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::ops::{Index, IndexMut};
 
 use super::fault::Moment;
+use crate::geometry::Crease;
 use crate::resolve::{CopyId, EdgeId, Filler, Inside, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
@@ -20,6 +21,20 @@ pub(super) struct CopyState {
     pub turned: Option<Moment>,
     /// When it was folded as a whole.
     pub folded_up: Option<Moment>,
+    /// The lines along which it lies folded.
+    pub creases: Vec<Folded>,
+    /// Whether it lies folded in a way that leaves its size open.
+    pub folded_small: bool,
+}
+
+/// A line along which a copy lies folded.
+#[derive(Debug, Clone)]
+pub(super) struct Folded {
+    pub crease: Crease,
+    /// Whether it runs along the longer side; `None` for a marked line.
+    pub lengthwise: Option<bool>,
+    /// Edges that lie on each other.
+    pub pairs: Vec<(EdgeId, EdgeId)>,
 }
 
 /// An edge between two steps.
@@ -96,6 +111,16 @@ pub(super) struct Layers {
     pub edges: BTreeSet<(CopyId, EdgeId)>,
 }
 
+/// A line along which a piece is cut open, or is to be.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Slit {
+    pub cut: Option<Moment>,
+    /// The first binding, hem or finish, in time or not.
+    pub bound: Option<Moment>,
+    /// Whether its edges are kept from fraying.
+    pub neat: bool,
+}
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {
@@ -103,6 +128,8 @@ pub(super) struct State {
     pub edges: BTreeMap<(CopyId, EdgeId), EdgeState>,
     pub zip_edges: BTreeMap<(NotionId, ZipEdge), Vec<usize>>,
     pub seams: Vec<Seam>,
+    /// By copy, and place among the marks of its piece.
+    pub slits: BTreeMap<(CopyId, usize), Slit>,
     /// Darts, pleats and tucks that are sewn or laid.
     pub closed: BTreeMap<(CopyId, Inside), Moment>,
     /// Those that were told to be open still.
@@ -142,6 +169,26 @@ impl State {
     /// Whether an edge is held by a seam.
     pub fn is_sewn(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.known_edge(copy, edge).is_some_and(|edge| !edge.seams.is_empty())
+    }
+
+    /// The edges of a folded copy that lie on one of its edges.
+    pub fn laid_on(&self, copy: CopyId, edge: EdgeId) -> Vec<Touched> {
+        let pairs = self.copies[copy].creases.iter().flat_map(|folded| &folded.pairs);
+        let other = pairs.filter_map(|(one, other)| match edge {
+            edge if edge == *one => Some(*other),
+            edge if edge == *other => Some(*one),
+            _ => None,
+        });
+        other.map(|other| Touched::Edge(copy, other)).collect()
+    }
+
+    /// Whether a folded copy was sewn to itself along edges that lie on each other.
+    pub fn is_ring(&self, copy: CopyId, folded: &Folded) -> bool {
+        self.seams.iter().any(|seam| {
+            let own = seam.members.iter().all(|member| matches!(member, Touched::Edge(with, _) if *with == copy));
+            let holds = |edge: EdgeId| seam.members.contains(&Touched::Edge(copy, edge));
+            own && folded.pairs.iter().any(|(one, other)| holds(*one) && holds(*other))
+        })
     }
 
     /// Whether an edge is sewn or finished from end to end; a fold is, once a stitch holds it.

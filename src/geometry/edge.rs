@@ -1,6 +1,6 @@
 //! One edge of a piece, and the points along it.
 
-use kurbo::{BezPath, ParamCurve, PathSeg, Point};
+use kurbo::{BezPath, ParamCurve, ParamCurveNearest, PathSeg, Point};
 
 use super::part::Part;
 use super::ring::{self, direction, outward};
@@ -74,6 +74,21 @@ impl Edge {
         (self.closed, self.exact_closed) = (half.closed * factor, exact(half.exact_closed));
         (self.seam_length, self.exact_seam) = (half.seam_length * factor, exact(half.exact_seam));
         (self.cut_length, self.exact_cut) = (half.cut_length * factor, exact(half.exact_cut));
+    }
+
+    /// How far along it, as it is counted, and how far off the point of it lies that is nearest to another, in mm.
+    pub fn nearest(&self, point: Point) -> (f64, f64) {
+        let mut best = (0.0, f64::MAX);
+        let mut walked = 0.0;
+        for run in self.path.segments() {
+            let near = run.nearest(point, 1e-6);
+            let far = near.distance_sq.sqrt();
+            if far < best.1 {
+                best = (walked + ring::length(&run.subsegment(0.0..near.t)), far);
+            }
+            walked += ring::length(&run);
+        }
+        best
     }
 
     pub(super) fn point(&self, drawn: Drawn, distance: f64) -> Option<EdgePoint> {

@@ -5,6 +5,7 @@
 //! Everything is in millimetres, y grows downwards, and a closed line runs clockwise as seen. The
 //! module knows no paper, no sizes and no formulas.
 
+mod crease;
 mod crossing;
 mod dart;
 mod edge;
@@ -23,6 +24,7 @@ mod shaping;
 mod spec;
 mod symmetry;
 
+pub use crease::{Crease, Kept};
 pub use dart::{Dart, DartSpec, Fold, Laid, Pleat, PleatSpec, Tip};
 pub use edge::{Edge, EdgePoint};
 pub use fault::ShapeFault;

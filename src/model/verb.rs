@@ -38,6 +38,7 @@ macro_rules! each_verb {
             Turn, turn, "turn", Bare;
             Trim, trim, "trim", Bare;
             Clip, clip, "clip", Bare;
+            Slash, slash, "slash", Bare;
             Grade, grade, "grade", Bare;
             Finish, finish, "finish", Over;
             Fold, fold, "fold", Bare;

@@ -202,7 +202,7 @@ impl Resolver<'_> {
         }
         let inside = edge.and_then(|word| within::named(facts, word)).map(|one| Meant::Inside(owner, vec![one]));
         // What is marked may bear the name of the edge that it opens at.
-        if let (Verb::Mark, Some(inside)) = (verb, inside.clone()) {
+        if let (Verb::Mark | Verb::Slash, Some(inside)) = (verb, inside.clone()) {
             return inside;
         }
         let Some(word) = edge else { return Meant::Whole(owner) };

@@ -25,6 +25,8 @@ pub struct Uses {
     /// The values that formulas of their own print in both systems, and where those stand. A bare name is
     /// left out: its figures are judged where it is defined.
     pub printed: Vec<PrintedValue>,
+    /// The measurements whose figures are printed by their bare names.
+    pub shown: BTreeSet<String>,
 }
 
 /// A value that a formula of its own printed.
@@ -77,12 +79,23 @@ impl Uses {
     pub fn print(&mut self, formula: &Expression, both: bool, scope: &Scope<'_>) {
         self.read(formula, scope);
         let bare = matches!(formula.formula.root.kind, ExprKind::Name(_));
-        if both
-            && !bare
-            && let Some(worked) = scope.work_out(formula, &mut Findings::default())
-        {
+        if bare {
+            self.show(formula, scope);
+        } else if both && let Some(worked) = scope.work_out(formula, &mut Findings::default()) {
             self.printed.push(PrintedValue { span: formula.span(), worked, beside_stitch: scope.has_one_stitch() });
         }
+    }
+
+    /// A parameter stands for the name that was handed over.
+    fn show(&mut self, formula: &Expression, scope: &Scope<'_>) {
+        let ExprKind::Name(name) = &formula.formula.root.kind else { return };
+        let handed = scope.params.iter().find(|param| param.name.text == *name);
+        let shown = match handed.map(|param| param.expression.as_ref().map(|handed| &handed.formula.root.kind)) {
+            Some(Some(ExprKind::Name(handed))) => handed,
+            Some(_) => return,
+            None => name,
+        };
+        self.shown.insert(shown.clone());
     }
 
     fn formula(&mut self, formula: &Expression) {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::cast::CopyId;
-use super::ids::NotionId;
+use super::ids::{NotionId, PieceId};
 use super::names::NameKind;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
@@ -13,7 +13,7 @@ use super::within::Inside;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
-use crate::measure::{Dimension, Exact};
+use crate::measure::{Dimension, Exact, ExprKind};
 use crate::model::{Draft, Expression, Far, Name, Place, Text, Touch, Verb, Work};
 
 /// A work fact of one size.
@@ -54,6 +54,8 @@ pub struct Placed<'a> {
     pub place: &'a Place,
     /// The length or the share; `None` for a place without a figure, and where it could not be worked out.
     pub along: Option<Worked>,
+    /// The mark that is the place: of which piece, and which of its marks.
+    pub mark: Option<(PieceId, usize)>,
 }
 
 /// What a gap is for.
@@ -70,7 +72,7 @@ impl<'a> EditionWork<'a> {
     pub(super) fn new(work: &'a Work, resolver: &Resolver<'_>, scope: &Scope<'_>, told: &mut Told) -> EditionWork<'a> {
         let places = || work.part.iter().chain([&work.leave_at]).flatten();
         let along = places().filter_map(|place| match &place.far {
-            Far::Along(formula) => Some(formula),
+            Far::Along(formula) if mark(place, resolver).is_none() => Some(formula),
             _ => None,
         });
         let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap];
@@ -90,6 +92,9 @@ impl<'a> EditionWork<'a> {
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
         }
+        if work.verb == Verb::Slash && targets.iter().all(|target| is_seen(target) && !is_mark(target)) {
+            findings.push(without_line(work));
+        }
         let count = told_by_marks(work, count, &targets, resolver, findings);
         for words in &work.words {
             check_words(words, resolver, scope, findings);
@@ -100,12 +105,13 @@ impl<'a> EditionWork<'a> {
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
         let lap = length(&work.lap);
         let mut placed = |place: &'a Option<Place>| {
-            place.as_ref().map(|place| Placed {
-                place,
-                along: match &place.far {
-                    Far::Along(formula) => scope.work_out_fact(formula, findings),
+            place.as_ref().map(|place| {
+                let mark = mark(place, resolver);
+                let along = match &place.far {
+                    Far::Along(formula) if mark.is_none() => scope.work_out_fact(formula, findings),
                     _ => None,
-                },
+                };
+                Placed { place, along, mark }
             })
         };
         let (leave_at, part) = (placed(&work.leave_at), [placed(&work.part[0]), placed(&work.part[1])]);
@@ -161,6 +167,32 @@ impl<'a> EditionWork<'a> {
         }
         names
     }
+}
+
+fn is_seen(target: &Target) -> bool {
+    !target.touched.contains(&Touched::Unknown)
+}
+
+fn is_mark(target: &Target) -> bool {
+    matches!(&target.meant, Meant::Inside(_, all) if all.iter().any(|one| matches!(one, Inside::Mark(_))))
+}
+
+/// A slit whose line is not marked.
+fn without_line(work: &Work) -> Finding {
+    WORK_UNREADABLE
+        .at(work.verb_span, "this `slash` names no line that is marked")
+        .hint("mark it on its piece: `marks: {slit: {line: [[10 cm, 0 cm], [10 cm, 8 cm]]}}`, and name it: `- slash: sleeve.slit`")
+        .everywhere()
+}
+
+/// The mark that a place names: `front.stop`.
+fn mark(place: &Place, resolver: &Resolver<'_>) -> Option<(PieceId, usize)> {
+    let Far::Along(Expression { formula, .. }) = &place.far else { return None };
+    let ExprKind::Name(name) = &formula.root.kind else { return None };
+    let (owner, word) = name.split_once('.').filter(|_| place.from.is_none())?;
+    let piece = resolver.catalogue.get(owner)?.piece()?;
+    let marks = &resolver.draft.facts.pieces[piece].marks;
+    marks.iter().position(|mark| mark.name.text == word).map(|at| (piece, at))
 }
 
 /// A fact that does not say with what it is done.

@@ -48,3 +48,43 @@ proptest! {
         prop_assert!(one.iter().all(|code| *code == "seam-lengths-differ"), "{:?}", one);
     }
 }
+
+/// What is found when a band, folded or not, lies in a row with a panel against a facing.
+fn ended(high: u32, folded: bool, facing: u32) -> Vec<&'static str> {
+    let piece = |name: &str, wide: u32, high: u32| {
+        format!(
+            "  {name}:\n    outline: {{rectangle: [{wide} mm, {high} mm]}}\n    allowance: {{all: 10 mm}}\n    \
+             raw: all\n    cut: {{outer: 1}}\n"
+        )
+    };
+    let pieces =
+        piece("panel", 400, 300) + &piece("band", 400, high) + &piece("facing", 60, facing);
+    let fold = if folded {
+        "- fold: [band, in half lengthwise]\n"
+    } else {
+        ""
+    };
+    let sew =
+        "- sew: [[panel.right, band.right], facing.left]\n  allowance: 10 mm\n  stitch: 2.5 mm\n";
+    sewn_up(
+        "",
+        &pieces,
+        &["- cut: all\n".to_owned(), format!("{fold}{sew}")],
+        codes,
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_folded_band_behaves_as_one_cut_to_what_is_left(
+        half in 20_u32..60, longer in select(vec![0_u32, 0, 9]),
+    ) {
+        // The panel loses an allowance at both ends; so does a band, folded at one end of its half only.
+        let facing = 280 + half + 20 + longer;
+        let folded = ended(2 * half + 20, true, facing);
+        prop_assert_eq!(&folded, &ended(half + 20, false, facing));
+        prop_assert_eq!(folded.contains(&"seam-lengths-differ"), longer > 0);
+    }
+}

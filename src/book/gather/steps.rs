@@ -139,13 +139,17 @@ fn places(work: &EditionWork<'_>, value: &impl Fn(&Option<Worked>) -> Option<Val
     .collect()
 }
 
-/// The key of the word that says how far along a place lies; a notch with its number behind.
+/// The key of the word that says how far along a place lies; a notch with its number behind, a mark with its name.
 fn point(placed: &Placed<'_>) -> String {
     match placed.place.far {
         Far::Here => "start".to_owned(),
         Far::There => "end".to_owned(),
         Far::Centre => "centre".to_owned(),
         Far::Notch(number) => format!("notch {number}"),
+        Far::Along(_) if placed.mark.is_some() => {
+            let name = placed.place.text.text.rsplit('.').next().unwrap_or_default();
+            format!("mark {}", name.trim().replace('_', " "))
+        }
         Far::Along(_) => String::new(),
     }
 }

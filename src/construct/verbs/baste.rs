@@ -26,7 +26,8 @@
 //! named, as in `baste: [front.waist, lining.waist, as one]`, they are one along these alone.
 //!
 //! ## What it changes
-//! Nothing of the state, since the edges are still raw; but what is done to an edge of one layer is done to all.
+//! The edges are still raw; but what is done to an edge of one layer is done to all. Two edges of one piece, such as
+//! the long edges of a band that is folded in half, are one edge once they are basted or sewn to each other.
 
 use std::collections::BTreeSet;
 
@@ -42,6 +43,7 @@ use crate::resolve::{CopyId, EdgeId};
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("baste.rs"), baste);
 
 fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.hold_to_itself(deed);
     if !deed.work.work.as_one {
         return;
     }

@@ -28,12 +28,15 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
+use crate::construct::slits;
 use crate::model::Verb;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Bind, include_str!("bind.rs"), bind);
 
 fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    slits::neaten(player, deed, false);
+    slits::check_strip(player, deed);
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
     for (copy, edge) in player.edges_of(&deed.all) {

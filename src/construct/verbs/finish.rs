@@ -31,12 +31,14 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::Player;
+use crate::construct::slits;
 use crate::model::Verb;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Finish, include_str!("finish.rs"), finish).always_told();
 
 fn finish(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    slits::neaten(player, deed, false);
     player.each_edge(&deed.all, |edge| {
         edge.neat.get_or_insert(deed.moment);
     });

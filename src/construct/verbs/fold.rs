@@ -1,7 +1,9 @@
 //! An edge is folded under, or a piece is folded up.
 //!
 //! ## How to write it
-//! Name the edge; say which way in words behind. A whole piece is folded in half.
+//! Name the edge; say which way in words behind. A whole piece is folded in half: `[band, in half lengthwise]`,
+//! `[band, crosswise]`; without such a word along its longer side. A line under `marks:` is a line to fold along:
+//! `band.crease`. `[band, in half and open again]` only leaves a crease, and `open: band` opens it out.
 //!
 //! ```yaml
 //! pieces:
@@ -24,9 +26,12 @@
 //! The pieces are cut.
 //!
 //! ## What it changes
-//! The edge is folded: it counts as raw until a stitch holds it.
+//! The edge is folded: it counts as raw until a stitch holds it. Of a piece that lies folded, edges across the fold
+//! are as long as the fold leaves them, and edges that lie on each other are one: to sew `band.bottom` is to sew
+//! `band.top` with it.
 
 use super::entry::VerbEntry;
+use crate::construct::creases;
 use crate::construct::deed::Deed;
 use crate::construct::player::Player;
 use crate::model::Verb;
@@ -41,6 +46,7 @@ fn fold(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             player.state.copies[*copy].folded_up.get_or_insert(deed.moment);
         }
     }
+    creases::fold(player, deed);
     for (copy, edge) in player.edges_of(&deed.all) {
         player.handle(copy, deed.moment);
         player.state.edge(copy, edge).folded.get_or_insert(deed.moment);

@@ -29,6 +29,7 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
+use crate::construct::slits;
 use crate::construct::state::HemGap;
 use crate::model::Verb;
 
@@ -36,6 +37,7 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Hem, include_str!("hem.rs"), hem);
 
 fn hem(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    slits::neaten(player, deed, false);
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
     for (copy, edge) in player.edges_of(&deed.all) {

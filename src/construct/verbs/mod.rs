@@ -31,6 +31,7 @@ mod pleat;
 mod press;
 mod quilt;
 mod sew;
+mod slash;
 mod staystitch;
 mod topstitch;
 mod trim;

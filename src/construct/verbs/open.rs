@@ -1,7 +1,7 @@
-//! A zip is opened.
+//! A zip is opened, or a folded piece is opened out again.
 //!
 //! ## How to write it
-//! Name the zip.
+//! Name the zip, or the piece.
 //!
 //! ```yaml
 //! notions:
@@ -22,7 +22,7 @@
 //! Nothing.
 //!
 //! ## What it changes
-//! The thing can be turned through the zip, or past it.
+//! The thing can be turned through the zip, or past it. A piece that was folded counts whole again.
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
@@ -39,6 +39,9 @@ fn open(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             && player.edition.draft.facts.notions[*notion].kind == Kind::Zip
         {
             player.state.open_zips.insert(*notion);
+        }
+        if let Touched::Copy(copy) = target {
+            player.unfold(*copy);
         }
     }
 }

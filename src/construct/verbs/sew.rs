@@ -34,12 +34,14 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
+use crate::construct::slits;
 use crate::model::Verb;
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Sew, include_str!("sew.rs"), sew);
 
 fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    slits::neaten(player, deed, true);
     let (work, moment) = (deed.work, deed.moment);
     let explicit = edges(&deed.targets);
     player.check_places(deed);
@@ -54,4 +56,5 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_topstitched(&explicit, moment);
     player.check_hands(work, moment);
     player.join(deed);
+    player.hold_to_itself(deed);
 }

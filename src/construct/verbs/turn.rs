@@ -23,7 +23,7 @@
 //! ````
 //!
 //! ## What it needs
-//! Something is open to turn through: a gap, an edge that no seam holds, or a zip with one layer at each tape.
+//! Something is open to turn through: a gap, an edge that no seam holds, a slit, or a zip with one layer at each tape.
 //! Its zips are open. A piece that no seam holds yet is turned over, and needs nothing.
 //!
 //! ## What it changes
@@ -37,6 +37,7 @@ use crate::construct::fault::{Fault, Moment};
 use crate::construct::lengths::millimetres;
 use crate::construct::player::{Player, edges};
 use crate::construct::state::Seam;
+use crate::construct::zips;
 use crate::model::Verb;
 use crate::resolve::{CopyId, NotionId, PieceId, Touched};
 
@@ -52,7 +53,7 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let (copies, notions) = player.state.held_with(&deed.touched);
     for notion in &notions {
         let is_zip = player.state.zip_edges.keys().any(|(known, edge)| known == notion && edge.is_tape());
-        if is_zip && !player.state.open_zips.contains(notion) {
+        if is_zip && !player.state.open_zips.contains(notion) && zips::shuts(player, *notion) {
             player.faults.push(Fault::ZipShut { notion: *notion, turned: moment });
         }
     }
@@ -120,12 +121,9 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         .seams
         .iter()
         .any(|seam| matches!(seam.gap, Some(None)) && seam.members.iter().any(|member| held(member, copies)));
-    let edge = copies.iter().any(|copy| {
-        player.edition.edges_of(*copy).into_iter().any(|edge| {
-            !state.known_edge(*copy, edge).is_some_and(|edge| edge.is_held_whole())
-                && !player.is_declared_raw(*copy, edge)
-        })
-    });
+    let edge = copies
+        .iter()
+        .any(|copy| player.edition.edges_of(*copy).into_iter().any(|edge| player.stands_open(*copy, edge)));
     // A zip opens the thing only where no lining closes it: one layer at each tape.
     let zip = notions.iter().any(|notion| {
         let tapes: Vec<usize> = state
@@ -140,7 +138,7 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
         };
         state.open_zips.contains(notion) && !tapes.is_empty() && tapes.iter().all(single)
     });
-    gap || edge || zip
+    gap || edge || zip || player.has_slit(copies.iter())
 }
 
 fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
