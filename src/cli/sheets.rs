@@ -8,10 +8,10 @@ use super::args::{Form, SheetsArgs};
 use super::press::{Content, Job, print_all};
 use super::sets::{Set, sets};
 use super::{Outcome, Refusal, choose, output};
-use crate::model::spoken_sizes;
+use crate::model::{Piece, is_for, spoken_sizes};
 use crate::pipeline::{Reach, Workshop};
-use crate::resolve::PieceId;
-use crate::sheets::{SheetPaper, draw_sheets, plan_sizes, sheet_lists};
+use crate::resolve::{Edition, PieceId};
+use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_sizes, plan_with_all, sheet_lists};
 use crate::source::BookletFolder;
 
 /// What the sheets of all sizes are called.
@@ -108,6 +108,7 @@ pub(super) fn job(
             plan.naive
         ));
     }
+    notes.extend(saved(workshop, &plan, &editions));
     let lists = sheet_lists(&plan, &facts.sizes);
     notes.extend(lists.iter().map(|(view, list)| format!("  {view}: {}", list.join(", "))));
     let all = set.id.is_none();
@@ -125,4 +126,22 @@ pub(super) fn job(
         size: set.only(),
         content: Content::Sheets(sheets, about),
     }))
+}
+
+/// What is cut with a ruler, and how many sheets that saves; `None` where there is no such piece, or the paper has no
+/// sheets to count.
+fn saved(workshop: &Workshop, plan: &SheetPlan, editions: &[&Edition<'_>]) -> Option<String> {
+    let here = |piece: &&Piece| piece.by_ruler && plan.sizes.iter().any(|size| is_for(piece.sizes.as_ref(), *size));
+    let names: Vec<String> =
+        workshop.draft()?.facts.pieces.iter().filter(here).map(|one| one.name.text.clone()).collect();
+    if names.is_empty() || plan.paper.size().1.is_none() {
+        return None;
+    }
+    let more = plan_with_all(editions, plan.paper).tiles.len().saturating_sub(plan.tiles.len());
+    let saves = match more {
+        0 => "no sheet".to_owned(),
+        1 => "1 sheet".to_owned(),
+        more => format!("{more} sheets"),
+    };
+    Some(format!("  cut with a ruler, which saves {saves}: {}", names.join(", ")))
 }

@@ -50,7 +50,7 @@ impl Player<'_> {
         let taken = |stretch: Option<&Stretch>| stretch.map_or(0.0, |stretch| self.taken_at_ends(stretch.of));
         let first = if from < SAME_CORNER { taken(row.first()) } else { 0.0 };
         let last = if to > length - SAME_CORNER { taken(row.last()) } else { 0.0 };
-        (length > 0.0).then(|| Part { side, from, to, sewn: to - from - first - last })
+        (length > 0.0).then_some(Part { side, from, to, sewn: to - from - first - last })
     }
 
     /// The side that places are counted along: one that holds a mark that is named, else the first.

@@ -218,6 +218,8 @@ pub struct Piece {
     pub fold: Option<Name>,
     /// How much larger it is cut all round before it is quilted; `None` for a piece cut to its line.
     pub cut_larger: Option<Expression>,
+    /// Whether it is left off the pattern sheets, and cut with a ruler from the table.
+    pub by_ruler: bool,
     /// How the grain runs.
     pub grain: Option<Text>,
     /// Where notches are.

@@ -27,7 +27,7 @@ pub use prose::{
     ReferenceKind, Step, Table,
 };
 pub use sheet::SheetSettings;
-pub use size::{BySize, Size, View, Wearer, by_view, is_for, spoken_sizes};
+pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_sizes};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};

@@ -101,6 +101,15 @@ pub fn spoken_sizes(sizes: &[Size], of: &[usize]) -> String {
     by_view(sizes).into_iter().filter_map(own).collect::<Vec<_>>().join("; ")
 }
 
+/// The same in few words: a thing by its name alone where all its sizes are meant.
+pub fn brief_sizes(sizes: &[Size], of: &[usize]) -> String {
+    let own = |view: Vec<usize>| match &sizes[view[0]].view {
+        Some(named) if view.iter().all(|at| of.contains(at)) => named.name.text.clone(),
+        _ => spoken_sizes(sizes, &view.into_iter().filter(|at| of.contains(at)).collect::<Vec<_>>()),
+    };
+    by_view(sizes).into_iter().map(own).filter(|name| !name.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
 /// Whether something that may be for some sizes only is for the size at `size`.
 pub fn is_for(sizes: Option<&Vec<usize>>, size: usize) -> bool {
     sizes.is_none_or(|sizes| sizes.contains(&size))

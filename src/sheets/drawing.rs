@@ -43,12 +43,13 @@ pub fn draw_sheets(plan: &SheetPlan, editions: &[&Edition<'_>], title: &str, edi
     }
     let mut pages = Vec::new();
     let words = all_words(plan, editions);
+    let views = editions.first().map_or_else(Vec::new, |edition| by_view(&edition.draft.facts.sizes));
     for (at, tile) in plan.tiles.iter().enumerate() {
         let seen = frame::window(plan, *tile);
         let place = Affine::translate((margin - seen.x0, margin - seen.y0));
         let frame = frame::frame(plan, *tile);
         let foot = foot(plan, *tile, at, title, edition, editions);
-        let sheet = Sheet { plan, seen, place };
+        let sheet = Sheet { plan, seen, place, views: &views };
         pages.push(Page {
             svg: sheet.draw((width, height), &frame, &words, &foot, at == 0),
             name: tile_name(*tile),
@@ -111,6 +112,8 @@ struct Sheet<'a> {
     plan: &'a SheetPlan,
     seen: Rect,
     place: Affine,
+    /// The sizes of each thing.
+    views: &'a [Vec<usize>],
 }
 
 impl Sheet<'_> {
@@ -124,7 +127,8 @@ impl Sheet<'_> {
             let nested = self.plan.sizes.len() > 1 && !piece.once;
             for (size, lines) in piece.drawn() {
                 // A line pattern for each size, told apart without colour.
-                let pattern = if nested { format!("nb-cut nb-size-{}", size % 8) } else { "nb-cut".to_owned() };
+                let pattern =
+                    if nested { format!("nb-cut nb-size-{}", self.nth(*size) % 8) } else { "nb-cut".to_owned() };
                 self.path(&pattern, &lines.cut, &mut drawn);
                 if lines.has_allowance() && !nested {
                     self.path("nb-sew", &lines.sewn, &mut drawn);
@@ -157,6 +161,11 @@ impl Sheet<'_> {
         format!(
             r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{drawn}{name}</svg>"#
         )
+    }
+
+    /// The place of a size among those of its thing.
+    fn nth(&self, size: usize) -> usize {
+        self.views.iter().find_map(|view| view.iter().position(|own| *own == size)).unwrap_or(size)
     }
 
     /// A path, cut at the window's edge.

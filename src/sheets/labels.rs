@@ -7,7 +7,7 @@ use super::{inside, window};
 use crate::cloth::lies_at_fold;
 use crate::draw::{Detail, Plan};
 use crate::measure::{Exact, Quantity};
-use crate::model::{Kind, Verb, is_for, spoken_sizes};
+use crate::model::{Kind, Verb, brief_sizes, is_for, spoken_sizes};
 use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
@@ -44,7 +44,7 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], editions: &[
     }
     let several = told.len() > 1;
     for (sizes, own) in told {
-        let of = spoken_sizes(&facts.sizes, &sizes);
+        let of = brief_sizes(&facts.sizes, &sizes);
         lines.extend(own.into_iter().map(|line| if several { format!("{of}: {line}") } else { line }));
     }
     lines.push("true size, 1:1".to_owned());

@@ -21,4 +21,4 @@ pub use drawing::{Page, SheetSet, draw_sheets};
 pub use map::{PageMap, page_map, sheet_lists};
 pub use paper::SheetPaper;
 pub use plan::{PlacedPiece, SheetPlan};
-pub use planning::{plan_all_sizes, plan_one_size, plan_sizes};
+pub use planning::{plan_all_sizes, plan_one_size, plan_sizes, plan_with_all};

@@ -50,9 +50,18 @@ const BESIDE: f64 = 2.0;
 /// The plan of some sizes, nested where there are several; of several things, each thing's own pieces lie on sheets of
 /// their own, behind those that it shares.
 pub fn plan_sizes(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
+    plan(editions, paper, false)
+}
+
+/// The same with the pieces that are cut with a ruler: what leaving them off is held against.
+pub fn plan_with_all(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
+    plan(editions, paper, true)
+}
+
+fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPlan {
     let settings = editions.first().map(|edition| edition.draft.facts.sheets).unwrap_or_default();
     let sizes: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
-    let mut loose = loose(editions);
+    let mut loose = loose(editions, by_ruler);
     if let (width, None) = paper.step(&settings) {
         // Words beside a long thin piece give way before the piece does.
         loose.iter_mut().filter(|one| one.room().0 > width).for_each(|one| one.beside = None);
@@ -138,7 +147,7 @@ fn in_sections(boxes: &[Oblong], sections: &[Vec<usize>], step: (f64, f64)) -> V
     spots
 }
 
-fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
+fn loose(editions: &[&Edition<'_>], by_ruler: bool) -> Vec<Loose> {
     let Some(first) = editions.first() else { return Vec::new() };
     let views = by_view(&first.draft.facts.sizes);
     let mut all = Vec::new();
@@ -150,6 +159,9 @@ fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
             continue;
         }
         number = if first.size_facts().view.is_some() { id.at() + 1 } else { number + 1 };
+        if piece.by_ruler && !by_ruler {
+            continue;
+        }
         let outlines: Vec<(usize, Plan)> =
             own.iter().filter_map(|edition| Some((edition.size(), Plan::of(edition, id)?))).collect();
         // What is one for several things is printed once; all else is nested thing by thing.

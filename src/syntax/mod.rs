@@ -26,6 +26,7 @@ mod pieces;
 mod places;
 mod prose;
 mod reader;
+mod ruled;
 mod sheets;
 mod sizes;
 mod synonyms;

@@ -7,6 +7,7 @@ use super::markdown;
 use super::measures;
 use super::places::{self, point};
 use super::reader::Room;
+use super::ruled;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
@@ -23,6 +24,7 @@ pub(super) const KEYS: &[&str] = &[
     "outline",
     "allowance",
     "fold",
+    "sheet",
     "grain",
     "notches",
     "darts",
@@ -44,7 +46,7 @@ pub(super) const EDGE: &[&str] = &["to", "curve", "arc", "turn", "large"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
-    let mut pieces = Vec::new();
+    let mut pieces: Vec<Piece> = Vec::new();
     for (key, node) in fields::named(node, "pieces", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open_needing(&["outline"], node, "a piece", KEYS, findings) else { continue };
@@ -63,6 +65,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
             cut_larger: record.get("cut_larger").and_then(|node| measures::expression(node, "`cut_larger`", findings)),
+            by_ruler: record.text("sheet", findings).is_some_and(|text| !yes(&text, findings)),
             grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             darts: record.get("darts").map(|node| inside::darts(node, findings)).unwrap_or_default(),
@@ -89,6 +92,9 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             id,
             name,
         });
+        if let (Some(piece), Some(node)) = (pieces.last_mut(), record.get("sheet")) {
+            ruled::only_rectangles(piece, node.span, findings);
+        }
     }
     pieces
 }

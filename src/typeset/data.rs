@@ -213,6 +213,8 @@ impl Setter<'_> {
                 "name": row.name,
                 "copies": row.copies,
                 "count": row.count,
+                "by_ruler": row.by_ruler,
+                "snips": row.snips,
                 "fold": row.fold,
                 "opened": row.opened,
                 "single_layer": row.single_layer,
@@ -261,13 +263,15 @@ impl Setter<'_> {
             "id": part.id,
             "title": self.inlines(&part.title),
             "intro": self.blocks(&part.intro),
-            "steps": part.steps.iter().map(|step| self.step(step)).collect::<Vec<_>>(),
+            "steps": part.steps.iter().map(|step| self.step(step, &part.sizes)).collect::<Vec<_>>(),
             "sizes": self.only(&part.sizes),
             "tables": self.tables_of(&part.sizes),
         })
     }
 
-    fn step(&self, step: &Step) -> Json {
+    fn step(&self, step: &Step, part: &[usize]) -> Json {
+        // What a part of one thing says of itself, its steps need not say again.
+        let told = !self.book.views.is_empty() && step.sizes == part;
         json!({
             "id": step.id,
             "number": step.number,
@@ -275,7 +279,7 @@ impl Setter<'_> {
             "body": self.blocks(&step.body),
             "figure": step.figure.as_ref().map(|picture| self.picture(picture)),
             "seam": step.seam.iter().map(|fact| self.seam(fact)).collect::<Vec<_>>(),
-            "sizes": self.only(&step.sizes),
+            "sizes": if told { Vec::new() } else { self.only(&step.sizes) },
         })
     }
 

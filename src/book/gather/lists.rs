@@ -2,14 +2,12 @@
 
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
-use crate::book::volume::{
-    CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, MeasureRow, NotionAmount, NotionNeed, PieceDrawing,
-    PieceDrawings, SheetList, SheetMap, WidthNeed,
-};
+use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
+use crate::book::volume::{Drawing, FabricNeed, FinishedRow, MeasureRow, NotionAmount, NotionNeed, WidthNeed};
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
-use crate::model::{Kind, NotionFigure, Show};
+use crate::model::{Kind, Notch, NotionFigure, Piece, Show};
 use crate::resolve::{self, FabricId, FabricRow, FitRow, PieceId};
 use crate::sheets::PageMap;
 
@@ -148,6 +146,8 @@ impl Gatherer<'_> {
                         name: piece.name.text.clone(),
                         copies: row.copies.clone(),
                         count: row.count,
+                        by_ruler: piece.by_ruler,
+                        snips: snips(piece),
                         fold: piece.fold.is_some(),
                         opened: piece.fold.is_some() && !lies_at_fold(edition, row.piece, row.fabric),
                         single_layer: self.on_single_layer(row),
@@ -219,6 +219,15 @@ impl Gatherer<'_> {
         self.drawings.insert(entry.drawing.clone(), drawing);
         Some(entry)
     }
+}
+
+/// The edges of a piece cut with a ruler that have a notch, as the page names them.
+fn snips(piece: &Piece) -> Vec<String> {
+    let named = |notch: &Notch| {
+        let edge = &notch.edge.text;
+        piece.edge_called(edge).unwrap_or_else(|| edge.replace('_', " "))
+    };
+    if piece.by_ruler { piece.notches.iter().map(named).collect() } else { Vec::new() }
 }
 
 /// A map of sheets as an entry of the book, and its drawing.

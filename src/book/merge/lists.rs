@@ -3,11 +3,9 @@
 use super::order::{Group, together};
 use super::prose::{Row, blocks};
 use crate::book::amount::{Amount, Value};
+use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings};
 use crate::book::prose::Block;
-use crate::book::volume::{
-    Book, CutList, CutRow, FabricNeed, FinishedRow, Layout, MeasureRow, NotionNeed, PieceDrawing, PieceDrawings,
-    WidthNeed,
-};
+use crate::book::volume::{Book, FabricNeed, FinishedRow, MeasureRow, NotionNeed, WidthNeed};
 
 type Sized<'a, T> = Vec<(usize, &'a [T])>;
 
