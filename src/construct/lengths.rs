@@ -40,6 +40,10 @@ impl Player<'_> {
             return true;
         }
         let part = self.part_of(deed);
+        // A part whose place lies on no edge is told by itself.
+        if part.is_none() && deed.work.part.iter().any(Option::is_some) {
+            return true;
+        }
         let mut faults = Vec::new();
         for (side, other) in &lengths[1..] {
             let in_part = part.as_ref().is_some_and(|part| {
