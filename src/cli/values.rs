@@ -117,7 +117,7 @@ fn exact(worked: &Worked) -> String {
 }
 
 fn table(name: &str, edition: &Edition<'_>, rows: &[Row]) {
-    output::line(&format!("{name}, {}", edition.size_facts().name));
+    output::line(&format!("{name}, {}", edition.size_name()));
     let cells: Vec<[&str; 5]> = std::iter::once(["name", "formula", "exact", "metric", "imperial"])
         .chain(rows.iter().map(|row| [&*row.name, &*row.formula, &*row.exact, &*row.metric, &*row.imperial]))
         .collect();

@@ -22,7 +22,7 @@ use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
 use crate::geometry::Edge;
 use crate::measure::Outcome;
-use crate::model::{self, Draft, Expectation, Part, Step, is_for};
+use crate::model::{self, Draft, Expectation, Part, Step, is_for, spoken_sizes};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -105,6 +105,11 @@ impl<'a> Edition<'a> {
     /// The size as written.
     pub fn size_facts(&self) -> &'a model::Size {
         &self.draft.facts.sizes[self.size()]
+    }
+
+    /// The size as commands tell it: with the thing that it is a size of, where the pattern is for several.
+    pub fn size_name(&self) -> String {
+        spoken_sizes(&self.draft.facts.sizes, &[self.size()])
     }
 
     /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted, but in a pattern

@@ -2,6 +2,7 @@
 //! ruler cuts is on none.
 
 use std::collections::BTreeSet;
+use std::process::Command;
 
 use kurbo::Shape as _;
 use notchbook::pipeline::Workshop;
@@ -125,4 +126,55 @@ fn what_a_ruler_cuts_is_on_no_sheet_and_saves_some() {
                 .all(|(name, _)| name != "lining")
         );
     });
+}
+
+/// What the command says about the booklet, line by line.
+fn said(arguments: &[&str]) -> Vec<String> {
+    let home = tempfile::tempdir().expect("a folder of our own");
+    for (name, text) in CADDIES.iter().chain([&FIGURE]) {
+        let path = home.path().join("caddies").join(name);
+        std::fs::create_dir_all(path.parent().expect("a folder above it")).expect("a folder");
+        std::fs::write(path, text).expect("a file");
+    }
+    let output = Command::new(env!("CARGO_BIN_EXE_notchbook"))
+        .args(arguments)
+        .current_dir(home.path())
+        .output()
+        .expect("the command");
+    let words = String::from_utf8(output.stdout).expect("words");
+    assert!(output.status.success(), "{words}");
+    words.lines().map(str::to_owned).collect()
+}
+
+#[test]
+fn the_command_tells_the_sheets_of_each_thing_and_what_a_ruler_saves() {
+    let said = said(&["sheets", "--paper", "a4", "--size", "nested"]);
+    let at = |start: &str| {
+        let line = said.iter().find(|line| line.starts_with(start));
+        line.unwrap_or_else(|| panic!("no line begins {start:?}: {said:?}"))
+            .clone()
+    };
+    assert!(at("  Flat sleeve: A1, ").len() > "  Flat sleeve: ".len());
+    assert!(at("  Deep caddy: A1, ").len() > "  Deep caddy: ".len());
+    let saves = at("  cut with a ruler, which saves ");
+    assert!(saves.ends_with(" sheets: Base lining"), "{saves}");
+}
+
+#[test]
+fn there_is_a_booklet_and_a_set_of_sheets_for_each_size_each_thing_and_all() {
+    let files: BTreeSet<String> = said(&["build"])
+        .iter()
+        .filter_map(|line| Some(line.rsplit('/').next()?.split(" (").next()?.to_owned()))
+        .collect();
+    // A thing of one size has that size's booklet.
+    let names = ["short", "tall", "deep", "sleeve"];
+    let booklets = names
+        .iter()
+        .chain(&["all"])
+        .map(|name| format!("caddies-{name}-a4.pdf"));
+    let sheets = names
+        .iter()
+        .chain(&["nested"])
+        .map(|name| format!("caddies-{name}-sheets-a4.pdf"));
+    assert_eq!(files, booklets.chain(sheets).collect());
 }
