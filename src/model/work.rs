@@ -1,5 +1,6 @@
 //! Work: what a step does, in facts.
 
+use super::prose::Block;
 use super::text::{Expression, Name, Text};
 use super::verb::Verb;
 use crate::source::Span;
@@ -42,7 +43,7 @@ pub struct Work {
     /// Whether layers count as one from here on.
     pub as_one: bool,
     /// More to print.
-    pub note: Option<Text>,
+    pub note: Vec<Block>,
     /// The whole fact.
     pub span: Span,
 }

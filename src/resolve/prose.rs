@@ -1,5 +1,6 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
+use super::handed;
 use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
 use super::references::Ends;
 use super::scope::Scope;
@@ -206,6 +207,7 @@ impl Printer<'_> {
         // A shared part refers to what it was handed by the name that it calls it.
         let handed = self.scope.params.iter().find(|param| param.name.text == reference.target);
         let named = matches!(reference.kind, ReferenceKind::Piece | ReferenceKind::Notion | ReferenceKind::Fabric);
+        handed.filter(|_| named).iter().for_each(|param| self.uses.take(param));
         let wanted = handed.filter(|_| named).map_or(reference.target.as_str(), |param| param.text.text.trim());
         let target = self.ends.find(reference.kind, wanted, self.draft, self.part);
         Inline::Reference(match target {
@@ -272,8 +274,12 @@ pub fn say(
     (findings, uses): (&mut Findings, &mut Uses),
 ) -> Option<Said> {
     if let Some(words) = handed_words(scope, value) {
+        uses.read(value, scope);
         return match filter {
-            None => Some(Said::Words(words.to_owned())),
+            None => {
+                let param = scope.param_of(value)?;
+                Some(Said::Words(handed::spoken(scope.values, param, words, findings)?))
+            }
             Some(filter) => {
                 let fault = UNIT_MISMATCH.at(filter.span, "words have no figures to be printed in another way");
                 findings
