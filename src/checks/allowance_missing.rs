@@ -47,7 +47,8 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (_, step) in subject.draft.steps() {
         for work in &step.works {
-            if work.verb.joins_at_allowance() && work.allowance.is_none() {
+            // A corner that is boxed by measuring has its place from that.
+            if work.verb.joins_at_allowance() && work.allowance.is_none() && work.up.is_none() {
                 findings.push(
                     CHECK
                         .at(work.verb_span, format!("this `{}` names no seam allowance", work.verb.word()))

@@ -159,7 +159,8 @@ fn loose(editions: &[&Edition<'_>], by_ruler: bool) -> Vec<Loose> {
             continue;
         }
         number = if first.size_facts().view.is_some() { id.at() + 1 } else { number + 1 };
-        if piece.by_ruler && !by_ruler {
+        // A length of tape is cut with a ruler, always.
+        if piece.tape.is_some() || (piece.by_ruler && !by_ruler) {
             continue;
         }
         let outlines: Vec<(usize, Plan)> =

@@ -21,8 +21,9 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
     let (mut cuts, mut called) = (Vec::new(), Names::new());
     for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
         let fabric = fields::name(key, findings);
-        let shares = shares(node, sizes, &mut called, findings);
-        cuts.extend(shares.into_iter().map(|(sizes, copies)| Cut { fabric: fabric.clone(), copies, sizes }));
+        let (own, names) = of_one(&fabric, node, sizes, findings);
+        cuts.extend(own);
+        called.extend(names);
     }
     (cuts, called)
 }
@@ -47,6 +48,13 @@ fn shares(node: &Node, sizes: &[Size], called: &mut Names, findings: &mut Findin
         shares.extend(copies(node, called, findings).map(|copies| (Some(places), copies)));
     }
     shares
+}
+
+/// What is cut of one piece from one thing, and the names on the page that it gives to copies.
+pub(super) fn of_one(from: &Name, node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec<Cut>, Names) {
+    let mut called = Names::new();
+    let shares = shares(node, sizes, &mut called, findings).into_iter();
+    (shares.map(|(sizes, copies)| Cut { fabric: from.clone(), copies, sizes }).collect(), called)
 }
 
 fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<CutCopies> {
@@ -86,6 +94,12 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
             None
         }
     }
+}
+
+/// Names of edges.
+pub(super) fn edges(node: &Node, findings: &mut Findings) -> Vec<Name> {
+    let texts = fields::list(node).into_iter().filter_map(|item| fields::text(item, "a raw edge", findings));
+    texts.collect::<Vec<Text>>().iter().map(|text| fields::name(text, findings)).collect()
 }
 
 /// Names in the files and, behind each, the one on the page.
