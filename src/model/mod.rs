@@ -6,6 +6,7 @@ mod date;
 mod draft;
 mod facts;
 mod inside;
+mod looks;
 mod notion;
 mod part;
 mod prose;
@@ -18,10 +19,11 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, BodyRow, Booklets, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
-    Release, Segment, Show, Style, Tool, Word,
+    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
+    Segment, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
+pub use looks::{Booklets, Show, Style};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use part::{Part, Step};
 pub use prose::{
