@@ -14,8 +14,11 @@ pub(super) struct CopyState {
     /// The first time that it was sewn, quilted or folded.
     pub worked: Option<Moment>,
     pub quilted: Option<Moment>,
-    /// Whether it was fused or quilted to another.
-    pub layered: bool,
+    /// Whether it was fused or quilted to another copy of its piece, as the layer of it: a name that means both means
+    /// the other's edges.
+    pub is_layer: bool,
+    /// Whether it was turned or understitched as a facing, or joined to one that was.
+    pub faces: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
     pub turned: Option<Moment>,

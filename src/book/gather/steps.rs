@@ -139,7 +139,7 @@ fn places(work: &EditionWork<'_>, value: &impl Fn(&Option<Worked>) -> Option<Val
     .collect()
 }
 
-/// The key of the word that says how far along a place lies; a notch with its number behind, a mark with its name.
+/// The key of the word that says how far along a place lies; a notch with its number behind, a mark or an edge with its name.
 fn point(placed: &Placed<'_>) -> String {
     match placed.place.far {
         Far::Here => "start".to_owned(),
@@ -150,6 +150,6 @@ fn point(placed: &Placed<'_>) -> String {
             let name = placed.place.text.text.rsplit('.').next().unwrap_or_default();
             format!("mark {}", name.trim().replace('_', " "))
         }
-        Far::Along(_) => String::new(),
+        Far::Along(_) => placed.beside.map_or_else(String::new, |edge| format!("edge {}", edge.replace('_', " "))),
     }
 }

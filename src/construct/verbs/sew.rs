@@ -46,6 +46,8 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let explicit = edges(&deed.targets);
     player.check_places(deed);
     player.check_gap(deed);
+    player.check_zip_opening(deed);
+    player.sew_tapes(deed);
     player.check_allowance(work, &explicit, moment);
     // Notches of edges that do not fit cannot meet: that follows.
     let in_rows = deed.sides().iter().any(|side| side.len() > 1);
