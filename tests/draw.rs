@@ -467,3 +467,142 @@ fn a_piece_that_was_folded_up_is_not_drawn_flat() {
         );
     });
 }
+
+const SHAPED: &str = "title: Skirt
+edition: 1.0.0
+sizes: {m: Medium}
+measurements:
+  seam: 1.5 cm (5/8 in)
+fabrics:
+  outer: {name: Cotton, widths: [140 cm], amount: [2 m]}
+notions:
+  thread: {kind: thread, name: Sewing thread}
+  buttons: {kind: button, name: Flat button, size: 20 mm (3/4 in), count: 5}
+  elastic: {kind: elastic, name: Soft elastic, width: 2 cm (3/4 in), length: 20 cm (7 7/8 in)}
+pieces:
+  back:
+    outline: {rectangle: [28 cm, 55 cm]}
+    drawn: stitching
+    allowance: {all: seam, bottom: 4 cm}
+    raw: all
+    darts:
+      first: {edge: top, at: 9 cm, width: 2.5 cm, length: 12 cm, laid: to centre}
+      second: {edge: top, at: 17 cm, width: 2.5 cm, length: 10 cm, laid: to centre}
+    marks:
+      buttons: {line: [[2 cm, 15 cm], [2 cm, 50 cm]], count: 5, each: 22 mm}
+      slit: {line: [[20 cm, 57 cm], [20 cm, 45 cm]]}
+    cut: {outer: [left_back, right_back]}
+  strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+  patch: {outline: {rectangle: [8 cm, 8 cm]}, raw: all, cut: {outer: 1}}
+parts: [make.md]
+";
+
+/// One step behind the cutting and the sewing of darts, drawn from its work.
+fn step_drawn(work: &str, then: impl Fn(&Workshop)) {
+    let make = format!(
+        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n- {{dart: [left_back, right_back], stitch: 2.5 mm}}\n```\n\nCut, and sew the darts.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
+    );
+    written(
+        &[("booklet.yaml", SHAPED), ("make.md", &make)],
+        |compiled| then(compiled),
+    );
+}
+
+#[test]
+fn a_dart_that_was_sewn_is_drawn_closed() {
+    step_drawn(
+        "- {hem: left_back.bottom, allowance: 4 cm, stitch: 2.5 mm}",
+        |compiled| {
+            let hem = Drawing::read(drawn(compiled, 0, "it"));
+            let piece = &hem.all("wrong-side")[0];
+            let points: Vec<kurbo::Point> = piece
+                .segments()
+                .map(|segment| kurbo::ParamCurve::start(&segment))
+                .collect();
+            let bounds = piece.bounding_box();
+            let wide = |from: f64, to: f64| {
+                let row = points
+                    .iter()
+                    .filter(|point| point.y >= from && point.y <= to)
+                    .map(|point| point.x);
+                let (least, most) = row.fold((f64::MAX, f64::MIN), |(least, most), x| {
+                    (least.min(x), most.max(x))
+                });
+                (most - least) * hem.scale
+            };
+            // The allowances at both sides come on top; both darts take 25 mm out of the seam, and a little more where
+            // their legs run on through the allowance.
+            let top = wide(bounds.y0 - 0.1, bounds.y0 + 0.3);
+            let open = 280.0 + 30.0;
+            let taken = 25.0 * (1.0 + 15.0 / 120.0) + 25.0 * (1.0 + 15.0 / 100.0);
+            assert!((top - (open - taken)).abs() < 1.0, "{top} mm at the top");
+            assert!(
+                (wide(bounds.y1 - 0.3, bounds.y1 + 0.1) - open).abs() < 0.5,
+                "the hem is as it was"
+            );
+            assert_eq!(hem.all("stitched").len(), 2, "both darts");
+        },
+    );
+}
+
+#[test]
+fn every_verb_of_stitches_and_trimmings_is_drawn_from_its_facts() {
+    let cases: &[(&str, &str)] = &[
+        ("- finish: left_back.left\n  by: overlock", "stitch"),
+        (
+            "- {edgestitch: left_back.left, allowance: 2 mm, stitch: 2.5 mm}",
+            "stitch",
+        ),
+        (
+            "- {understitch: left_back.left, allowance: 2 mm, stitch: 2.5 mm}",
+            "stitch",
+        ),
+        (
+            "- {boxstitch: [strap.left, left_back], stitch: 2.5 mm}",
+            "stitch",
+        ),
+        ("- {applique: [patch, left_back], stitch: 1 mm}", "stitch"),
+        (
+            "- lap: [left_back.top, right_back.top]\n  by: 3 cm",
+            "dimension",
+        ),
+        ("- grade: left_back.left", "cut-line"),
+        ("- slash: left_back.slit", "cut-line"),
+        ("- buttonhole: left_back.buttons", "cut-line"),
+        (
+            "- {button: [buttons, left_back.buttons], by: hand}",
+            "stitch",
+        ),
+        ("- insert: [elastic, left_back.bottom]", "binding"),
+    ];
+    for (work, class) in cases {
+        step_drawn(work, |compiled| {
+            let refused: Vec<&str> = compiled
+                .report
+                .findings
+                .iter()
+                .filter(|finding| finding.code() == "figure-not-drawable")
+                .map(|finding| finding.message.as_str())
+                .collect();
+            assert!(refused.is_empty(), "{work}: {refused:?}");
+            let figure = drawn(compiled, 0, "it");
+            assert!(
+                figure.svg.contains(&format!("class=\"{class}\"")),
+                "{work}: {}",
+                figure.svg
+            );
+        });
+    }
+}
+
+#[test]
+fn what_cannot_be_drawn_names_what_is_missing() {
+    step_drawn("- {buttonhole: left_back.left, count: 5}", |compiled| {
+        let mut told = compiled.report.findings.iter();
+        let told = told
+            .find(|finding| finding.code() == "figure-not-drawable")
+            .expect("a finding");
+        assert!(told.message.contains("left back"), "{}", told.message);
+        assert!(told.hint.contains("marks:"), "{:?}", told.hint);
+    });
+}

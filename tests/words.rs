@@ -155,6 +155,81 @@ fn a_choice_keeps_what_looks_like_a_list_or_a_heading() {
     assert!(!page.data.contains("{seam}"));
 }
 
+/// The seam lines of the last step, as the templates get them.
+#[track_caller]
+fn seam(facts: &str, work: &str) -> Vec<serde_json::Value> {
+    let words = format!("```work\n{work}\n```\n\nLook.\n");
+    let page = page(&[("booklet.yaml", facts), ("make.md", &steps(&words))]);
+    clean(&page);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let parts = data["parts"].as_array().expect("the parts");
+    let steps = parts[0]["steps"].as_array().expect("the steps");
+    let last = steps.last().expect("a step");
+    last["seam"].as_array().expect("its lines").clone()
+}
+
+#[test]
+fn every_fact_of_a_step_is_told_with_its_words_and_its_note() {
+    let work = "- press: [front, along the seams]\n- press: back\n  note: \"no nearer than {seam} to the {small: first | large: second} **corner**\"\n- trim: [front.left, back.left]";
+    let told = seam(&base()["booklet.yaml"], work);
+    let verbs: Vec<&str> = told
+        .iter()
+        .filter_map(|fact| fact["verb"].as_str())
+        .collect();
+    assert_eq!(verbs, ["press", "press", "trim"]);
+    assert_eq!(told[0]["words"][0], "along the seams");
+    let note = told[1]["note"].to_string();
+    assert!(
+        note.contains("first") && note.contains("corner") && note.contains("\"number\":\"1\""),
+        "{note}"
+    );
+    assert!(!note.contains('{') || !note.contains("{seam}"), "{note}");
+}
+
+#[test]
+fn a_piece_and_its_edge_say_a_word_once() {
+    let called =
+        "    edges: {left: front edge, right: Side edge of the front, top: upper edge}\n    cut:";
+    let text = base()["booklet.yaml"].replacen("    cut:", called, 1);
+    let text = text.replace("[front, back]", "{front: Right front, back: Front}");
+    let told = seam(
+        &text,
+        "- press: [front.left, front.top, front.bottom, back.left, back.right]",
+    );
+    let what: Vec<&str> = told[0]["what"]
+        .as_array()
+        .expect("names")
+        .iter()
+        .filter_map(|one| one.as_str())
+        .collect();
+    let right = [
+        "right front edge",
+        "right front upper edge",
+        "right front bottom edge",
+        "front edge",
+        "side edge of the front",
+    ];
+    assert_eq!(what, right);
+}
+
+#[test]
+fn names_that_a_shared_part_is_handed_are_printed_as_words() {
+    let text = base()["booklet.yaml"].replace(
+        "parts: [make.md]",
+        "parts: [{file: make.md, with: {edges: \"front.top, back.left\", what: flat}}]",
+    );
+    let page = page(&[
+        ("booklet.yaml", &text),
+        ("make.md", &steps("Press {edges} {what}.")),
+    ]);
+    clean(&page);
+    assert!(
+        page.data.contains("front top edge and back left edge"),
+        "{}",
+        page.data
+    );
+}
+
 const LABEL: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 76 44" width="76mm" data-scale="1:5">
   <text class="label" x="5" y="20">WORDS</text>
 </svg>"#;

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::amount::Value;
+use super::prose::Block;
 
 /// A fact of a step's work, as it is told below its words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -11,6 +12,8 @@ pub struct SeamFact {
     pub verb: String,
     /// What it is done to, by the names on the page; `all` alone for everything.
     pub what: Vec<String>,
+    /// How or where, in the author's plain words.
+    pub words: Vec<String>,
     /// How far from the edge.
     pub allowance: Option<Value>,
     /// How long a stitch.
@@ -34,7 +37,7 @@ pub struct SeamFact {
     /// How many buttons, holes or fasteners.
     pub count: Option<Value>,
     /// More to know, in the author's words; empty where there is nothing.
-    pub note: String,
+    pub note: Vec<Block>,
     /// The sizes that it is for; empty where it is for all that have the step.
     pub sizes: Vec<usize>,
 }
@@ -48,6 +51,7 @@ pub struct PlaceFact {
     pub far: Option<Value>,
     /// The key of the word that says how far, a number or a name behind it; empty where a figure does.
     pub point: String,
-    /// The edge that one counts from, in words; the key of a word for an end; empty for the start.
+    /// The edge that one counts from, by its name on the page; the key of a word for an end; empty where
+    /// one counts from the beginning and a word says how far.
     pub from: String,
 }

@@ -62,7 +62,9 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let message = format!("the ease is {}, and `{}` and `{}` differ by {}", told.one, edges.0, edges.1, told.other);
         let hint = match apart {
             apart if *apart < 1.0 => "take `ease:` out, or mend the piece that is wrong".to_owned(),
-            _ => format!("write `ease: {}`, by size where the sizes differ, or mend the piece that is wrong", told.other),
+            _ => {
+                format!("write `ease: {}`, by size where the sizes differ, or mend the piece that is wrong", told.other)
+            }
         };
         let finding = CHECK.at(*ease, message).hint(hint).note(sewn.heading, "in this step");
         findings.push(finding.in_size(edition.size(), ""));

@@ -23,9 +23,9 @@
 //! ````
 //!
 //! ## Limits
-//! Looks for a number with a unit of length or temperature behind it: mm, cm, m, in, inch, ft, yd,
-//! ″, °C, °F. Numbers written in words (“two inches”) are not seen, nor are weights, times and
-//! stitch counts. `in` counts as a word in “3 in a row” and the like. Looks at titles and names, at all
+//! Looks for a number with a unit of length behind it: mm, cm, m, in, inch, ft, yd, ″. Numbers written
+//! in words (“two inches”) are not seen, nor are temperatures, angles, shares, weights, times and
+//! stitch counts, which no size changes. `in` counts as a word in “3 in a row” and the like. Looks at titles and names, at all
 //! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
@@ -65,8 +65,6 @@ const UNITS: &[&str] = &[
     "cm",
     "yd",
     "ft",
-    "°C",
-    "°F",
     "in",
     "m",
     "″",
@@ -74,8 +72,9 @@ const UNITS: &[&str] = &[
 ];
 /// Words after `in` that show it to be a word of its own: "3 in a row".
 const NO_INCHES: &[&str] = &[
-    "a", "all", "an", "any", "between", "both", "case", "each", "front", "half", "its", "line", "one", "order",
-    "pairs", "place", "row", "rows", "the", "this", "that", "these", "those", "total", "turn", "your", "which",
+    "a", "all", "an", "any", "between", "both", "case", "cold", "cool", "each", "front", "half", "hot", "its", "line",
+    "lukewarm", "one", "order", "pairs", "place", "row", "rows", "soapy", "the", "this", "that", "these", "those",
+    "total", "turn", "warm", "water", "your", "which",
 ];
 
 /// Looks at every printed text that is about the thing that is made. The name of a size stands for that

@@ -32,6 +32,7 @@ mod gap_not_closed;
 mod gap_not_left;
 mod gap_too_long;
 mod grain_off_piece;
+mod handed_unused;
 mod hands_alike;
 mod heading_skips;
 mod hole_too_soon;

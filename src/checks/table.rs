@@ -30,6 +30,7 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_too_long;
 use super::grain_off_piece;
+use super::handed_unused;
 use super::hands_alike;
 use super::heading_skips;
 use super::hole_too_soon;
@@ -104,6 +105,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::TERM_UNDEFINED),
     id_twice::CHECK,
     id_missing::CHECK,
+    handed_unused::CHECK,
     loose_measurement::CHECK,
     alt_missing::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),

@@ -66,7 +66,8 @@ fn words_of(part: &Part, see: &mut dyn FnMut(&Text, Sort)) {
 }
 
 fn work_words(work: &Work, see: &mut dyn FnMut(&Text, Sort)) {
-    work.words.iter().chain(&work.note).for_each(|text| see(text, Sort::Plain));
+    work.words.iter().for_each(|text| see(text, Sort::Plain));
+    prose(&work.note, see);
 }
 
 fn prose(blocks: &[Block], see: &mut dyn FnMut(&Text, Sort)) {

@@ -78,7 +78,9 @@ impl Player<'_> {
         let Some(ease) = &deed.work.work.ease else { return };
         // What is folded may count in two ways.
         let may = |(side, _): &(&Side, Lengths)| side.iter().any(|(copy, _)| self.may_count_open(*copy));
-        let Some(((first, length), others)) = lengths.split_first().filter(|_| !lengths.iter().any(may)) else { return };
+        let Some(((first, length), others)) = lengths.split_first().filter(|_| !lengths.iter().any(may)) else {
+            return;
+        };
         let apart = |other: &Lengths| {
             let cut = length.cut.zip(other.cut).map_or(0.0, |(one, two)| (one - two).abs());
             (length.seam - other.seam).abs().max(cut)

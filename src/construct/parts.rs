@@ -95,9 +95,12 @@ impl Player<'_> {
     /// The part on another side whose places are all counted from an edge or an end that it has as well.
     fn counted_by_itself(&self, deed: &Deed<'_, '_>, row: &[Stretch]) -> Option<(f64, f64)> {
         let [from, to] = &deed.work.part;
-        let named = deed.work.part.iter().flatten().all(|placed| {
-            (placed.place.from.is_some() || placed.beside.is_some()) && placed.mark.is_none()
-        });
+        let named = deed
+            .work
+            .part
+            .iter()
+            .flatten()
+            .all(|placed| (placed.place.from.is_some() || placed.beside.is_some()) && placed.mark.is_none());
         let at = |placed: &Option<Placed<'_>>, otherwise: f64, last: bool| match placed {
             Some(placed) => self.place_in(row, placed, last).ok(),
             None => Some(otherwise),

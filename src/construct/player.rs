@@ -23,7 +23,14 @@ pub(super) struct Player<'a> {
 impl<'a> Player<'a> {
     pub fn new(edition: &'a Edition<'a>) -> Player<'a> {
         let state = State { copies: vec![CopyState::default(); edition.cast.len()], ..State::default() };
-        Player { edition, state, faults: Vec::new(), early: BTreeMap::new(), no_such: BTreeSet::new(), tapes: Vec::new() }
+        Player {
+            edition,
+            state,
+            faults: Vec::new(),
+            early: BTreeMap::new(),
+            no_such: BTreeSet::new(),
+            tapes: Vec::new(),
+        }
     }
 
     /// Takes down that a copy was worked on by itself.

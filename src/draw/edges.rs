@@ -163,8 +163,12 @@ pub(super) fn cut(
         for line in &rim.lines {
             let points = corners(line);
             let Some((_, inner)) = inward(line, &part.outline) else { continue };
-            if verb == Verb::Trim {
+            if verb != Verb::Clip {
                 page.path("cut-line", open_line(&beside(&points, inner, left)));
+                if verb == Verb::Grade {
+                    // The other layer is left wider.
+                    page.path("cut-line", open_line(&beside(&points, inner, left / 2.0)));
+                }
                 if let Some((point, along)) = place(&points, length(&points) * 0.2) {
                     page.symbol("scissors", point + inner * left, 6.5, along.atan2().to_degrees());
                 }

@@ -15,7 +15,7 @@ pub(super) struct Handled<'a, 'e> {
 /// Every copy that a verb of the step names, with its edges.
 pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a, 'e>> {
     let mut found: Vec<Handled<'a, 'e>> = Vec::new();
-    let inside = matches!(verb, Verb::Dart | Verb::Pleat | Verb::Tuck | Verb::Mark);
+    let inside = matches!(verb, Verb::Dart | Verb::Pleat | Verb::Tuck | Verb::Mark | Verb::Slash) || verb.counts();
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         for target in held(work, desk.edition) {
             match target {

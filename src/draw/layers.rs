@@ -118,11 +118,19 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[CopyId], verb: Verb, scale: f64) -> Op
     }
     let size = desk.ruler.type_size();
     let drawn = page.bounds();
-    page.label(&top.words, Point::new(drawn.x0, drawn.y0 - 1.2), Anchor::Start);
+    // Beside a narrow piece words that began and ended with it would reach out on both sides.
+    let narrow = drawn.width() < 40.0;
+    let place = |end: f64, anchor: Anchor| match narrow {
+        true => (drawn.center().x, Anchor::Middle),
+        false => (end, anchor),
+    };
+    let (x, anchor) = place(drawn.x0, Anchor::Start);
+    page.label(&top.words, Point::new(x, drawn.y0 - 1.2), anchor);
     if let Some(under) = lower.last() {
         let foot = Point::new(shown.x - 1.0, drawn.y1 + 1.2);
         page.path("context", open_line(&[shown, foot]));
-        page.label(&under.words, Point::new(drawn.x1, foot.y + size + 0.4), Anchor::End);
+        let (x, anchor) = place(drawn.x1, Anchor::End);
+        page.label(&under.words, Point::new(x, foot.y + size + 0.4), anchor);
     }
     for one in lower.iter().rev().skip(1) {
         page.caption(format!("{} underneath", one.words));

@@ -1,9 +1,10 @@
 //! Parts and seams put on the page.
 
-use kurbo::{BezPath, Point, Vec2};
+use kurbo::{BezPath, Line, Point, Vec2};
 
 use super::cloth::Face;
 use super::desk::{Desk, spoken};
+use super::inside::Detail;
 use super::page::Page;
 use super::part::{Part, Who, midpoint};
 use super::past::{Held, Seam};
@@ -91,6 +92,16 @@ impl Desk<'_, '_> {
             }
             Who::Copy(copy) => {
                 page.path(self.class(copy, part.face), part.visible.clone());
+                for detail in &part.shut {
+                    let (class, line) = match detail {
+                        Detail::Sewn(line) => ("stitched", line),
+                        Detail::Folded(line) => ("fold", line),
+                        _ => continue,
+                    };
+                    if let [from, .., to] = seen_of(*line, &part)[..] {
+                        page.path(class, open_line(&[from, to]));
+                    }
+                }
                 for seam in &self.past.seams {
                     let edges: Vec<&str> = edges_of(seam, copy)
                         .into_iter()
@@ -182,6 +193,16 @@ impl Desk<'_, '_> {
             // The symbol points downwards.
             page.symbol("zip-slider", to + back * (40.0 / scale), 5.4, back.atan2().to_degrees() - 90.0);
         }
+    }
+}
+
+/// What of a line is seen of a part that may be cut back: both ends, or nothing.
+fn seen_of(line: Line, part: &Part) -> Vec<Point> {
+    let seen = |point: &Point| kurbo::Shape::contains(&part.visible, *point);
+    let points: Vec<Point> = (1..40).map(|at| line.p0.lerp(line.p1, f64::from(at) / 40.0)).filter(seen).collect();
+    match points[..] {
+        [from, .., to] => vec![from, to],
+        _ => Vec::new(),
     }
 }
 

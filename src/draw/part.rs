@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 use super::cloth::Face;
 use super::desk::Desk;
 use super::inside::{Detail, each};
+use super::shut::Shut;
 use super::trace::{Side, corners, cut_back, inward, straight};
 use crate::geometry::Along;
 use crate::model::NotchAt;
@@ -46,6 +47,8 @@ pub(super) struct Part {
     pub notches: Vec<(String, Point, Vec2)>,
     /// Darts, pleats and marks; those of a piece cut on the fold in both halves.
     pub inside: Vec<(Inside, Vec<Detail>)>,
+    /// The lines of darts, pleats and tucks that were closed before.
+    pub shut: Vec<Detail>,
 }
 
 impl Part {
@@ -79,7 +82,9 @@ impl Part {
                 details.extend(other);
             }
         }
-        let part = Part {
+        let closed = desk.past.closed_in(copy);
+        let shut = Shut::of(shape, &closed);
+        let mut part = Part {
             who: Who::Copy(copy),
             face,
             visible: outline.clone(),
@@ -88,10 +93,28 @@ impl Part {
             hidden: Vec::new(),
             notches,
             inside,
+            shut: Vec::new(),
         };
+        if !shut.is_empty() {
+            part.close(&shut, &closed);
+        }
         let turned = (face == Face::Wrong) != member.mirrored;
         let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
         Some(part.moved(placed))
+    }
+
+    /// Shuts what was closed before, in the author's drawing.
+    fn close(&mut self, shut: &Shut, closed: &[Inside]) {
+        self.outline = shut.path(&self.outline);
+        self.visible = self.outline.clone();
+        for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
+            *line = shut.path(line);
+        }
+        for (_, point, _) in &mut self.notches {
+            *point = shut.point(*point);
+        }
+        shut.inside(&mut self.inside, closed);
+        self.shut = shut.lines();
     }
 
     /// A zip of a length in mm of cloth, its start at the left and `tape_a` nearest as one sees its
@@ -113,6 +136,7 @@ impl Part {
             hidden: Vec::new(),
             notches: Vec::new(),
             inside: Vec::new(),
+            shut: Vec::new(),
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
         part.moved(Affine::scale(1.0 / scale) * turn)
@@ -124,7 +148,7 @@ impl Part {
         for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
             *line = by * line.clone();
         }
-        for detail in self.inside.iter_mut().flat_map(|(_, details)| details) {
+        for detail in self.inside.iter_mut().flat_map(|(_, details)| details).chain(&mut self.shut) {
             *detail = detail.moved(by);
         }
         for (_, point, inward) in &mut self.notches {

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::construct::play;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, NotionId, Touched, Worked, ZipEdge};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Inside, NotionId, Touched, Worked, ZipEdge};
 
 /// Something that work holds, its edges by the names that are drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +42,8 @@ pub(super) struct Past {
     pub topstitched: Vec<(CopyId, String, Option<f64>)>,
     /// Copies that were trimmed.
     pub trimmed: BTreeSet<CopyId>,
+    /// Darts, pleats and tucks that are closed.
+    pub closed: Vec<(CopyId, Inside)>,
     /// Copies that are folded up as a whole, or gathered, so that their outline is no longer the one
     /// that was cut; with the number of the step.
     pub changed: Vec<(CopyId, usize, &'static str)>,
@@ -86,7 +88,7 @@ impl Past {
                     self.layers.push(group);
                 }
             }
-            Verb::Topstitch => {
+            Verb::Topstitch | Verb::Edgestitch | Verb::Understitch => {
                 let far = work.allowance.and_then(millimetres);
                 let edges = targets.into_iter().filter_map(|target| match target {
                     Held::Edge(copy, edge) => Some((copy, edge, far)),
@@ -96,15 +98,22 @@ impl Past {
             }
             Verb::Trim => self.trimmed.extend(whole),
             Verb::Fold => self.changed.extend(whole.map(|copy| (copy, step, "folded"))),
-            Verb::Dart => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "darted"))),
-            Verb::Pleat | Verb::Tuck => {
-                self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "pleated")));
+            Verb::Dart | Verb::Pleat | Verb::Tuck => {
+                self.closed.extend(work.touched().filter_map(|touched| match touched {
+                    Touched::Inside(copy, inside) => Some((copy, inside)),
+                    _ => None,
+                }))
             }
             Verb::Gather => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "gathered"))),
             Verb::Box => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "boxed"))),
             Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "turned out"))),
             _ => {}
         }
+    }
+
+    /// What is closed in a copy.
+    pub fn closed_in(&self, copy: CopyId) -> Vec<Inside> {
+        self.closed.iter().filter(|(other, _)| *other == copy).map(|(_, inside)| *inside).collect()
     }
 
     /// The seams before that hold an edge of a copy, with the edge's name.

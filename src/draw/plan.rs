@@ -3,7 +3,7 @@
 //! What the booklet shows of a piece, and what is laid on cloth and on sheets, are drawn by this one
 //! hand, so that they cannot differ.
 
-use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _};
+use kurbo::{Affine, BezPath, Line, PathSeg, Point, Rect, Shape as _};
 
 use super::inside::{Detail, details};
 use crate::geometry::{Along, Shape};
@@ -42,6 +42,8 @@ pub struct Plan {
 /// How long a notch is (common practice, no source: a snip of 2 to 3 mm that never reaches the
 /// stitching line).
 const NOTCH: f64 = 3.0;
+/// How far the grain line keeps from a line beside it, in mm.
+const BESIDE: f64 = 4.0;
 
 impl Plan {
     /// The plan of a piece in one size; `None` when its outline has a fault.
@@ -51,6 +53,7 @@ impl Plan {
         let bounds = shape.cutting().bounds();
         let home = Affine::translate((-bounds.x0, -bounds.y0));
         let fold = facts.fold.as_ref().and_then(|fold| shape.edge(&fold.text)).map(|edge| home * edge.cut.clone());
+        let inner = details(edition, piece);
         Some(Plan {
             piece,
             cutting: home * shape.cutting().path.clone(),
@@ -58,9 +61,9 @@ impl Plan {
             cut: home * shape.cut_open(),
             sewn: home * shape.sewn_open(),
             fold,
-            details: details(edition, piece).iter().map(|detail| detail.moved(home)).collect(),
+            grain: facts.grain.as_ref().map(|grain| home * grain_line(shape, &grain.text, &inner)),
+            details: inner.iter().map(|detail| detail.moved(home)).collect(),
             notches: notches(edition, facts, shape).into_iter().map(|notch| home * notch).collect(),
-            grain: facts.grain.as_ref().map(|grain| grain_line(shape, &grain.text, home)),
             size: (bounds.width(), bounds.height()),
             origin: (bounds.x0, bounds.y0),
         })
@@ -102,7 +105,7 @@ fn notches(edition: &Edition<'_>, piece: &Piece, shape: &Shape) -> Vec<Line> {
 }
 
 /// A line in the middle of the piece, along the grain and wholly on the piece where it can be.
-fn grain_line(shape: &Shape, grain: &str, home: Affine) -> Line {
+fn grain_line(shape: &Shape, grain: &str, inner: &[Detail]) -> Line {
     let bounds: Rect = shape.cutting().bounds();
     let path = &shape.cutting().path;
     let upright = grain != "horizontal";
@@ -115,19 +118,48 @@ fn grain_line(shape: &Shape, grain: &str, home: Affine) -> Line {
         (false, false) => kurbo::Vec2::new(1.0, 0.0),
     };
     let mut best = Line::new(bounds.center() - along * (length / 2.0), bounds.center() + along * (length / 2.0));
-    // From the middle outwards, and shorter, until both ends and the middle lie on the piece.
-    'search: for shrink in [1.0, 0.7, 0.5, 0.3] {
+    // From the middle outwards, and shorter, until both ends and the middle lie on the piece: clear of the lines that
+    // run along it if that can be, since two lines on each other cannot be told apart.
+    let trials = [true, false].into_iter().flat_map(|clear| [1.0, 0.7, 0.5, 0.3].map(|shrink| (clear, shrink)));
+    'search: for (clear, shrink) in trials {
         for step in 0..9 {
             let aside = f64::from((step + 1) / 2) * 0.1 * if step % 2 == 0 { 1.0 } else { -1.0 };
             let across = kurbo::Vec2::new(along.y * bounds.width(), along.x * bounds.height()) * aside;
             let centre = bounds.center() + across;
             let half = along * (length * shrink / 2.0);
             let line = Line::new(centre - half, centre + half);
-            if [line.p0, centre, line.p1].iter().all(|point| path.contains(*point)) {
+            let on_piece = [line.p0, centre, line.p1].iter().all(|point| path.contains(*point));
+            if on_piece && !(clear && inner.iter().any(|detail| runs_along(detail, line))) {
                 best = line;
                 break 'search;
             }
         }
     }
-    home * best
+    best
+}
+
+/// Whether a line inside a piece lies on the grain line, or so near beside it that they would be taken for one.
+fn runs_along(detail: &Detail, grain: Line) -> bool {
+    let lines: Vec<Line> = match detail {
+        Detail::Sewn(line) | Detail::Folded(line) | Detail::Onto(line) => vec![*line],
+        Detail::Placed(path) => path
+            .segments()
+            .filter_map(|seg| match seg {
+                PathSeg::Line(line) => Some(line),
+                _ => None,
+            })
+            .collect(),
+        Detail::Laid(_) | Detail::Dot(_) | Detail::Hole(_) | Detail::Name(..) => Vec::new(),
+    };
+    let along = (grain.p1 - grain.p0).normalize();
+    lines.into_iter().any(|line| {
+        let way = (line.p1 - line.p0).normalize();
+        let level = way.cross(along).abs() < 0.1;
+        let near = (0..=10).any(|tenth| {
+            let from = line.p0.lerp(line.p1, f64::from(tenth) / 10.0) - grain.p0;
+            let over = from.dot(along);
+            from.cross(along).abs() < BESIDE && over > -BESIDE && over < (grain.p1 - grain.p0).hypot() + BESIDE
+        });
+        level && near
+    })
 }

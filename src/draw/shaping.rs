@@ -44,10 +44,13 @@ pub(super) fn draw(page: &mut Page<'_>, part: &Part, wanted: &[Inside]) {
     // Words keep clear of lines, so that all lines come first.
     for detail in found() {
         if let Detail::Name(at, name) = detail {
-            let beside = [Vec2::new(2.0, 0.0), Vec2::new(2.0, 4.0), Vec2::new(2.0, -4.0)];
+            let beside = [0.0, 4.0, -4.0, 8.0, -8.0].map(|down| Vec2::new(2.0, down));
             let right = beside.iter().any(|by| page.label_if_free(name, *at + *by, Anchor::Start));
-            if !right {
-                beside.iter().any(|by| page.label_if_free(name, *at + Vec2::new(-by.x, by.y), Anchor::End));
+            let left =
+                |page: &mut Page<'_>, by: &Vec2| page.label_if_free(name, *at + Vec2::new(-by.x, by.y), Anchor::End);
+            // What has no room beside it is told below.
+            if !right && !beside.iter().any(|by| left(page, by)) {
+                page.caption(name.clone());
             }
         }
     }

@@ -13,9 +13,10 @@ use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::shaping;
 use super::trace::{corners, length, open_line, place};
+use super::trimmings;
 use crate::diag::listed;
 use crate::model::Verb;
-use crate::resolve::{CopyId, NotionId};
+use crate::resolve::{CopyId, EditionWork, NotionId};
 
 /// Draws one verb of the step on each piece that it names; pieces that look the same are drawn once.
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Result<Option<Page<'a>>, Undrawn> {
@@ -27,7 +28,19 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     let mut page = Page::new(desk.ruler);
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
-    let handled = handled(desk, verb);
+    let mut handled = handled(desk, verb);
+    if matches!(verb, Verb::Applique | Verb::Boxstitch) {
+        // What it is stitched to lies beneath.
+        let mut seen: Vec<*const EditionWork<'_>> = Vec::new();
+        let (shown, below): (Vec<_>, Vec<_>) = handled.into_iter().partition(|one| {
+            let work: *const EditionWork<'_> = one.work;
+            let first = !seen.contains(&work);
+            seen.push(work);
+            first
+        });
+        below.iter().for_each(|one| page.caption(format!("on {}", desk.name(one.copy))));
+        handled = shown;
+    }
     if verb == Verb::Fold
         && handled.iter().filter(|one| one.edges.is_empty() && one.copy == handled[0].copy).count() > 1
     {
@@ -61,7 +74,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
     let face = match verb {
         Verb::Fold | Verb::Hem if !one.edges.is_empty() => Face::Wrong,
         Verb::Dart => Face::Wrong,
-        Verb::Trim | Verb::Clip if desk.past.seams_of(one.copy).next().is_some() => Face::Wrong,
+        Verb::Trim | Verb::Clip | Verb::Grade if desk.past.seams_of(one.copy).next().is_some() => Face::Wrong,
         _ => Face::Right,
     };
     let Some(mut part) = Part::copy(desk, one.copy, face, scale) else { return Ok(None) };
@@ -69,7 +82,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         Verb::Fold | Verb::Hem if !one.edges.is_empty() => edges::turn(desk, &mut page, &mut part, one, verb, scale)?,
         Verb::Fold => fold(desk, &mut page, &part, one, scale)?,
         Verb::Bind => edges::bind(desk, &mut page, &part, one, scale),
-        Verb::Trim | Verb::Clip => edges::cut(desk, &mut page, &part, one, verb, scale)?,
+        Verb::Trim | Verb::Clip | Verb::Grade => edges::cut(desk, &mut page, &part, one, verb, scale)?,
         Verb::Turn => turned_out(desk, &mut page, &mut part, one.copy, scale),
         Verb::Mark => {
             let inside = shaping::wanted(one, &part);
@@ -90,6 +103,13 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
             shaping::draw(&mut page, &part, &shaping::wanted(one, &part));
         }
         Verb::Close => close(desk, &mut page, &part, one, scale)?,
+        Verb::Finish | Verb::Applique => trimmings::zigzag(desk, &mut page, &part, one, scale),
+        Verb::Boxstitch => trimmings::boxed(desk, &mut page, &part, one, scale)?,
+        Verb::Buttonhole | Verb::Button | Verb::Fasten => {
+            trimmings::at_marks(desk, &mut page, &part, one, verb, scale)?;
+        }
+        Verb::Slash => trimmings::slashed(desk, &mut page, &part, one, scale)?,
+        Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
         _ => {
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
             let all: Vec<&str> = match one.edges.is_empty() {

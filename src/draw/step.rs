@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use super::desk::{Desk, Undrawn};
 use super::page::Page;
 use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{cloth, corner, cutting, layers, opened, pile, single};
+use super::{cloth, corner, cutting, lap, layers, opened, pile, single};
+use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionStep, Meant};
@@ -14,7 +15,7 @@ use crate::resolve::{CopyId, Edition, EditionStep, Meant};
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 32] = [
+const LEADING: [Verb; 37] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -44,6 +45,11 @@ const LEADING: [Verb; 32] = [
     Verb::Trim,
     Verb::Grade,
     Verb::Clip,
+    Verb::Slash,
+    Verb::Buttonhole,
+    Verb::Button,
+    Verb::Fasten,
+    Verb::Insert,
     Verb::Mark,
     Verb::Open,
     Verb::Press,
@@ -74,7 +80,11 @@ pub(super) fn draw<'a>(
     for (scale, way) in trials {
         let Some(page) = desk.page(verb, f64::from(scale), way)? else {
             return Err(Undrawn {
-                message: "the edges of this step do not meet as flat pieces".into(),
+                message: format!(
+                    "the edges that this `{}` names on {} do not meet as flat pieces",
+                    verb.word(),
+                    desk.all_drawn(verb)
+                ),
                 hint: "draw this diagram by hand and name its file here".into(),
                 follows: false,
             });
@@ -84,8 +94,8 @@ pub(super) fn draw<'a>(
         }
     }
     Err(Undrawn {
-        message: "this step names more than one drawing can show".into(),
-        hint: "split the step, or draw this diagram by hand and name its file here".into(),
+        message: format!("one drawing cannot show all that this `{}` names: {}", verb.word(), desk.all_drawn(verb)),
+        hint: "split the step so that each names fewer, or draw this diagram by hand and name its file here".into(),
         follows: false,
     })
 }
@@ -138,6 +148,13 @@ impl<'a, 'e> Desk<'a, 'e> {
         works.flat_map(|work| copies(&held(work, self.edition))).collect()
     }
 
+    /// The same in words.
+    fn all_drawn(&self, verb: Verb) -> String {
+        let mut names: Vec<String> = self.drawn(verb).into_iter().map(|copy| self.name(copy)).collect();
+        names.dedup();
+        listed(&names)
+    }
+
     /// Cut outlines are true only while the pieces lie flat and are not folded up.
     fn is_flat(&self, verb: Verb) -> Result<(), Undrawn> {
         if verb == Verb::Cut {
@@ -184,25 +201,15 @@ impl<'a, 'e> Desk<'a, 'e> {
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),
             Verb::Sew => pile::draw(self, &self.past.now, scale, way),
-            Verb::Topstitch | Verb::Press => opened::draw(self, verb, scale, way),
+            Verb::Topstitch | Verb::Edgestitch | Verb::Understitch | Verb::Press => {
+                opened::draw(self, verb, scale, way)
+            }
             Verb::Pin | Verb::Attach | Verb::Baste => match self.held(verb) {
                 seams if !seams.is_empty() => pile::draw(self, &seams, scale, way),
                 _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
-            Verb::Edgestitch
-            | Verb::Applique
-            | Verb::Boxstitch
-            | Verb::Lap
-            | Verb::Understitch
-            | Verb::Finish
-            | Verb::Grade => {
-                return Err(Undrawn {
-                    message: format!("`{}` cannot be drawn from its facts yet", verb.word()),
-                    hint: "draw this diagram by hand and name its file here".into(),
-                    follows: false,
-                });
-            }
+            Verb::Lap => lap::draw(self, scale, way)?,
             _ => single::draw(self, verb, scale, way)?,
         })
     }

@@ -185,10 +185,10 @@ impl Binder<'_, '_> {
             );
             return None;
         }
+        self.uses.read(value, self.scope);
         if let Some(words) = handed_words(self.scope, value) {
             return Some(escape(words));
         }
-        self.uses.read(value, self.scope);
         let worked = self.scope.work_out(value, self.findings)?;
         self.number(worked, span)
     }

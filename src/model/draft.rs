@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::facts::Facts;
-use super::prose::{Part, Step};
+use super::part::{Part, Step};
 use crate::diag::Waiver;
 use crate::source::FileId;
 

@@ -7,6 +7,7 @@ mod draft;
 mod facts;
 mod inside;
 mod notion;
+mod part;
 mod prose;
 mod sheet;
 mod size;
@@ -22,9 +23,10 @@ pub use facts::{
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
+pub use part::{Part, Step};
 pub use prose::{
-    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, Part, PrintedText, Reference,
-    ReferenceKind, Step, Table,
+    Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, PrintedText, Reference,
+    ReferenceKind, Table,
 };
 pub use sheet::SheetSettings;
 pub use size::{BySize, Size, Wearer, is_for};

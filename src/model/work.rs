@@ -1,5 +1,6 @@
 //! Work: what a step does, in facts.
 
+use super::prose::Block;
 use super::text::{Expression, Name, Text};
 use super::verb::Verb;
 use crate::source::Span;
@@ -27,7 +28,7 @@ pub struct Work {
     pub leave_for: Option<Name>,
     /// Where on its edge the work begins and ends; `None` for the end of the edge.
     pub part: [Option<Place>; 2],
-    /// How much longer one edge may be, eased in.
+    /// How much longer one edge is, eased in.
     pub ease: Option<Expression>,
     /// How long a gathered edge becomes.
     pub gather: Option<Expression>,
@@ -42,7 +43,7 @@ pub struct Work {
     /// Whether layers count as one from here on.
     pub as_one: bool,
     /// More to print.
-    pub note: Option<Text>,
+    pub note: Vec<Block>,
     /// The whole fact.
     pub span: Span,
 }

@@ -217,7 +217,11 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
             let works = step
                 .works
                 .iter()
-                .map(|work| EditionWork::new(work, &resolver, &scope(Some(step)), &mut told))
+                .map(|work| {
+                    let worked = EditionWork::new(work, &resolver, &scope(Some(step)), &mut told);
+                    let note = printing(draft, (&ends, Some(at)), scope(Some(step)), &mut told).blocks(&work.note);
+                    EditionWork { note, ..worked }
+                })
                 .collect();
             let mut printer = printing(draft, (&ends, Some(at)), scope(Some(step)), &mut told);
             let title = printer.inlines(&step.title);

@@ -1,5 +1,6 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
+use super::handed;
 use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
 use super::references::Ends;
 use super::scope::Scope;
@@ -268,8 +269,12 @@ pub fn say(
     (findings, uses): (&mut Findings, &mut Uses),
 ) -> Option<Said> {
     if let Some(words) = handed_words(scope, value) {
+        uses.read(value, scope);
         return match filter {
-            None => Some(Said::Words(words.to_owned())),
+            None => {
+                let param = scope.param_of(value)?;
+                Some(Said::Words(handed::spoken(scope.values, param, words, findings)?))
+            }
             Some(filter) => {
                 let fault = UNIT_MISMATCH.at(filter.span, "words have no figures to be printed in another way");
                 findings

@@ -3,9 +3,9 @@
 use super::cast::{Cast, CopyId};
 use super::ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
 use super::names::{Catalogue, NameKind};
+use super::spoken;
 use super::values::Values;
 use super::within::{self, Inside};
-use crate::diag::in_sentence;
 use crate::geometry::Edge;
 use crate::measure::{Dimension, ExprKind, to_f64};
 use crate::model::{Draft, Expression, Far, Kind, Name, Place, Touch, Verb};
@@ -281,25 +281,10 @@ impl Resolver<'_> {
         if name == "all" {
             return "all".into();
         }
-        let (owner, edge) = name.split_once('.').map_or((name, None), |(owner, edge)| (owner, Some(edge)));
-        let facts = &self.draft.facts;
-        let kind = self.catalogue.get(owner);
-        let owner = match kind {
-            Some(NameKind::Piece(piece)) => in_sentence(&facts.pieces[piece].name.text),
-            Some(NameKind::Copy(piece)) => facts.pieces[piece].copy_called(owner),
-            Some(NameKind::Notion(notion)) => in_sentence(&facts.notions[notion].name.text),
-            Some(NameKind::Fabric(fabric)) => in_sentence(&facts.fabrics[fabric].name.text),
-            _ => owner.replace('_', " "),
-        };
         if let Meant::Inside(of, all) = meant {
-            return within::speak(&facts.pieces[of.piece(self.cast)], &owner, all);
+            let owner = spoken::owner(&self.draft.facts, self.catalogue, name.split('.').next().unwrap_or(name));
+            return within::speak(&self.draft.facts.pieces[of.piece(self.cast)], &owner, all);
         }
-        let Some(edge) = edge else { return owner };
-        let called = kind.and_then(|kind| facts.pieces[kind.piece()?].edge_called(edge));
-        match called {
-            Some(called) => format!("{owner} {called}"),
-            None if edge.contains("tape") || edge.contains("corner") => format!("{owner} {}", edge.replace('_', " ")),
-            None => format!("{owner} {} edge", edge.replace('_', " ")),
-        }
+        spoken::name(&self.draft.facts, self.catalogue, name)
     }
 }

@@ -7,7 +7,7 @@ use super::scope::Scope;
 use super::worked::Worked;
 use crate::diag::Findings;
 use crate::measure::ExprKind;
-use crate::model::{Bend, BySize, Dart, Expression, Facts, Mark, Notch, Outline, Piece, Pleat};
+use crate::model::{Bend, BySize, Dart, Expression, Facts, Mark, Notch, Outline, Param, Piece, Pleat};
 use crate::source::Span;
 
 /// What comes of working out, beside the result.
@@ -22,6 +22,8 @@ pub(super) struct Told {
 pub struct Uses {
     /// Measurements and other names, and the owners of dotted ones.
     pub names: BTreeSet<String>,
+    /// What was handed to a shared part and is used in it: where its names stand.
+    pub handed: Vec<Span>,
     /// The values that formulas of their own print in both systems, and where those stand. A bare name is
     /// left out: its figures are judged where it is defined.
     pub printed: Vec<PrintedValue>,
@@ -66,9 +68,19 @@ impl Uses {
     pub fn read(&mut self, formula: &Expression, scope: &Scope<'_>) {
         for (name, _) in formula.formula.names() {
             match scope.params.iter().find(|param| param.name.text == name) {
-                Some(param) => param.expression.iter().for_each(|formula| self.formula(formula)),
+                Some(param) => {
+                    self.take(param);
+                    param.expression.iter().for_each(|formula| self.formula(formula));
+                }
                 None => self.name(name),
             }
+        }
+    }
+
+    /// Takes down that a shared part uses what it was handed.
+    pub fn take(&mut self, param: &Param) {
+        if !self.handed.contains(&param.name.span) {
+            self.handed.push(param.name.span);
         }
     }
 

@@ -1,5 +1,6 @@
 //! Darts, pleats and marks by their names: which of them a work fact means.
 
+use super::spoken;
 use crate::geometry::Fold;
 use crate::model::{Name, Piece, Verb};
 
@@ -58,7 +59,7 @@ pub(super) fn named(piece: &Piece, name: &str) -> Option<Inside> {
     own().find(|one| matches!(one, Inside::Mark(_))).or_else(|| own().next())
 }
 
-/// `front.bust` as "front, bust dart".
+/// `front.bust` as "front bust dart".
 pub(super) fn speak(piece: &Piece, owner: &str, all: &[Inside]) -> String {
     let spoken = |one: &Inside| {
         let (name, sort) = one.called(piece);
@@ -70,5 +71,5 @@ pub(super) fn speak(piece: &Piece, owner: &str, all: &[Inside]) -> String {
         }
     };
     let names: Vec<String> = all.iter().map(spoken).collect();
-    format!("{owner}, {}", crate::diag::listed(&names))
+    spoken::joined(owner, &crate::diag::listed(&names))
 }

@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 use super::cast::CopyId;
 use super::ids::{NotionId, PieceId};
 use super::names::NameKind;
+use super::printed::Block;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::target::{Meant, Resolver, Target, Touched};
-use super::uses::Told;
+use super::uses::{Told, Uses};
 use super::within::Inside;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
@@ -45,6 +46,8 @@ pub struct EditionWork<'a> {
     pub part: [Option<Placed<'a>>; 2],
     /// How many buttons, holes or fasteners; `None` where it does not say.
     pub count: Option<u32>,
+    /// More to print.
+    pub note: Vec<Block>,
 }
 
 /// A place on an edge, its distance worked out.
@@ -83,7 +86,7 @@ impl<'a> EditionWork<'a> {
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
         let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
-        let names = touches(work, scope, findings);
+        let names = touches(work, scope, findings, &mut told.uses);
         let targets: Vec<Target> = names.iter().map(|touch| resolver.target(touch, work.verb)).collect();
         let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));
         for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
@@ -142,6 +145,7 @@ impl<'a> EditionWork<'a> {
             leave_for,
             part,
             count,
+            note: Vec::new(),
         }
     }
 
@@ -280,12 +284,13 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize
 }
 
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
-fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings) -> Vec<Touch> {
+fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings, uses: &mut Uses) -> Vec<Touch> {
     let mut names = Vec::new();
     for touch in &work.touches {
         let (name, row) = (&touch.name, touch.row);
         match scope.params.iter().find(|param| param.name.text == name.text) {
             Some(param) => {
+                uses.take(param);
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
                     if word.contains(' ') {
                         findings.push(

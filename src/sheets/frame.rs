@@ -8,6 +8,7 @@ use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
 
 use super::labels::Words;
 use super::plan::{SheetPlan, tile_name};
+use super::{inside, window};
 use crate::measure::to_f64;
 
 /// The frame of one sheet, in the plan's own places.
@@ -23,6 +24,11 @@ pub(super) struct Frame {
 
 /// The half height of a joint's mark, in mm: within half of the usual overlap.
 const MARK: f64 = 4.0;
+/// Where along an edge its neighbour is named: in the middle, or as near to it as the lines of the pieces let.
+/// The marks lie at a quarter and at three quarters.
+const JOINS: [f64; 11] = [0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.16, 0.84, 0.1, 0.9];
+/// The height of the type of a neighbour's name, in mm.
+const NAME: f64 = 2.5;
 
 /// The window that a sheet shows: what it adds, and half of the overlap at each edge.
 pub(super) fn window(plan: &SheetPlan, tile: (usize, usize)) -> Rect {
@@ -54,12 +60,10 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
     ];
     // The sheet's own name, large and in the same place on each.
     let corner = window(plan, tile);
-    frame.words.push(Words {
-        at: Point::new(corner.x1 - 16.0, corner.y1 - 9.0),
-        text: tile_name(tile),
-        size: 6.0,
-        strong: true,
-    });
+    let text = tile_name(tile);
+    // Clear of the joint, however long it is.
+    let wide = (text.chars().count() as f64 * 4.0).max(8.0);
+    frame.words.push(Words { at: Point::new(corner.x1 - 8.0 - wide, corner.y1 - 9.0), text, size: 6.0, strong: true });
     for (at, (neighbour, from, to, upright)) in sides.into_iter().enumerate() {
         let Some(neighbour) = neighbour.filter(|neighbour| plan.tiles.contains(neighbour)) else { continue };
         let half = window(plan, tile);
@@ -72,18 +76,40 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize)) -> Frame {
         for share in [0.25, 0.75] {
             frame.marks.extend(mark(area_point(area, at, share), upright));
         }
-        // Each neighbour is named inside this sheet, at its edge.
-        let name = format!("joins {}", tile_name(neighbour));
-        let middle = area_point(area, at, 0.5);
-        let place = match at {
-            0 => Point::new(middle.x + 6.5, middle.y),
-            1 => Point::new(middle.x - 20.0, middle.y),
-            2 => Point::new(middle.x - 6.5, middle.y + 8.0),
-            _ => Point::new(middle.x - 6.5, middle.y - 6.5),
-        };
-        frame.words.push(Words { at: place, text: name, size: 2.5, strong: false });
+        // Each neighbour is named inside this sheet, at its edge, where no line of a piece runs through the name.
+        let text = format!("joins {}", tile_name(neighbour));
+        let places = JOINS.map(|share| beside(area, at, share));
+        let clear = |place: &Point| !is_crossed(plan, Rect::new(place.x, place.y - NAME, place.x + 13.0, place.y));
+        let place = places.into_iter().find(clear).unwrap_or(places[0]);
+        frame.words.push(Words { at: place, text, size: NAME, strong: false });
     }
     frame
+}
+
+/// Where the name of a neighbour begins.
+fn beside(area: Rect, side: usize, share: f64) -> Point {
+    let middle = area_point(area, side, share);
+    match side {
+        0 => Point::new(middle.x + 6.5, middle.y),
+        1 => Point::new(middle.x - 20.0, middle.y),
+        2 => Point::new(middle.x - 6.5, middle.y + 8.0),
+        _ => Point::new(middle.x - 6.5, middle.y - 6.5),
+    }
+}
+
+/// Whether a line of a piece runs through a place.
+fn is_crossed(plan: &SheetPlan, room: Rect) -> bool {
+    let near = room.inflate(1.0, 1.0);
+    let mut crossed = false;
+    for piece in plan.pieces.iter().flat_map(|piece| &piece.outlines).map(|(_, piece)| piece) {
+        let inner = piece.details.iter().filter_map(inside::stroke).map(|(_, path)| path);
+        let bracket = inside::bracket(piece).map(|(bracket, _)| bracket);
+        for path in [piece.cutting.clone(), piece.stitching.clone()].into_iter().chain(inner).chain(bracket) {
+            window::segments(&path, &mut |from, to| crossed |= window::clip(from, to, near).is_some());
+        }
+        crossed |= piece.grain.is_some_and(|grain| window::clip(grain.p0, grain.p1, near).is_some());
+    }
+    crossed
 }
 
 /// A point on the left, right, upper or lower edge of a sheet's area.

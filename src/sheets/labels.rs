@@ -89,12 +89,28 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
 /// The names of darts, pleats and marks, and what the bracket at a fold says.
 fn names(plan: &Plan) -> Vec<Words> {
     let word = |at: Point, text: &str| Words { at, text: text.to_owned(), size: SMALL, strong: false };
-    let names = plan.details.iter().filter_map(|detail| match detail {
-        Detail::Name(at, name) => Some(word(*at, name)),
-        _ => None,
-    });
-    let fold = inside::bracket(plan).map(|(_, at)| word(at, "place on fold"));
-    names.chain(fold).collect()
+    let mut found: Vec<Words> = inside::bracket(plan).map(|(_, at)| word(at, "place on fold")).into_iter().collect();
+    for detail in &plan.details {
+        let Detail::Name(at, name) = detail else { continue };
+        // Names of small darts and pleats side by side would lie on each other.
+        let free = |by: &f64| {
+            let taken = room(&word(Point::new(at.x, at.y + by), name));
+            found.iter().all(|other| !room(other).overlaps(taken))
+        };
+        let by = [0.0, 3.4, -3.4, 6.8, -6.8, 10.2, -10.2].into_iter().find(free).unwrap_or(0.0);
+        found.push(word(Point::new(at.x, at.y + by), name));
+    }
+    found
+}
+
+/// The box that words take up.
+fn room(words: &Words) -> Rect {
+    Rect::new(
+        words.at.x,
+        words.at.y - words.size,
+        words.at.x + width(&words.text, words.size),
+        words.at.y + words.size * 0.25,
+    )
 }
 
 fn area(path: &BezPath) -> f64 {

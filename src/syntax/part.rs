@@ -5,13 +5,13 @@ use std::path::Path;
 use pulldown_cmark::{CowStr, Event, HeadingLevel, Tag, TagEnd};
 
 use super::events::{Piece, end_of_code};
-use super::markdown::open;
+use super::markdown::{open, read_value};
 use super::reader::{Reader, Room};
 use super::sizes;
 use super::walk::Builder;
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
-use crate::model::{Inline, Name, Param, Part, Size, Step, Text};
+use crate::model::{Inline, Name, Param, Part, Size, Step, Text, Work};
 use crate::source::{FileId, Span};
 
 /// Reads a file of parts and steps.
@@ -57,7 +57,7 @@ pub(super) fn read(
         reader.works.clear();
         let title = Builder::new(&mut reader, &pieces[start + 1..body_start]).inlines();
         let body = Builder::new(&mut reader, &pieces[body_start..end]).blocks();
-        let works = std::mem::take(&mut reader.works);
+        let works = noted(&mut reader);
         let id = id.as_ref().map(|id| Name { text: id.to_string(), span: find(text, head, &format!("#{id}"), 1) });
         let sizes = conditions(text, head, attrs, classes, &mut reader);
         if *level == HeadingLevel::H1 {
@@ -111,6 +111,15 @@ pub(super) fn read(
         waivers.push(Waiver { check: note.check, reason: note.reason, scope, span: note.span });
     }
     parts
+}
+
+/// The facts of a step, their notes read as prose.
+fn noted(reader: &mut Reader<'_>) -> Vec<Work> {
+    let works = std::mem::take(&mut reader.works);
+    let prose = |text: Option<Text>, reader: &mut Reader<'_>| {
+        text.map(|text| read_value(&text, reader.sizes, Room::Cell, reader.findings)).unwrap_or_default()
+    };
+    works.into_iter().map(|(work, note)| Work { note: prose(note, reader), ..work }).collect()
 }
 
 /// Where headings of parts and steps begin, at the top level of the file.

@@ -8,9 +8,10 @@ use pulldown_cmark::{Event, Tag, TagEnd};
 
 use super::events::Piece;
 use super::waive::WaiverNote;
+use super::work::Noted;
 use crate::diag::Findings;
 use crate::faults::MARKUP_NOT_PRINTED;
-use crate::model::{Block, Size, Text, Work};
+use crate::model::{Block, Size, Text};
 use crate::source::Span;
 
 /// Where a text is printed, and so what it may hold.
@@ -47,7 +48,7 @@ pub(super) struct Reader<'a> {
     /// The waivers met in comments.
     pub waivers: Vec<WaiverNote>,
     /// The work facts met.
-    pub works: Vec<Work>,
+    pub works: Vec<Noted>,
 }
 
 /// A footnote: read when it is first named.

@@ -14,8 +14,11 @@ use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 pub(super) const KEYS: &[&str] =
     &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "count", "by", "note"];
 
+/// A fact with its note, whose prose is read once all of the part has been.
+pub(super) type Noted = (Work, Option<Text>);
+
 /// Reads the inside of a work block.
-pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
+pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Noted> {
     let Some(root) = yaml::parse(source, findings) else { return Vec::new() };
     match &root.value {
         Value::List(items) => items.iter().filter_map(|item| fact(item, findings)).collect(),
@@ -31,7 +34,7 @@ pub(super) fn read(source: &Text, findings: &mut Findings) -> Vec<Work> {
     }
 }
 
-fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
+fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
     let Value::Map(entries) = &node.value else {
         findings.push(
             WORK_UNREADABLE
@@ -99,7 +102,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
                 .hint("name the edges that lie over each other, and add a line below: `by: 3 cm`"),
         );
     }
-    Some(Work {
+    let note = record.text("note", findings);
+    let work = Work {
         verb,
         verb_span: verb_key.span,
         touches,
@@ -117,9 +121,10 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Work> {
         finish: by.finish,
         lap: by.lap,
         as_one,
-        note: record.text("note", findings),
+        note: Vec::new(),
         span: node.span,
-    })
+    };
+    Some((work, note))
 }
 
 /// Single words that tell how something is done and are never a name behind other names.

@@ -275,6 +275,7 @@ impl Setter<'_> {
         json!({
             "verb": fact.verb,
             "what": fact.what,
+            "words": fact.words,
             "allowance": fact.allowance.as_ref().map(value),
             "stitch": fact.stitch.as_ref().map(value),
             "by_hand": fact.by_hand,
@@ -291,7 +292,7 @@ impl Setter<'_> {
                 "from": place.from,
             })).collect::<Vec<_>>(),
             "count": fact.count.as_ref().map(value),
-            "note": fact.note,
+            "note": self.blocks(&fact.note),
             "sizes": self.names(&fact.sizes),
         })
     }

@@ -4,11 +4,10 @@ use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
 use crate::book::seam::{PlaceFact, SeamFact};
 use crate::book::volume::{AllowanceUse, Part, Step};
-use crate::construct::entry;
 use crate::diag::in_sentence;
 use crate::measure::Exact;
 use crate::model::{Far, Thread, is_for};
-use crate::resolve::{EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
+use crate::resolve::{Edition, EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
 
 impl Gatherer<'_> {
     /// The parts of the size, with their places as written.
@@ -53,21 +52,24 @@ impl Gatherer<'_> {
             title: self.inlines(&step.title, &id),
             figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
             body: self.blocks(&step.body, &id),
-            seam: step.works.iter().filter_map(|work| self.seam(work)).collect(),
+            seam: step.works.iter().map(|work| self.seam(work, &id)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref(), step.step.sizes.as_ref()]),
             id,
         }
     }
 
-    /// The seam facts of one work; `None` when it has no figures to tell.
-    fn seam(&self, work: &EditionWork<'_>) -> Option<SeamFact> {
+    /// What is told of one work below the words of its step. Every fact is told: a line that stood there for some
+    /// verbs alone would let a maker think that nothing else is to be done.
+    fn seam(&mut self, work: &EditionWork<'_>, owner: &str) -> SeamFact {
+        let note = self.blocks(&work.note, owner);
         let draft = self.edition.draft;
         let value = |worked: &Option<crate::resolve::Worked>| {
             worked.as_ref().map(|worked| Value::of(&self.edition.figures(worked)))
         };
-        let fact = SeamFact {
+        SeamFact {
             verb: work.verb.word().to_owned(),
             what: work.spoken(),
+            words: work.work.words.iter().map(|words| words.text.clone()).collect(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
             by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
@@ -78,14 +80,10 @@ impl Gatherer<'_> {
             lap: value(&work.lap),
             finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
             leave_for: self.filler(work),
-            places: places(work, &value),
-            note: work.work.note.as_ref().map_or_else(String::new, |note| note.text.clone()),
+            places: places(work, self.edition, &value),
+            note,
             sizes: Vec::new(),
-        };
-        let figures = [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count];
-        let words = fact.by_hand || !fact.note.is_empty() || !fact.places.is_empty();
-        let tells = figures.iter().any(|one| one.is_some()) || words || entry(work.verb).always_told;
-        tells.then_some(fact)
+        }
     }
 
     /// What the gap of a seam is for.
@@ -126,21 +124,44 @@ impl Gatherer<'_> {
 }
 
 /// Where a seam begins and ends, and where its gap lies.
-fn places(work: &EditionWork<'_>, value: &impl Fn(&Option<Worked>) -> Option<Value>) -> Vec<PlaceFact> {
+fn places(
+    work: &EditionWork<'_>,
+    edition: &Edition<'_>,
+    value: &impl Fn(&Option<Worked>) -> Option<Value>,
+) -> Vec<PlaceFact> {
     let [from, to] = &work.part;
     let all = [("from", from), ("to", to), ("leave_at", &work.leave_at)];
     let told = all.into_iter().filter_map(|(role, placed)| Some((role, placed.as_ref()?)));
     told.map(|(role, placed)| PlaceFact {
         role: role.to_owned(),
         far: value(&placed.along),
-        point: point(placed),
-        from: placed.place.from.as_ref().map_or_else(String::new, |from| from.text.replace('_', " ")),
+        point: point(placed, work, edition),
+        from: counted_from(placed, work, edition),
     })
     .collect()
 }
 
-/// The key of the word that says how far along a place lies; a notch with its number behind, a mark or an edge with its name.
-fn point(placed: &Placed<'_>) -> String {
+/// What a place is counted from, by its name on the page; `start` and `end` are keys of words. A distance is always
+/// counted from somewhere.
+fn counted_from(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
+    match placed.place.from.as_ref().map(|from| from.text.as_str()) {
+        None if placed.along.is_some() && placed.mark.is_none() => "start".to_owned(),
+        None => String::new(),
+        Some(end @ ("start" | "end")) => end.to_owned(),
+        Some(edge) => edge_called(edge, work, edition),
+    }
+}
+
+/// The name on the page of an edge of the piece that a fact names first.
+fn edge_called(edge: &str, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
+    let piece = work.targets.first().and_then(|target| target.piece(&edition.cast));
+    let called = piece.and_then(|piece| edition.draft.facts.pieces[piece].edge_called(edge));
+    called.unwrap_or_else(|| format!("{} edge", edge.replace('_', " ")))
+}
+
+/// The key of the word that says how far along a place lies; a notch with its number behind, a mark or an edge with
+/// its name.
+fn point(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
     match placed.place.far {
         Far::Here => "start".to_owned(),
         Far::There => "end".to_owned(),
@@ -150,6 +171,8 @@ fn point(placed: &Placed<'_>) -> String {
             let name = placed.place.text.text.rsplit('.').next().unwrap_or_default();
             format!("mark {}", name.trim().replace('_', " "))
         }
-        Far::Along(_) => placed.beside.map_or_else(String::new, |edge| format!("edge {}", edge.replace('_', " "))),
+        Far::Along(_) => {
+            placed.beside.map_or_else(String::new, |edge| format!("edge {}", edge_called(edge, work, edition)))
+        }
     }
 }

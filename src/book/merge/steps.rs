@@ -101,8 +101,8 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
             |place: &PlaceFact| (place.role.clone(), place.point.clone(), place.from.clone(), place.far.is_some());
         fact.places.iter().map(words).collect()
     };
-    (&one.verb, &one.what, one.by_hand, &one.note, given(one))
-        == (&other.verb, &other.what, other.by_hand, &other.note, given(other))
+    (&one.verb, &one.what, &one.words, one.by_hand, one.note.is_empty(), given(one))
+        == (&other.verb, &other.what, &other.words, other.by_hand, other.note.is_empty(), given(other))
         && (&one.finish, &one.leave_for, places(one)) == (&other.finish, &other.leave_for, places(other))
 }
 
@@ -129,6 +129,7 @@ fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
         count: value(&|fact| fact.count.as_ref()),
         lap: value(&|fact| fact.lap.as_ref()),
         places,
+        note: over(own, |fact| fact.note.as_slice(), blocks),
         ..own[0].1.clone()
     }
 }

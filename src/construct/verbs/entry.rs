@@ -11,8 +11,6 @@ pub struct VerbEntry {
     pub verb: Verb,
     /// What it needs and what it changes.
     pub(in crate::construct) play: fn(&mut Player<'_>, &Deed<'_, '_>),
-    /// Whether the seam line names it even without figures.
-    pub always_told: bool,
     /// The file that opens with its page.
     source: &'static str,
 }
@@ -20,12 +18,7 @@ pub struct VerbEntry {
 impl VerbEntry {
     /// A verb; `source` is the text of the file whose first comment is the page.
     pub(super) const fn new(verb: Verb, source: &'static str, play: fn(&mut Player<'_>, &Deed<'_, '_>)) -> VerbEntry {
-        VerbEntry { verb, play, always_told: false, source }
-    }
-
-    /// The same, told below the words of its step even where it has no figures.
-    pub(super) const fn always_told(self) -> VerbEntry {
-        VerbEntry { always_told: true, ..self }
+        VerbEntry { verb, play, source }
     }
 
     /// The page that explains it.

@@ -35,7 +35,7 @@ use crate::construct::slits;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Finish, include_str!("finish.rs"), finish).always_told();
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Finish, include_str!("finish.rs"), finish);
 
 fn finish(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     slits::neaten(player, deed, false);

@@ -32,7 +32,7 @@ use crate::construct::player::Player;
 use crate::model::Verb;
 
 /// The verb.
-pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Grade, include_str!("grade.rs"), grade).always_told();
+pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Grade, include_str!("grade.rs"), grade);
 
 fn grade(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     for seam in player.seams_worked_on(deed) {

@@ -2,7 +2,7 @@
 //!
 //! ## How to write it
 //! Name the edges that lie on each other. A seam names its `allowance` and its `stitch` length. Below it
-//! may stand `ease` (how much longer one edge may be), `gather` (the length that an edge is gathered to) and
+//! may stand `ease` (how much longer one edge is), `gather` (the length that an edge is gathered to) and
 //! `leave` (the gap to turn through).
 //!
 //! ```yaml

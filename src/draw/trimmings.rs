@@ -1,0 +1,199 @@
+//! What is stitched over edges and set into a piece: zigzag over raw edges and round shapes, boxes with a cross,
+//! buttons, buttonholes and fasteners at their marks, and what is passed into a casing.
+
+use kurbo::{BezPath, Circle, Point, Shape as _, Vec2};
+
+use super::desk::{Desk, Undrawn};
+use super::handled::Handled;
+use super::inside::Detail;
+use super::page::Page;
+use super::part::Part;
+use super::past::millimetres;
+use super::shaping;
+use super::trace::{beside, closed_line, corners, inward, length, open_line, place};
+use crate::diag::in_sentence;
+use crate::measure::to_f64;
+use crate::model::{NotionFigure, Verb};
+use crate::resolve::NotionId;
+
+/// How wide and how close a zigzag is drawn, in mm on paper.
+const ZIGZAG: (f64, f64) = (1.3, 1.1);
+/// How large a button is drawn at the least, in mm on paper from its middle.
+const BUTTON: f64 = 1.1;
+/// How wide what is passed through a casing is, in mm of cloth, where the facts do not say (common practice, no
+/// source).
+const PASSED: f64 = 10.0;
+
+/// The edges that a fact names; of a piece named as a whole, all.
+fn edges_of<'p>(one: &'p Handled<'_, '_>, part: &'p Part) -> Vec<&'p str> {
+    match one.edges.is_empty() {
+        true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
+        false => one.edges.iter().map(String::as_str).collect(),
+    }
+}
+
+/// Stitches to and fro over the edges.
+pub(super) fn zigzag(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) {
+    desk.paint(page, part, Vec2::ZERO, scale);
+    for name in edges_of(one, part) {
+        for line in part.rim(name).iter().flat_map(|rim| &rim.lines) {
+            let Some((_, inner)) = inward(line, &part.outline) else { continue };
+            let (outer, inside) = (corners(line), beside(&corners(line), inner, ZIGZAG.0));
+            let (long, deep) = (length(&outer), length(&inside));
+            let count = (long / ZIGZAG.1).max(2.0) as usize;
+            let at = |turn: usize| {
+                let share = turn as f64 / count as f64;
+                let on =
+                    if turn.is_multiple_of(2) { place(&outer, long * share) } else { place(&inside, deep * share) };
+                on.map(|(point, _)| point)
+            };
+            let points: Vec<Point> = (0..=count).filter_map(at).collect();
+            page.path("stitch", open_line(&points));
+        }
+    }
+    if let Some(finish) = one.work.work.finish {
+        page.caption(format!("finish by {}", finish.word()));
+    }
+}
+
+/// A box with a cross, as wide as the end that is named.
+pub(super) fn boxed(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let Some(edge) = one.edges.first().filter(|edge| part.is_straight(edge)) else {
+        return Err(Undrawn::unclear("nothing says at which straight end the box is stitched"));
+    };
+    desk.paint(page, part, Vec2::ZERO, scale);
+    let piece = desk.edition.cast[one.copy].piece;
+    let folded = desk.edition.values.allowance(piece, edge).map_or(0.0, to_f64) / scale;
+    let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
+    let across = Vec2::new(-inner.y, inner.x);
+    let half = (part.length(edge) / 2.0 - super::paint::CLOSE / scale).max(part.length(edge) * 0.3);
+    let near = middle + inner * (folded + super::paint::CLOSE / scale);
+    let far = near + inner * (2.0 * half);
+    let ends = [near - across * half, near + across * half, far + across * half, far - across * half];
+    page.path("stitch", closed_line(&ends));
+    page.path("stitch", open_line(&[ends[0], ends[2]]));
+    page.path("stitch", open_line(&[ends[1], ends[3]]));
+    Ok(())
+}
+
+/// Buttons, buttonholes or fasteners at the marks that the fact names.
+pub(super) fn at_marks(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    verb: Verb,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let wanted = shaping::wanted(one, part);
+    let found: Vec<&Detail> =
+        part.inside.iter().filter(|(inside, _)| wanted.contains(inside)).flat_map(|(_, details)| details).collect();
+    let places: Vec<Point> = found
+        .iter()
+        .filter_map(|detail| match detail {
+            Detail::Dot(point) => Some(*point),
+            Detail::Hole(line) => Some(line.p0.midpoint(line.p1)),
+            _ => None,
+        })
+        .collect();
+    if places.is_empty() {
+        let message = format!("nothing says where on {} this `{}` lies", desk.name(one.copy), verb.word());
+        return Err(Undrawn {
+            message,
+            hint: "name a mark of the piece that has places, such as `marks: {buttons: {line: […], count: 5}}`, or draw this diagram by hand and name its file here".into(),
+            follows: false,
+        });
+    }
+    desk.paint(page, part, Vec2::ZERO, scale);
+    if verb == Verb::Buttonhole {
+        shaping::draw(page, part, &wanted);
+        return Ok(());
+    }
+    let round = notion(one).and_then(|notion| figure(desk, notion, NotionFigure::Size)).unwrap_or(0.0);
+    let round = (round / 2.0 / scale).max(BUTTON);
+    for place in places {
+        page.path("stitch", Circle::new(place, round).to_path(0.02));
+        for by in [Vec2::new(round * 0.3, 0.0), Vec2::new(-round * 0.3, 0.0)] {
+            page.path("mark", Circle::new(place + by, round * 0.12).to_path(0.02));
+        }
+    }
+    Ok(())
+}
+
+/// Cuts into a piece along the lines that are marked on it.
+pub(super) fn slashed(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let wanted = shaping::wanted(one, part);
+    let found = part.inside.iter().filter(|(inside, _)| wanted.contains(inside)).flat_map(|(_, details)| details);
+    let lines: Vec<&BezPath> = found
+        .filter_map(|detail| match detail {
+            Detail::Placed(line) => Some(line),
+            _ => None,
+        })
+        .collect();
+    if lines.is_empty() {
+        return Err(Undrawn::unclear(format!("nothing says along which line {} is cut open", desk.name(one.copy))));
+    }
+    desk.paint(page, part, Vec2::ZERO, scale);
+    for line in lines {
+        page.path("cut-line", line.clone());
+        if let Some((point, along)) = place(&corners(line), 0.0) {
+            page.symbol("scissors", point, 6.5, along.atan2().to_degrees());
+        }
+    }
+    Ok(())
+}
+
+/// What is passed through the casing at an edge.
+pub(super) fn passed(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &mut Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let Some(edge) = one.edges.first().filter(|edge| part.is_straight(edge)).cloned() else {
+        return Err(Undrawn::unclear("nothing says along which straight edge the casing runs"));
+    };
+    let piece = desk.edition.cast[one.copy].piece;
+    let folded = desk.edition.values.allowance(piece, &edge).map_or(0.0, to_f64) / scale;
+    let Some((middle, inner)) = part.hold(&edge) else { return Ok(()) };
+    part.fold_away(&edge, folded);
+    desk.paint(page, part, Vec2::ZERO, scale);
+    let across = Vec2::new(-inner.y, inner.x);
+    let notion = notion(one);
+    let wide = notion.and_then(|notion| figure(desk, notion, NotionFigure::Width)).unwrap_or(PASSED) / scale;
+    let half = part.length(&edge) / 2.0;
+    let near = middle + inner * (folded + 1.0);
+    let (from, to) = (near - across * (half * 1.15), near + across * (half * 0.35));
+    page.path("binding", closed_line(&[from, to, to + inner * wide, from + inner * wide]));
+    let line = [near - across * half, near + across * half].map(|point| point + inner * (wide + 1.0));
+    page.path("stitched", open_line(&line));
+    let head = to + inner * (wide / 2.0) + across * 1.0;
+    page.path("arrow", open_line(&[head, head + across * 7.0]));
+    let name = notion.map(|notion| in_sentence(&desk.edition.draft.facts.notions[notion].name.text));
+    page.caption(name.map_or_else(|| "pass it through".to_owned(), |name| format!("pass the {name} through")));
+    Ok(())
+}
+
+/// The notion that a fact names.
+fn notion(one: &Handled<'_, '_>) -> Option<NotionId> {
+    one.work.targets.iter().find_map(|target| target.notion())
+}
+
+/// A length of a notion, in mm of cloth; `None` where it has none.
+fn figure(desk: &Desk<'_, '_>, notion: NotionId, figure: NotionFigure) -> Option<f64> {
+    let value = desk.edition.draft.facts.notions[notion].figures.get(&figure)?;
+    desk.edition.values.quiet(value.get(desk.edition.size())?).and_then(millimetres)
+}
