@@ -12,6 +12,8 @@ pub struct SeamFact {
     pub verb: String,
     /// What it is done to, by the names on the page; `all` alone for everything.
     pub what: Vec<String>,
+    /// What its stitches catch, by the names on the page.
+    pub caught: Vec<String>,
     /// How or where, in the author's plain words.
     pub words: Vec<String>,
     /// How far from the edge.
@@ -26,6 +28,10 @@ pub struct SeamFact {
     pub ease: Option<Value>,
     /// How long a gathered edge becomes.
     pub gather: Option<Value>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Value>,
+    /// How far up from its corner a base is sewn across.
+    pub up: Option<Value>,
     /// How far layers lie over each other.
     pub lap: Option<Value>,
     /// How an edge is finished: the key of its word; empty where it is not.

@@ -54,7 +54,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 folded.extend(names());
             }
             let by_hand = work.by_hand && names().any(|name| is_laid_on(name, subject.draft, &folded));
-            if work.verb.joins_at_allowance() && work.allowance.is_none() && !by_hand {
+            // A corner that is boxed by measuring has its place from that.
+            let told = work.allowance.is_some() || work.up.is_some() || by_hand;
+            if work.verb.joins_at_allowance() && !told {
                 findings.push(
                     CHECK
                         .at(work.verb_span, format!("this `{}` names no seam allowance", work.verb.word()))

@@ -57,8 +57,11 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let worked = edition
             .steps()
             .flat_map(|step| &step.works)
-            .flat_map(|work| &work.targets)
+            .flat_map(|work| work.named())
             .any(|target| target.notion() == Some(at));
+        // What is cut from it is a piece, which has a check of its own.
+        let cut =
+            edition.draft.facts.pieces.iter().any(|piece| piece.tape.as_ref().is_some_and(|tape| tape.text == id));
         let sewn = edition.steps().flat_map(|step| &step.works).any(|work| work.verb.stitches());
         if notion.kind == Kind::Thread && sewn {
             continue;
@@ -70,7 +73,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
                 block.each_inline_for(Some(size), &mut |inline| told |= mentions(inline, id));
             });
         }
-        if !worked && !told {
+        if !worked && !told && !cut {
             findings.push(
                 CHECK
                     .at(notion.id.span, format!("no step mentions `{id}`"))

@@ -68,7 +68,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .steps()
             .flat_map(|step| &step.works)
             .filter(|work| work.verb != Verb::Cut)
-            .flat_map(|work| &work.targets)
+            .flat_map(|work| work.named())
             .any(|target| target.piece(&edition.cast) == Some(id));
         if !used && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(

@@ -7,12 +7,17 @@ use super::allowance_differs;
 use super::allowance_missing;
 use super::alt_missing;
 use super::amount_too_small;
+use super::basted_not_caught;
+use super::binding_too_short;
 use super::both_systems_disagree;
+use super::bound_before_sewn;
 use super::boxed_before_sewn;
 use super::casing_not_open;
 use super::casing_too_narrow;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
+use super::copy_unused;
+use super::corner_unclear;
 use super::curve_not_clipped;
 use super::cut_count_differs;
 use super::dart_left_open;
@@ -59,6 +64,8 @@ use super::sewn_not_reckoned;
 use super::slit_left_raw;
 use super::step_empty;
 use super::stitch_missing;
+use super::stuffed_out_of_order;
+use super::tape_too_short;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
@@ -118,9 +125,11 @@ pub static CHECKS: &[Judge] = &[
     stitch_missing::CHECK,
     piece_not_cut::CHECK,
     piece_unused::CHECK,
+    copy_unused::CHECK,
     notion_unused::CHECK,
     notion_count_differs::CHECK,
     notion_length_missing::CHECK,
+    tape_too_short::CHECK,
     used_before_cut::CHECK,
     cut_count_differs::CHECK,
     edge_unknown::CHECK,
@@ -134,6 +143,9 @@ pub static CHECKS: &[Judge] = &[
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
     boxed_before_sewn::CHECK,
+    corner_unclear::CHECK,
+    binding_too_short::CHECK,
+    bound_before_sewn::CHECK,
     dart_left_open::CHECK,
     hands_alike::CHECK,
     holes_differ::CHECK,
@@ -141,6 +153,8 @@ pub static CHECKS: &[Judge] = &[
     slit_left_raw::CHECK,
     casing_not_open::CHECK,
     casing_too_narrow::CHECK,
+    basted_not_caught::CHECK,
+    stuffed_out_of_order::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

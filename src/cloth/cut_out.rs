@@ -35,7 +35,7 @@ impl CutOut {
     fn new(piece: PieceId, lie: &Lie, layers: Layers, over: bool, napped: bool) -> CutOut {
         let outline = if over { turned_over(&lie.outline) } else { lie.outline.clone() };
         let item = Item {
-            outline: Outline { path: outline.clone() }.flatten(0.2),
+            outline: Outline { path: outline.clone() }.flatten_to_its_bounds(0.2),
             turns: lie.turns,
             // Cut through both layers, it may lie face down: both hands come of it all the same.
             may_flip: layers == Layers::Both && !napped,
@@ -48,7 +48,7 @@ impl CutOut {
     pub fn singly(&self) -> [CutOut; 2] {
         let single = |outline: BezPath, turned_over: bool| CutOut {
             item: Item {
-                outline: Outline { path: outline.clone() }.flatten(0.2),
+                outline: Outline { path: outline.clone() }.flatten_to_its_bounds(0.2),
                 may_flip: false,
                 ..self.item.clone()
             },
@@ -66,7 +66,7 @@ impl CutOut {
 
 /// Everything that is cut from a fabric (by its place in the facts), and whether its cloth is folded.
 pub(super) fn cut_outs(edition: &Edition<'_>, fabric: FabricId) -> (Vec<CutOut>, bool) {
-    let rows = edition.cuts.iter().filter(|row| row.fabric == fabric);
+    let rows = edition.cuts.iter().filter(|row| row.fabric() == Some(fabric));
     let lying: Vec<(PieceId, u32, Lie)> =
         rows.filter_map(|row| Some((row.piece, row.count, lie(edition, row.piece, fabric)?))).collect();
     let folded = lying.iter().any(|(_, _, lie)| lie.at_fold);

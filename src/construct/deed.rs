@@ -16,7 +16,9 @@ pub(super) struct Deed<'d, 'e> {
     pub targets: Vec<Touched>,
     /// The same with the layers that count as one with them.
     pub all: Vec<Touched>,
-    /// The copies among them, and those whose edges they name.
+    /// What its stitches catch beside.
+    pub caught: Vec<Touched>,
+    /// The copies among all of these, and those whose edges they name.
     pub touched: BTreeSet<CopyId>,
     /// Layers of others that its names mean as well: their edges are the others'.
     layers: BTreeSet<CopyId>,
@@ -37,12 +39,15 @@ impl<'d, 'e> Deed<'d, 'e> {
                 all.push(fellow);
             }
         }
-        let copies = all.iter().filter_map(|target| match target {
+        let mut caught: Vec<Touched> = work.caught.iter().flat_map(|target| target.touched.iter().copied()).collect();
+        let fellows: Vec<Touched> = caught.iter().flat_map(|target| player.fellows(target)).collect();
+        caught.extend(fellows);
+        let copies = all.iter().chain(&caught).filter_map(|target| match target {
             Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
             _ => None,
         });
         let touched = copies.collect();
-        Deed { work, targets, all, touched, layers, moment }
+        Deed { work, targets, all, caught, touched, layers, moment }
     }
 
     /// The places that it names: where it begins and ends, and where a gap lies.

@@ -6,11 +6,13 @@ use super::sewn;
 use super::slits;
 use super::unfinished;
 use super::zips;
-use crate::resolve::{Filler, NotionId, Touched, ZipEdge};
+use crate::resolve::{CopyId, Filler, NotionId, Touched, ZipEdge};
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
 pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
+    idle(player);
+    player.never_caught();
     player.never_closed();
     unfinished::judge(player);
     holes(player);
@@ -34,6 +36,27 @@ pub(super) fn judge(player: &mut Player<'_>) {
         };
         player.faults.extend(faults.into_iter().filter(|fault| !follows(fault)));
     }
+}
+
+/// Copies that are cut and lie there to the end; a piece of which no copy is used is told where it is described.
+fn idle(player: &mut Player<'_>) {
+    let mut faults = Vec::new();
+    for (copy, member) in player.edition.cast.copies() {
+        let state = &player.state.copies[copy];
+        // A name that stands for several things is told by itself.
+        let facts = &player.edition.draft.facts;
+        let other = |(id, one): (CopyId, &crate::resolve::Member)| id != copy && one.named && one.name == member.name;
+        if player.edition.cast.copies().any(other) || facts.fabrics.iter().any(|one| one.id.text == member.name) {
+            continue;
+        }
+        let fellow = |other: CopyId| other != copy && player.state.copies[other].used;
+        let Some(cut) = state.cut.filter(|_| !state.used && player.edition.cast.of_piece(member.piece).any(fellow))
+        else {
+            continue;
+        };
+        faults.push(Fault::CopyIdle { copy: member.name.clone(), piece: member.piece, cut });
+    }
+    player.faults.extend(faults);
 }
 
 fn gaps(player: &mut Player<'_>) {
@@ -86,7 +109,7 @@ fn raw_edges(player: &mut Player<'_>) {
         }
         for edge in player.edition.edges_of(copy) {
             let settled = player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge);
-            if !settled {
+            if !settled && !player.hangs_loose(copy, edge) {
                 raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
             }
         }

@@ -87,6 +87,17 @@ pub enum Shut {
     Sewn(Option<Moment>),
 }
 
+/// Why something takes no stuffing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unfilled {
+    /// Nothing of it is sewn yet.
+    Unsewn,
+    /// Nothing is open; the moment at which a gap was closed too soon.
+    Shut(Option<Moment>),
+    /// It is turned when it is full.
+    TurnedLater(Moment),
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -135,6 +146,18 @@ pub enum Fault {
     SlitRaw { name: String, slashed: Option<Moment>, bound: Option<Moment> },
     /// Something is passed into a casing that is not there or that is shut.
     CasingShut { inserted: Moment, why: Shut },
+    /// A strip is shorter than the edges that it binds (mm).
+    StripTooShort { strip: String, long: f64, needed: f64, bound: Moment },
+    /// An edge is bound before it is sewn.
+    BoundTooSoon { edge: String, bound: Moment, sewn: Moment },
+    /// A corner to box by measuring is not named by the two edges that meet in it.
+    NoCorner { copy: String, edges: usize, boxed: Moment },
+    /// A copy is cut and no work names it, though its fellows are used.
+    CopyIdle { copy: String, piece: PieceId, cut: Moment },
+    /// What was basted to an edge is in no seam at the end.
+    NeverCaught { edges: Vec<String>, basted: Moment },
+    /// Something is stuffed that cannot be, or that is turned later.
+    StuffedOutOfOrder { stuffed: Moment, why: Unfilled },
     /// A gap stays open.
     GapOpen { edges: Vec<String>, sewn: Moment, leave: Span, filler: Option<NotionId> },
     /// A gap (mm) is longer than what there is for it (mm).

@@ -94,6 +94,18 @@ impl Player<'_> {
         }
     }
 
+    /// Edges that were bound before this seam.
+    pub fn check_bound(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
+        for (copy, edge) in edges {
+            let finished = self.state.known_edge(*copy, *edge).and_then(|known| known.finished);
+            if let Some((bound, "bound")) = finished {
+                let edge = self.edition.edge_name(*copy, *edge);
+                self.faults.push(Fault::BoundTooSoon { edge, bound, sewn: moment });
+                return;
+            }
+        }
+    }
+
     /// Edges that were topstitched before this seam.
     pub fn check_topstitched(&mut self, edges: &[(CopyId, EdgeId)], moment: Moment) {
         for (copy, edge) in edges {

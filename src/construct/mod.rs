@@ -5,6 +5,7 @@
 //! quilted to another piece and sewn nowhere by themselves move with it and have no edges of their
 //! own to finish.
 
+mod caught;
 mod creases;
 mod curves;
 mod deed;
@@ -32,7 +33,7 @@ mod unfinished;
 mod verbs;
 mod zips;
 
-pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unreckoned};
+pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

@@ -30,6 +30,7 @@ impl Player<'_> {
         let deed = Deed::of(work, moment, self);
         if work.verb != Verb::Cut {
             for copy in &deed.touched {
+                self.state.copies[*copy].used = true;
                 if self.state.copies[*copy].cut.is_none() {
                     self.early.entry(*copy).or_insert(moment);
                 }
@@ -39,6 +40,7 @@ impl Player<'_> {
             self.open_when_sewn(&deed);
         }
         (verbs::entry(work.verb).play)(self, &deed);
+        self.catch(&deed);
     }
 
     /// Names of edges that do not exist are faults, once each; they count as unknown.

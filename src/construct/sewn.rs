@@ -13,6 +13,8 @@
 //! and without boxed corners the width is w less both side allowances, the height h less those at the
 //! top and the base; a piece cut on the fold counts twice from the fold. Where the stitching line is drawn,
 //! the corner is taken out of that: its c grows by the piece's own a and loses its own x, its d by b and x.
+//! A corner that is boxed by measuring u up its seams from the stitching takes u from the width at its side and from the
+//! height, and makes a depth of 2u.
 //! An edge that is declared raw takes nothing away. What lies folded is as wide as its wider side, of which the
 //! allowance at its edge is sewn away.
 
@@ -93,10 +95,37 @@ impl<'a> SewnCopy<'a> {
     fn measure(&self, measure: SewnMeasure) -> Result<f64, Unreckoned> {
         match (self.corners, measure) {
             (Some(corners), measure) => self.boxed(corners, measure),
-            (None, SewnMeasure::Width) => self.between(self.size.0, "left", "right"),
-            (None, SewnMeasure::Height) => self.between(self.size.1, "top", "bottom"),
-            (None, SewnMeasure::Depth) => Err(Unreckoned::NotBoxed),
+            (None, SewnMeasure::Width) => {
+                let [left, right] = self.measured_up()?;
+                Ok(self.between(self.size.0, "left", "right")? - left - right)
+            }
+            (None, SewnMeasure::Height) => {
+                let [left, right] = self.measured_up()?;
+                Ok(self.between(self.size.1, "top", "bottom")? - left.max(right))
+            }
+            (None, SewnMeasure::Depth) => match self.measured_up()? {
+                [0.0, 0.0] => Err(Unreckoned::NotBoxed),
+                [left, right] if (left - right).abs() > TOLERANCE => Err(Unreckoned::CrookedCorner),
+                [left, _] => Ok(2.0 * left),
+            },
         }
+    }
+
+    /// How far up the lower left and the lower right corner are boxed that were not cut out, in mm; nought where
+    /// they are not.
+    fn measured_up(&self) -> Result<[f64; 2], Unreckoned> {
+        let mut found = [0.0; 2];
+        for (_, edges, up) in self.state.boxed.iter().filter(|(copy, ..)| *copy == self.copy) {
+            let words = edges.map(|edge| self.edition.edge_word(self.copy, edge));
+            let has = |word: &str| words.iter().any(|known| known == word);
+            match (has("left"), has("right")) {
+                _ if !has("bottom") || self.piece.fold.is_some() => return Err(Unreckoned::CornersOut),
+                (true, _) => found[0] = *up,
+                (_, true) => found[1] = *up,
+                _ => return Err(Unreckoned::CornersOut),
+            }
+        }
+        Ok(found)
     }
 
     /// The cloth between two opposite edges; a fold is the middle of the piece.

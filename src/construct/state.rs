@@ -21,7 +21,10 @@ pub(super) struct CopyState {
     pub faces: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
+    /// Whether any work but cutting names it.
+    pub used: bool,
     pub turned: Option<Moment>,
+    pub stuffed: Option<Moment>,
     /// When it was folded as a whole.
     pub folded_up: Option<Moment>,
     /// The lines along which it lies folded.
@@ -106,6 +109,14 @@ pub(super) struct HemGap {
     pub closed: Option<Moment>,
 }
 
+/// Edges of several pieces that are basted to each other, until a lasting stitch holds them.
+#[derive(Debug, Clone)]
+pub(super) struct Basting {
+    pub edges: Vec<(CopyId, EdgeId)>,
+    pub basted: Moment,
+    pub settled: bool,
+}
+
 /// Layers that are worked as one.
 #[derive(Debug, Clone)]
 pub(super) struct Layers {
@@ -138,6 +149,9 @@ pub(super) struct State {
     /// Those that were told to be open still.
     pub left_open: BTreeSet<(CopyId, Inside)>,
     pub hem_gaps: Vec<HemGap>,
+    pub basted: Vec<Basting>,
+    /// Corners that are boxed by measuring: the two edges that meet in each, and how far up it is sewn, in mm.
+    pub boxed: Vec<(CopyId, [EdgeId; 2], f64)>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
     /// What counts as one.

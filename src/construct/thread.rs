@@ -1,6 +1,7 @@
 //! How much thread the seams take.
 
 use crate::geometry::Shape;
+use crate::measure::to_f64;
 use crate::model::{EdgeFinish, Verb};
 use crate::resolve::{Edition, Inside, Touched};
 
@@ -25,6 +26,11 @@ pub fn thread(edition: &Edition<'_>) -> Option<ThreadEstimate> {
     for step in edition.steps() {
         for work in step.works.iter().filter(|work| !work.work.by_hand) {
             if !work.verb.stitches() || work.verb == Verb::Quilt {
+                continue;
+            }
+            if let Some(up) = work.up {
+                // Sewn across once, as long as the base is deep.
+                millimetres += 2.0 * to_f64(up.quantity.value);
                 continue;
             }
             let targets: Vec<Touched> = work.touched().collect();

@@ -93,7 +93,7 @@ fn piece<'a>(
         (Some(from), true) => format!("{name}, {count}{from}"),
         (Some(from), false) => format!("{count}{from}"),
     };
-    let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && Some(row.fabric) == lot.fabric);
+    let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && row.fabric() == lot.fabric);
     let plain = matches!(facts.pieces[lot.piece].outline, Some(Outline::Rectangle { .. }));
     if let Some((width, height)) = row.and_then(|row| row.dimensions.as_ref()).filter(|_| measured && plain) {
         let top = all.y0.min(drawn.y0.min(bounds.y0)) - 1.8;

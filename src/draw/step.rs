@@ -127,7 +127,7 @@ impl<'a, 'e> Desk<'a, 'e> {
     /// A piece without an outline cannot be drawn; why it has none is told by itself.
     fn is_shaped(&self) -> Result<(), Undrawn> {
         let edition = self.edition;
-        let targets = || self.step.works.iter().flat_map(|work| &work.targets);
+        let targets = || self.step.works.iter().flat_map(|work| work.named());
         let named = targets().filter(|target| !matches!(target.meant, Meant::NoCopies(_)));
         let named = named.filter_map(|target| target.piece(&edition.cast));
         let all = targets().filter(|target| target.meant == Meant::All).flat_map(|_| edition.cast.copies());

@@ -1,6 +1,6 @@
 //! One closed line as others see it: a path to draw, its area, its length and its box.
 
-use kurbo::{BezPath, PathEl, Rect, Shape as _};
+use kurbo::{BezPath, ParamCurve as _, ParamCurveExtrema as _, PathEl, PathSeg, Rect, Shape as _};
 
 /// A closed line, clockwise as seen, in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +26,28 @@ impl Outline {
             corners.pop();
         }
         corners
+    }
+
+    /// The same with the points that lie farthest left, right, up and down among its corners: it is as wide and as
+    /// high as the line itself, however coarse it is.
+    pub fn flatten_to_its_bounds(&self, tolerance_mm: f64) -> Vec<[f64; 2]> {
+        let mut path = BezPath::new();
+        for segment in self.path.segments() {
+            if path.is_empty() {
+                path.move_to(segment.start());
+            }
+            let ends = segment.extrema().into_iter().chain([1.0]);
+            let mut from = 0.0;
+            for to in ends.filter(|to| *to > 0.0) {
+                match segment.subsegment(from..to) {
+                    PathSeg::Line(line) => path.line_to(line.p1),
+                    PathSeg::Quad(quad) => path.quad_to(quad.p1, quad.p2),
+                    PathSeg::Cubic(cubic) => path.curve_to(cubic.p1, cubic.p2, cubic.p3),
+                }
+                from = to;
+            }
+        }
+        Outline { path }.flatten(tolerance_mm)
     }
 
     /// The area inside, in mm².

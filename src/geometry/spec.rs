@@ -15,6 +15,13 @@ pub enum Spec {
         /// Corners taken out, at the top, at the bottom or at both.
         corners_out: Vec<CornerOut>,
     },
+    /// A length of tape that runs across, with the edges `side_a`, `end`, `side_b` and `start`.
+    Strip {
+        /// From its start to its end.
+        length: Exact,
+        /// From one side to the other.
+        width: Exact,
+    },
     /// Runs in order from a start point.
     Path(Vec<Run>),
     /// Pieces of one outline drawn elsewhere, in order: the name of the edge, which may be empty,

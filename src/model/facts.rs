@@ -195,6 +195,8 @@ pub struct Piece {
     pub drawn_stitching: bool,
     /// The allowance of each edge; the name `all` stands for the rest.
     pub allowance: Vec<(Name, Expression)>,
+    /// The tape, webbing or elastic that it is cut from by its length; `None` for a piece of cloth.
+    pub tape: Option<Name>,
     /// The edge that lies on the fold.
     pub fold: Option<Name>,
     /// How much larger it is cut all round before it is quilted; `None` for a piece cut to its line.
@@ -224,6 +226,32 @@ pub struct Piece {
 }
 
 impl Piece {
+    /// A piece of which nothing is known but its name.
+    pub fn bare(id: Name) -> Piece {
+        Piece {
+            name: Text { text: id.text.clone(), span: id.span, verbatim: false },
+            id,
+            sizes: None,
+            outline: None,
+            drawn_stitching: false,
+            allowance: Vec::new(),
+            tape: None,
+            fold: None,
+            cut_larger: None,
+            grain: None,
+            notches: Vec::new(),
+            darts: Vec::new(),
+            pleats: Vec::new(),
+            marks: Vec::new(),
+            raw: Vec::new(),
+            mirrored: false,
+            cut: Vec::new(),
+            edge_names: Vec::new(),
+            copy_names: Vec::new(),
+            note: Vec::new(),
+        }
+    }
+
     /// What a copy is called inside a sentence.
     pub fn copy_called(&self, copy: &str) -> String {
         let named = self.copy_names.iter().find(|(name, _)| name.text == copy);

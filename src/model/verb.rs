@@ -56,6 +56,7 @@ macro_rules! each_verb {
             Button, button, "button", Bare;
             Fasten, fasten, "fasten", Bare;
             Insert, insert, "insert", Bare;
+            Stuff, stuff, "stuff", Bare;
         }
     };
 }
@@ -104,9 +105,20 @@ impl Verb {
         self.thread() == Thread::Seam
     }
 
+    /// Whether its stitches may hold more than the layers that they join.
+    pub fn catches(self) -> bool {
+        matches!(self.thread(), Thread::Seam | Thread::Row | Thread::Stitched) && self.lasts()
+    }
+
+    /// Whether its stitches are there to stay.
+    pub fn lasts(self) -> bool {
+        let passing = matches!(self, Verb::Baste | Verb::Staystitch | Verb::Easestitch | Verb::Gather | Verb::Finish);
+        self.stitches() && !passing || matches!(self, Verb::Attach | Verb::Fasten | Verb::Button)
+    }
+
     /// Whether it is done with a notion: what is sewn on, set or passed in.
     pub fn takes_notion(self) -> bool {
-        matches!(self, Verb::Button | Verb::Fasten | Verb::Insert)
+        matches!(self, Verb::Button | Verb::Fasten | Verb::Insert | Verb::Stuff)
     }
 
     /// Whether it says how many: buttons, buttonholes, fasteners.

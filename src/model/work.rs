@@ -14,6 +14,8 @@ pub struct Work {
     pub verb_span: Span,
     /// What it is done to: pieces, copies, edges, notions.
     pub touches: Vec<Touch>,
+    /// What is caught in the seam: it lies between the layers and is held by the same stitches.
+    pub caught: Vec<Touch>,
     /// Plain words that finish the sentence.
     pub words: Vec<Text>,
     /// How far from the edge.
@@ -40,6 +42,10 @@ pub struct Work {
     pub finish: Option<EdgeFinish>,
     /// How far layers lie over each other.
     pub lap: Option<Expression>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Expression>,
+    /// How far up its seams, from the stitching, a corner is boxed that was not cut out.
+    pub up: Option<Expression>,
     /// Whether layers count as one from here on.
     pub as_one: bool,
     /// More to print.

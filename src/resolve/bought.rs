@@ -5,13 +5,13 @@ use std::collections::BTreeMap;
 use super::ids::NotionId;
 use super::lists::Lister;
 use super::printed::Block;
-use super::shown::Shown;
+use super::shown::{Shown, bought_figures};
 use super::uses::Told;
 use super::worked::Worked;
 use crate::diag::Finding;
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, VALUE_UNREADABLE};
-use crate::measure::Dimension;
-use crate::model::{Expression, Kind, NotionFigure, is_for};
+use crate::measure::{Dimension, Exact, Quantity, up_to};
+use crate::model::{Expression, Kind, Name, NotionFigure, Outline, Piece, is_for};
 
 /// A notion to buy.
 #[derive(Debug, Clone)]
@@ -20,6 +20,8 @@ pub struct NotionRow {
     pub notion: NotionId,
     /// How many.
     pub count: Option<u32>,
+    /// How much of it is needed for all that is cut from it; `None` where nothing is.
+    pub needed: Option<Worked>,
     /// The other figures that are stated of it.
     pub figures: BTreeMap<NotionFigure, Shown>,
     /// More to know.
@@ -40,8 +42,14 @@ impl Lister<'_> {
             if !is_for(notion.sizes.as_ref(), self.values.size()) {
                 continue;
             }
-            let mut row =
-                NotionRow { notion: id, count: None, figures: BTreeMap::new(), note: self.prose(&notion.note, told) };
+            let mut row = NotionRow {
+                notion: id,
+                count: None,
+                needed: None,
+                figures: BTreeMap::new(),
+                note: self.prose(&notion.note, told),
+            };
+            row.needed = self.needed(&notion.id, told);
             for (figure, value) in &notion.figures {
                 let Some(formula) = value.get(self.values.size()) else { continue };
                 let Some(worked) = self.by_size(value, told) else { continue };
@@ -56,9 +64,34 @@ impl Lister<'_> {
                     }
                 }
             }
+            // What is not stated is reckoned: the lengths in all and some to spare, up to the next decimetre.
+            let stated = row.count.is_some() || row.long().is_some();
+            if let Some(needed) = row.needed.filter(|_| !stated) {
+                let (spare, step) = (self.draft.facts.sheets.spare, Exact::from_integer(100));
+                let whole = needed.quantity.value.checked_add(spare).and_then(|length| up_to(length, step));
+                let value = whole.unwrap_or(needed.quantity.value);
+                let worked = Worked { quantity: Quantity { value, ..needed.quantity }, stated: None };
+                row.figures.insert(NotionFigure::Amount, bought_figures(&worked, &self.draft.facts.show));
+            }
             rows.push(row);
         }
         rows
+    }
+
+    /// The lengths of all that is cut from a notion, laid end to end.
+    fn needed(&self, notion: &Name, told: &mut Told) -> Option<Worked> {
+        let size = self.values.size();
+        let mut sum: Option<Exact> = None;
+        let own = |piece: &&Piece| piece.tape.as_ref().is_some_and(|tape| tape.text == notion.text);
+        for piece in self.draft.facts.pieces.iter().filter(own).filter(|piece| is_for(piece.sizes.as_ref(), size)) {
+            let Some(Outline::Rectangle { width, .. }) = &piece.outline else { continue };
+            let length = self.by_size(width, told)?.quantity.value;
+            for cut in &piece.cut {
+                let count = Exact::from_integer(i64::from(cut.copies.count()));
+                sum = Some(sum.unwrap_or(Exact::ZERO).checked_add(length.checked_mul(count)?)?);
+            }
+        }
+        sum.map(|value| Worked { quantity: Quantity { value, dimension: Dimension::Length }, stated: None })
     }
 }
 

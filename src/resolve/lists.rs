@@ -1,6 +1,6 @@
 //! What to buy and what to cut in one size.
 
-use super::ids::{FabricId, PieceId};
+use super::ids::{FabricId, NotionId, PieceId};
 use super::printed::Block;
 use super::prose::Printer;
 use super::references::Ends;
@@ -12,7 +12,7 @@ use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Exact, Quantity};
-use crate::model::{BySize, CutCopies, Draft, Expression, Outline, is_for};
+use crate::model::{BySize, CutCopies, Draft, Expression, Facts, Name, Outline, Piece, is_for};
 
 /// A fabric to buy.
 #[derive(Debug, Clone)]
@@ -34,8 +34,8 @@ pub struct FabricRow {
 pub struct CutRow {
     /// The piece.
     pub piece: PieceId,
-    /// The fabric.
-    pub fabric: FabricId,
+    /// What it is cut from.
+    pub from: CutFrom,
     /// The names of the copies; empty when they are only counted.
     pub copies: Vec<String>,
     /// How many.
@@ -45,6 +45,25 @@ pub struct CutRow {
     pub dimensions: Option<(Shown, Shown)>,
     /// More to know.
     pub note: Vec<Block>,
+}
+
+/// What a piece is cut from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CutFrom {
+    /// Cloth.
+    Fabric(FabricId),
+    /// Tape, webbing or elastic.
+    Notion(NotionId),
+}
+
+impl CutRow {
+    /// The cloth that it is cut from; `None` for a length of tape.
+    pub fn fabric(&self) -> Option<FabricId> {
+        match self.from {
+            CutFrom::Fabric(fabric) => Some(fabric),
+            CutFrom::Notion(_) => None,
+        }
+    }
 }
 
 /// Works the lists of one size out.
@@ -200,9 +219,8 @@ impl Lister<'_> {
             let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", &mut told.findings));
             let dimensions = self.values.cut_size(id, stated, larger.map(|worked| worked.quantity.value));
             for cut in &piece.cut {
-                let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
-                let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
-                let Some((fabric, _)) = named else {
+                let Some(from) = cut_from(facts, piece, &cut.fabric) else {
+                    let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                     told.findings.push(
                         UNKNOWN_NAME
                             .at(cut.fabric.span, format!("no fabric is called `{}`", cut.fabric.text))
@@ -216,7 +234,7 @@ impl Lister<'_> {
                 };
                 rows.push(CutRow {
                     piece: id,
-                    fabric,
+                    from,
                     copies,
                     count: cut.copies.count(),
                     dimensions: dimensions.map(|size| (self.figures(size.width), self.figures(size.height))),
@@ -226,4 +244,14 @@ impl Lister<'_> {
         }
         rows
     }
+}
+
+/// What a piece is cut from, by its name.
+fn cut_from(facts: &Facts, piece: &Piece, name: &Name) -> Option<CutFrom> {
+    if piece.tape.is_some() {
+        let mut notions = NotionId::each(&facts.notions);
+        return notions.find(|(_, notion)| notion.id.text == name.text).map(|(id, _)| CutFrom::Notion(id));
+    }
+    let mut fabrics = FabricId::each(&facts.fabrics);
+    fabrics.find(|(_, fabric)| fabric.id.text == name.text).map(|(id, _)| CutFrom::Fabric(id))
 }

@@ -5,6 +5,7 @@
 
 mod bought;
 mod cast;
+mod counted;
 mod cut_size;
 mod edition;
 mod fit;
@@ -36,7 +37,7 @@ pub use cast::{Cast, CopyId, Member};
 pub use edition::{Edition, EditionPart, EditionStep, FrontMatter, resolve};
 pub use fit::{Ease, FitRow};
 pub use ids::{EdgeId, FabricId, NotionId, PieceId, ZipEdge};
-pub use lists::{CutRow, FabricRow};
+pub use lists::{CutFrom, CutRow, FabricRow};
 pub use mark::MarkAt;
 pub use names::{Catalogue, NameKind};
 pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};

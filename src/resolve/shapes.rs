@@ -168,6 +168,9 @@ impl Reckoning<'_> {
                         height: self.side(down)?,
                     });
                 }
+                if piece.tape.is_some() {
+                    return Some(Spec::Strip { length: width?, width: height? });
+                }
                 Some(Spec::Rectangle { width: width?, height: height?, corners_out: corners })
             }
             Outline::Path(segments) => {

@@ -1,8 +1,6 @@
 //! Work facts of one size: lengths worked out, names led to what they stand for.
 
-use std::collections::BTreeMap;
-
-use super::cast::CopyId;
+use super::counted::{count, told_by_marks, without_notion};
 use super::ids::{NotionId, PieceId};
 use super::names::NameKind;
 use super::printed::Block;
@@ -13,7 +11,7 @@ use super::uses::{Told, Uses};
 use super::within::Inside;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE, WORK_UNREADABLE};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, WORK_UNREADABLE};
 use crate::measure::{Dimension, Exact, ExprKind};
 use crate::model::{Draft, Expression, Far, Name, Place, Text, Touch, Verb, Work};
 
@@ -26,6 +24,8 @@ pub struct EditionWork<'a> {
     pub verb: Verb,
     /// What it is done to, parameters filled in, in the author's order.
     pub targets: Vec<Target>,
+    /// What its stitches catch beside, parameters filled in.
+    pub caught: Vec<Target>,
     /// How far from the edge.
     pub allowance: Option<Worked>,
     /// How long a stitch.
@@ -38,6 +38,10 @@ pub struct EditionWork<'a> {
     pub gather: Option<Worked>,
     /// How far layers lie over each other.
     pub lap: Option<Worked>,
+    /// How far apart lines of quilting are.
+    pub gap: Option<Worked>,
+    /// How far up a corner is boxed that was not cut out.
+    pub up: Option<Worked>,
     /// Where a gap begins.
     pub leave_at: Option<Placed<'a>>,
     /// What closes a gap; `None` for one to turn through.
@@ -80,19 +84,24 @@ impl<'a> EditionWork<'a> {
             Far::Along(formula) if mark(place, resolver).is_none() => Some(formula),
             _ => None,
         });
-        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap];
+        let printed = [&work.allowance, &work.leave, &work.ease, &work.gather, &work.lap, &work.up, &work.gap];
         let outside = Scope { step: None, ..*scope };
         printed.into_iter().flatten().chain(along).for_each(|formula| told.uses.print(formula, true, &outside));
         work.stitch.iter().for_each(|formula| told.uses.read(formula, &outside));
         let count = work.count.as_ref().and_then(|formula| count(formula, &outside, told));
         let findings = &mut told.findings;
-        let names = touches(work, scope, findings, &mut told.uses);
-        let targets: Vec<Target> = names.iter().map(|touch| resolver.target(touch, work.verb)).collect();
+        let uses = &mut told.uses;
+        let mut led = |names: &[Touch]| -> Vec<Target> {
+            let names = touches(names, scope, findings, uses);
+            names.iter().map(|touch| resolver.target(touch, work.verb)).collect()
+        };
+        let (targets, caught) = (led(&work.touches), led(&work.caught));
         let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));
-        for target in targets.iter().filter(|target| target.meant == Meant::Unknown) {
+        let named = || targets.iter().chain(&caught);
+        for target in named().filter(|target| target.meant == Meant::Unknown) {
             findings.push(unknown(&target.name, resolver));
         }
-        findings.extend(targets.iter().filter_map(|target| no_such_inside(target, resolver)));
+        findings.extend(named().filter_map(|target| no_such_inside(target, resolver)));
         let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
@@ -108,7 +117,7 @@ impl<'a> EditionWork<'a> {
         let stitch = length(&work.stitch);
         let (allowance, leave, ease, gather) =
             (length(&work.allowance), length(&work.leave), length(&work.ease), length(&work.gather));
-        let lap = length(&work.lap);
+        let (lap, up, gap) = (length(&work.lap), length(&work.up), length(&work.gap));
         let mut placed = |place: &'a Option<Place>| {
             place.as_ref().map(|place| {
                 let mark = mark(place, resolver);
@@ -135,12 +144,15 @@ impl<'a> EditionWork<'a> {
             work,
             verb: work.verb,
             targets,
+            caught,
             allowance: sane("allowance", &work.allowance, allowance, 150),
             stitch: sane("stitch", &work.stitch, stitch, 12),
             leave: sane("leave", &work.leave, leave, 3000),
             ease: sane("ease", &work.ease, ease, 3000),
             gather: sane("gather", &work.gather, gather, 100_000),
             lap: sane("by", &work.lap, lap, 1000),
+            up: sane("up", &work.up, up, 1000),
+            gap: sane("gap", &work.gap, gap, 1000),
             leave_at,
             leave_for,
             part,
@@ -164,16 +176,30 @@ impl<'a> EditionWork<'a> {
         self.targets.iter().flat_map(|target| target.touched.iter().copied())
     }
 
+    /// Everything that it names: what it is done to, and what it catches.
+    pub fn named(&self) -> impl Iterator<Item = &Target> {
+        self.targets.iter().chain(&self.caught)
+    }
+
     /// What it touches, by the names on the page, each once; `all` alone for everything.
     pub fn spoken(&self) -> Vec<String> {
-        let mut names: Vec<String> = Vec::new();
-        for target in &self.targets {
-            if !names.contains(&target.spoken) {
-                names.push(target.spoken.clone());
-            }
-        }
-        names
+        spoken(&self.targets)
     }
+
+    /// What it catches, by the names on the page, each once.
+    pub fn spoken_caught(&self) -> Vec<String> {
+        spoken(&self.caught)
+    }
+}
+
+fn spoken(targets: &[Target]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for target in targets {
+        if !names.contains(&target.spoken) {
+            names.push(target.spoken.clone());
+        }
+    }
+    names
 }
 
 fn is_seen(target: &Target) -> bool {
@@ -202,68 +228,6 @@ fn mark(place: &Place, resolver: &Resolver<'_>) -> Option<(PieceId, usize)> {
     marks.iter().position(|mark| mark.name.text == word).map(|at| (piece, at))
 }
 
-/// A fact that does not say with what it is done.
-fn without_notion(work: &Work) -> Finding {
-    let (word, example) = match work.verb {
-        Verb::Button => ("button", "[buttons, front]"),
-        Verb::Fasten => ("fasten", "[snaps, front]"),
-        _ => ("insert", "[elastic, front.top]"),
-    };
-    WORK_UNREADABLE
-        .at(work.verb_span, format!("this `{word}` names no notion"))
-        .hint(format!("name what it is done with, and where: `- {word}: {example}`; it stands under `notions:`"))
-        .everywhere()
-}
-
-/// How many places the marks tell that a fact names; a `count` that says otherwise is a finding.
-fn told_by_marks(
-    work: &Work,
-    count: Option<u32>,
-    targets: &[Target],
-    resolver: &Resolver<'_>,
-    findings: &mut Findings,
-) -> Option<u32> {
-    let Some(marked) = marked(work.verb, targets, resolver).filter(|_| work.verb.counts()) else { return count };
-    if let (Some(count), Some(formula)) = (count.filter(|count| *count != marked), &work.count) {
-        findings.push(
-            VALUE_UNREADABLE
-                .at(formula.span(), format!("`count` is {count}, and the marks show {marked}"))
-                .hint("take `count:` out, since the marks tell how many, or mend the marks")
-                .in_size(resolver.values.size(), ""),
-        );
-    }
-    Some(marked)
-}
-
-/// The places that marks show, of a fastener those of one side; `None` where something else is named.
-fn marked(verb: Verb, targets: &[Target], resolver: &Resolver<'_>) -> Option<u32> {
-    let mut of_copies: BTreeMap<CopyId, u32> = BTreeMap::new();
-    for touched in targets.iter().filter(|target| target.notion().is_none()).flat_map(|target| &target.touched) {
-        let Touched::Inside(copy, Inside::Mark(at)) = touched else { return None };
-        let mark = resolver.values.marks(resolver.cast[*copy].piece).get(*at)?.as_ref()?;
-        let places = u32::try_from(mark.places().len()).ok().filter(|places| *places > 0)?;
-        let sum = of_copies.entry(*copy).or_default();
-        *sum = sum.checked_add(places)?;
-    }
-    match verb {
-        Verb::Fasten => of_copies.into_values().max(),
-        _ => of_copies.into_values().try_fold(0, u32::checked_add).filter(|sum| *sum > 0),
-    }
-}
-
-/// A number of things that a work fact sets; one that is not whole is a finding.
-fn count(formula: &Expression, scope: &Scope<'_>, told: &mut Told) -> Option<u32> {
-    told.uses.read(formula, scope);
-    let worked = scope.work_out_fact(formula, &mut told.findings)?;
-    let whole = worked.whole();
-    if whole.is_none() {
-        let finding = VALUE_UNREADABLE.at(formula.span(), "`count` is a whole number above nothing");
-        let hint = "write how many, or name the notion's: `count: buttons.count`";
-        told.findings.push(finding.hint(hint).in_size(scope.values.size(), ""));
-    }
-    whole
-}
-
 /// What is wrong with a length of a work fact: no length at all, or none that a maker could mean.
 fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize) -> Option<Finding> {
     let quantity = worked.quantity;
@@ -284,9 +248,9 @@ fn fault(key: &str, formula: &Expression, worked: Worked, most: i64, size: usize
 }
 
 /// Parameters of a shared part stand for what was handed over: one name, or several with commas.
-fn touches(work: &Work, scope: &Scope<'_>, findings: &mut Findings, uses: &mut Uses) -> Vec<Touch> {
+fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings, uses: &mut Uses) -> Vec<Touch> {
     let mut names = Vec::new();
-    for touch in &work.touches {
+    for touch in of {
         let (name, row) = (&touch.name, touch.row);
         match scope.params.iter().find(|param| param.name.text == name.text) {
             Some(param) => {

@@ -95,6 +95,10 @@ fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
     let Some(first) = editions.first() else { return Vec::new() };
     let mut all = Vec::new();
     for (id, piece) in PieceId::each(&first.draft.facts.pieces) {
+        // A length of tape is cut with a ruler.
+        if piece.tape.is_some() {
+            continue;
+        }
         let mut outlines: Vec<(usize, Plan)> = Vec::new();
         for edition in editions.iter().filter(|edition| is_for(piece.sizes.as_ref(), edition.size())) {
             let Some(plan) = Plan::of(edition, id) else { continue };

@@ -24,6 +24,12 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> (Vec<Cut>, Names) {
     (cuts, called)
 }
 
+/// The copies of one piece, and the names on the page that it gives to them.
+pub(super) fn of_one(node: &Node, findings: &mut Findings) -> (Option<CutCopies>, Names) {
+    let mut called = Names::new();
+    (copies(node, &mut called, findings), called)
+}
+
 fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<CutCopies> {
     match &node.value {
         Value::List(items) if items.is_empty() => {
@@ -61,6 +67,12 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
             None
         }
     }
+}
+
+/// Names of edges.
+pub(super) fn edges(node: &Node, findings: &mut Findings) -> Vec<Name> {
+    let texts = fields::list(node).into_iter().filter_map(|item| fields::text(item, "a raw edge", findings));
+    texts.collect::<Vec<Text>>().iter().map(|text| fields::name(text, findings)).collect()
 }
 
 /// Names in the files and, behind each, the one on the page.

@@ -70,6 +70,9 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
     let blank = Text { text: String::new(), span: root.span, verbatim: false };
     let style_blank = blank.clone();
     let read = |key: &str| record.get(key);
+    let (notions, from_notions) = read("notions").map(|node| notions::read(node, &all, findings)).unwrap_or_default();
+    let mut pieces = read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default();
+    pieces.extend(from_notions);
     let facts = Facts {
         title: title.unwrap_or_else(|| blank.clone()),
         edition: edition.unwrap_or_else(|| blank.clone()),
@@ -92,9 +95,9 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         finished: read("finished").map(|node| fit::finished(node, &all, findings)).unwrap_or_default(),
         words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
         fabrics: read("fabrics").map(|node| things::fabrics(node, &all, findings)).unwrap_or_default(),
-        notions: read("notions").map(|node| notions::read(node, &all, findings)).unwrap_or_default(),
+        notions,
         tools: read("tools").map(|node| things::tools(node, findings)).unwrap_or_default(),
-        pieces: read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default(),
+        pieces,
         sheets: sheets::read(read("sheets"), findings),
         editions: read("editions").map(|node| things::editions(node, &all, findings)).unwrap_or_default(),
         sizes: all,

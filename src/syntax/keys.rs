@@ -4,7 +4,7 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, fit, gaps, inside, notions, pieces, sheets, sizes, things, waive, work};
+use super::{facts, fit, gaps, inside, lengths, notions, pieces, sheets, sizes, things, waive, work};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -43,6 +43,7 @@ pub static RECORDS: &[Record] = &[
     record("a waiver", waive::KEYS, FACTS),
     record("a fabric", things::FABRIC, THINGS),
     record("a notion", notions::KEYS, THINGS),
+    record("a length", lengths::KEYS, THINGS),
     record("a kind of notion", notions::WORDS, THINGS),
     record("a piece", pieces::KEYS, PIECES),
     record("an outline", pieces::OUTLINE, PIECES),

@@ -16,6 +16,7 @@ mod gaps;
 mod inside;
 mod keys;
 mod labels;
+mod lengths;
 mod links;
 mod markdown;
 mod measures;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::fields::{self, Fields};
+use super::lengths;
 use super::measures;
 use super::reader::Room;
 use super::sizes::only_for;
@@ -10,10 +11,10 @@ use super::things::{name_of, prose};
 use super::yaml::Node;
 use crate::diag::{Findings, did_you_mean, in_sentence};
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE};
-use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Size, Text};
+use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Piece, Size, Text};
 
 /// The keys of a notion.
-pub(super) const KEYS: &[&str] = &["kind", "name", "for", "length", "width", "size", "amount", "count", "note"];
+pub(super) const KEYS: &[&str] = &["kind", "name", "for", "length", "width", "size", "amount", "count", "cut", "note"];
 
 /// The words for the kinds.
 pub(super) const WORDS: &[&str] = &{
@@ -26,9 +27,9 @@ pub(super) const WORDS: &[&str] = &{
     words
 };
 
-/// Reads the notions.
-pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Notion> {
-    let mut notions = Vec::new();
+/// Reads the notions, and the pieces that are cut from them.
+pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec<Notion>, Vec<Piece>) {
+    let (mut notions, mut pieces) = (Vec::new(), Vec::new());
     for (key, node) in fields::named(node, "notions", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a notion", KEYS, findings) else { continue };
@@ -49,16 +50,18 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
                 );
             }
         }
-        notions.push(Notion {
+        let notion = Notion {
             kind: kind.map_or(Kind::Other, |doc| doc.kind),
             name: name_of(&record, key, findings),
             sizes: only_for(&record, sizes, findings),
             figures,
             note: prose(&record, "note", sizes, Room::Cell, findings),
             id,
-        });
+        };
+        pieces.extend(record.get("cut").map(|node| lengths::read(node, &notion, sizes, findings)).unwrap_or_default());
+        notions.push(notion);
     }
-    notions
+    (notions, pieces)
 }
 
 fn words(kind: &KindDoc) -> String {

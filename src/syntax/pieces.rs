@@ -57,6 +57,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             sizes: super::sizes::only_for(&record, sizes, findings),
             drawn_stitching: drawn(record.text("drawn", findings), findings),
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
+            tape: None,
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
             cut_larger: record.get("cut_larger").and_then(|node| measures::expression(node, "`cut_larger`", findings)),
             grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
@@ -64,13 +65,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             darts: record.get("darts").map(|node| inside::darts(node, findings)).unwrap_or_default(),
             pleats: record.get("pleats").map(|node| inside::pleats(node, findings)).unwrap_or_default(),
             marks: record.get("marks").map(|node| inside::marks(node, findings)).unwrap_or_default(),
-            raw: record
-                .get("raw")
-                .map(|node| texts(node, "a raw edge", findings))
-                .unwrap_or_default()
-                .iter()
-                .map(|text| fields::name(text, findings))
-                .collect(),
+            raw: record.get("raw").map(|node| cut::edges(node, findings)).unwrap_or_default(),
             mirrored: record.text("mirrored", findings).is_some_and(|text| yes(&text, findings)),
             edge_names: record
                 .get("edges")

@@ -25,6 +25,8 @@ const SAID: &[(&[&str], &str)] = &[
     (&["overlap"], "`lap:` with `by: 3 cm`"),
     (&["understitched"], "`understitch:`"),
     (&["box-stitch", "box_stitch", "bartack", "bar_tack"], "`boxstitch:`"),
+    (&["fill", "pad"], "`stuff:`"),
+    (&["catch", "enclose", "trap"], "`catch:` below the seam that holds it"),
     (&["face", "line"], "`sew:` the edges of the facing or the lining to those of the piece"),
     (&["pivot"], "`sew:` with both edges in a row, `[front.side, front.base]`"),
 ];

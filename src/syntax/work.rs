@@ -12,7 +12,13 @@ use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
 pub(super) const KEYS: &[&str] =
-    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "count", "by", "note"];
+    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "catch", "up", "gap", "count", "by", "note"];
+
+/// Keys that stand below one verb alone, and what each says.
+const OF_ONE: &[(&str, Verb, &str)] = &[
+    ("up", Verb::Box, "how far up from the corner it is sewn across"),
+    ("gap", Verb::Quilt, "how far apart the lines are; a gap to turn through is `leave`"),
+];
 
 /// A fact with its note, whose prose is read once all of the part has been.
 pub(super) type Noted = (Work, Option<Text>);
@@ -76,12 +82,14 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
     known.extend(verbs.iter().map(|(key, ..)| key.text.as_str()));
     let record = Fields::open(node, "a work fact", &known, findings)?;
     let (touches, words) = touches(target, findings);
+    let caught = record.get("catch").map_or_else(Vec::new, |node| caught(node, verb, findings));
     let (leave, leave_at, leave_for) = record.get("leave").map_or((None, None, None), |node| leave(node, findings));
     let part = [record.get("from"), record.get("to")].map(|node| place(node?, findings));
     let mut length =
         |key: &str| -> Option<Expression> { measures::expression(record.get(key)?, &format!("`{key}`"), findings) };
     let (allowance, stitch, ease) = (length("allowance"), length("stitch"), length("ease"));
     let gather = if verb == Verb::Gather { None } else { length("gather") };
+    let (up, gap) = (length("up"), length("gap"));
     let count = length("count").filter(|_| {
         let counts = verb.counts();
         if let Some(at) = record.key_at("count").filter(|_| !counts) {
@@ -93,6 +101,12 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         }
         counts
     });
+    for (key, only, what) in OF_ONE {
+        if let Some(at) = record.key_at(key).filter(|_| verb != *only) {
+            let finding = KEY_UNKNOWN.at(at, format!("`{}` takes no `{key}`", verb.word()));
+            findings.push(finding.hint(format!("`{key}` stands below `{}`: {what}", only.word())));
+        }
+    }
     let by = record.get("by").map_or(By::default(), |node| by(node, verb, findings));
     let as_one = verb == Verb::Baste && words.iter().any(|words| words.text.trim() == "as one");
     if verb == Verb::Lap && (by.lap.is_none() || touches.len() < 2) {
@@ -107,6 +121,7 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         verb,
         verb_span: verb_key.span,
         touches,
+        caught,
         words,
         allowance,
         stitch,
@@ -120,6 +135,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         by_hand: by.hand,
         finish: by.finish,
         lap: by.lap,
+        up,
+        gap,
         as_one,
         note: Vec::new(),
         span: node.span,
@@ -130,6 +147,26 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
 /// Single words that tell how something is done and are never a name behind other names.
 const PLAIN: &[&str] =
     &["open", "flat", "together", "apart", "lengthwise", "crosswise", "up", "down", "over", "under", "twice", "once"];
+
+/// What a seam catches: names alone.
+fn caught(node: &Node, verb: Verb, findings: &mut Findings) -> Vec<Touch> {
+    if !verb.catches() {
+        let finding = KEY_UNKNOWN.at(node.span, format!("`{}` catches nothing", verb.word()));
+        findings
+            .push(finding.hint(
+                "a `catch` stands below stitches that stay, such as `sew`, `hem`, `bind` and `topstitch`; name this in a fact of its own",
+            ));
+    }
+    let (touches, words) = touches(node, findings);
+    for words in words {
+        let finding = WORK_UNREADABLE.at(words.span, format!("`{}` is no piece, edge or notion", words.text));
+        findings.push(
+            finding
+                .hint("name what the seam catches, such as `catch: [loop.left, loop.right]`; tell more under `note:`"),
+        );
+    }
+    touches
+}
 
 /// Names first, then plain words: `[lining_front, away from the zip]`; names between brackets of their own
 /// are a row.

@@ -275,6 +275,7 @@ impl Setter<'_> {
         json!({
             "verb": fact.verb,
             "what": fact.what,
+            "caught": fact.caught,
             "words": fact.words,
             "allowance": fact.allowance.as_ref().map(value),
             "stitch": fact.stitch.as_ref().map(value),
@@ -283,6 +284,8 @@ impl Setter<'_> {
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),
             "lap": fact.lap.as_ref().map(value),
+            "gap": fact.gap.as_ref().map(value),
+            "up": fact.up.as_ref().map(value),
             "finish": fact.finish,
             "leave_for": fact.leave_for,
             "places": fact.places.iter().map(|place| json!({

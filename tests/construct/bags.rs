@@ -122,9 +122,30 @@ impl Bag {
         ]
     }
 
+    /// The same piece with no corner cut out, and the work that boxes it by measuring.
+    fn by_measuring(&self) -> (String, Vec<String>) {
+        let uncut = self.piece((1.0, 1.0));
+        let piece = uncut.replace(", corners_out: {bottom: [1 mm, 1 mm]}", "");
+        let (start, _) = piece.split_once(", bottom_left_corner").expect("corners");
+        let piece = format!("{start}}}\n    cut: {{outer: [front, back]}}\n");
+        let up = self.depth / 2.0;
+        let corner = |one: &str, other: &str| {
+            format!(
+                "- box: [front.{one}, front.bottom, back.{other}, back.bottom]\n  up: {up} mm\n  stitch: 2.5 mm\n"
+            )
+        };
+        let mut work = self.work();
+        work[3] = corner("left", "right") + &corner("right", "left");
+        (piece, work)
+    }
+
     /// What the construction says: width, height, depth.
     fn measured(&self, piece: &str) -> [Option<f64>; 3] {
-        sewn_up("", piece, &self.work(), |compiled| {
+        self.measured_as(piece, &self.work())
+    }
+
+    fn measured_as(&self, piece: &str, work: &[String]) -> [Option<f64>; 3] {
+        sewn_up("", piece, work, |compiled| {
             let (edition, history) = (&compiled.editions()[0], &compiled.histories()[0]);
             [SewnMeasure::Width, SewnMeasure::Height, SewnMeasure::Depth]
                 .map(|measure| sewn(edition, history, "front", measure))
@@ -151,6 +172,16 @@ proptest! {
     #[test]
     fn a_bag_drawn_by_its_stitching_line_is_as_large(bag in bags()) {
         let [width, height, depth] = bag.measured(&bag.piece_as_sewn());
+        prop_assert!(near(width, bag.width), "{width:?} wide: {bag:?}");
+        prop_assert!(near(height, bag.height), "{height:?} high: {bag:?}");
+        prop_assert!(near(depth, bag.depth), "{depth:?} deep: {bag:?}");
+    }
+
+    /// A corner that is measured up its seams makes the bag that a square cut out makes.
+    #[test]
+    fn a_corner_measured_up_equals_one_cut_out(bag in bags()) {
+        let (piece, work) = bag.by_measuring();
+        let [width, height, depth] = bag.measured_as(&piece, &work);
         prop_assert!(near(width, bag.width), "{width:?} wide: {bag:?}");
         prop_assert!(near(height, bag.height), "{height:?} high: {bag:?}");
         prop_assert!(near(depth, bag.depth), "{depth:?} deep: {bag:?}");

@@ -37,7 +37,8 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
     let facts = &edition.draft.facts;
     let mut found = Vec::new();
     for (at, piece) in PieceId::each(&facts.pieces) {
-        if !is_for(piece.sizes.as_ref(), edition.size()) {
+        // A length of tape is on no sheet.
+        if !is_for(piece.sizes.as_ref(), edition.size()) || piece.tape.is_some() {
             continue;
         }
         let shape = edition.values.shape(at).expect("a piece without faults");

@@ -298,10 +298,11 @@ fn a_nested_set_holds_every_size() {
                 .flat_map(|(_, page)| page.class(&class).map(|(from, to)| from.distance(to)))
                 .sum();
             let pieces = PieceId::each(&facts.pieces).filter(|(_, piece)| {
-                piece
-                    .sizes
-                    .as_ref()
-                    .is_none_or(|own| own.contains(&edition.size()))
+                piece.tape.is_none()
+                    && piece
+                        .sizes
+                        .as_ref()
+                        .is_none_or(|own| own.contains(&edition.size()))
             });
             // An edge that lies on the fold is not cut.
             let true_length: f64 = pieces

@@ -10,7 +10,7 @@ use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
 use crate::model::{Kind, NotionFigure, Show};
-use crate::resolve::{self, FabricId, FabricRow, FitRow, PieceId};
+use crate::resolve::{self, CutFrom, FabricId, FabricRow, FitRow, NotionId, PieceId};
 use crate::sheets::PageMap;
 
 impl Gatherer<'_> {
@@ -130,37 +130,40 @@ impl Gatherer<'_> {
     }
 
     pub fn cuts(&mut self) -> Vec<CutList> {
-        let edition = self.edition;
-        let facts = &edition.draft.facts;
+        let facts = &self.edition.draft.facts;
+        let cloth = FabricId::each(&facts.fabrics).map(|(id, one)| (CutFrom::Fabric(id), id.at(), &one.id, &one.name));
+        // What is cut from tape stands behind all cloth.
+        let behind = facts.fabrics.len();
+        let tape =
+            NotionId::each(&facts.notions).map(|(id, one)| (CutFrom::Notion(id), behind + id.at(), &one.id, &one.name));
         let mut lists = Vec::new();
-        for (id, fabric) in FabricId::each(&facts.fabrics) {
-            let rows: Vec<CutRow> = edition
-                .cuts
-                .iter()
-                .filter(|row| row.fabric == id)
-                .map(|row| {
-                    let piece = &facts.pieces[row.piece];
-                    let dimensions = row.dimensions.as_ref();
-                    CutRow {
-                        id: piece.id.text.clone(),
-                        at: row.piece.at(),
-                        name: piece.name.text.clone(),
-                        copies: row.copies.clone(),
-                        count: row.count,
-                        fold: piece.fold.is_some(),
-                        opened: piece.fold.is_some() && !lies_at_fold(edition, row.piece, row.fabric),
-                        single_layer: self.on_single_layer(row),
-                        mirrored: piece.mirrored,
-                        dimensions: vec![dimensions.map(|(width, height)| (Amount::of(width), Amount::of(height)))],
-                        note: self.blocks(&row.note, &piece.id.text),
-                    }
-                })
-                .collect();
+        for (from, at, id, name) in cloth.chain(tape) {
+            let rows: Vec<CutRow> =
+                self.edition.cuts.iter().filter(|row| row.from == from).map(|row| self.cut(row)).collect();
             if !rows.is_empty() {
-                lists.push(CutList { id: fabric.id.text.clone(), at: id.at(), name: fabric.name.text.clone(), rows });
+                lists.push(CutList { id: id.text.clone(), at, name: name.text.clone(), rows });
             }
         }
         lists
+    }
+
+    fn cut(&mut self, row: &resolve::CutRow) -> CutRow {
+        let piece = &self.edition.draft.facts.pieces[row.piece];
+        let dimensions = row.dimensions.as_ref();
+        let laid_whole = |fabric| !lies_at_fold(self.edition, row.piece, fabric);
+        CutRow {
+            id: piece.id.text.clone(),
+            at: row.piece.at(),
+            name: piece.name.text.clone(),
+            copies: row.copies.clone(),
+            count: row.count,
+            fold: piece.fold.is_some(),
+            opened: piece.fold.is_some() && row.fabric().is_some_and(laid_whole),
+            single_layer: self.on_single_layer(row),
+            mirrored: piece.mirrored,
+            dimensions: vec![dimensions.map(|(width, height)| (Amount::of(width), Amount::of(height)))],
+            note: self.blocks(&row.note, &piece.id.text),
+        }
     }
 
     pub fn layouts(&mut self) -> Vec<Layout> {
@@ -201,7 +204,7 @@ impl Gatherer<'_> {
             let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
             pieces.filter(|one| layout.single_layer(one)).count()
         };
-        layouts.filter(|layout| layout.bolt.fabric == row.fabric).map(singles).min().unwrap_or(0)
+        layouts.filter(|layout| Some(layout.bolt.fabric) == row.fabric()).map(singles).min().unwrap_or(0)
     }
 
     /// The names of the pieces that something holds for, each once.

@@ -69,6 +69,7 @@ impl Gatherer<'_> {
         SeamFact {
             verb: work.verb.word().to_owned(),
             what: work.spoken(),
+            caught: work.spoken_caught(),
             words: work.work.words.iter().map(|words| words.text.clone()).collect(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
@@ -78,6 +79,8 @@ impl Gatherer<'_> {
             gather: value(&work.gather),
             count: work.count.map(|count| Value::of(&self.edition.figures(&Worked::count(count)))),
             lap: value(&work.lap),
+            up: value(&work.up),
+            gap: value(&work.gap),
             finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
             leave_for: self.filler(work),
             places: places(work, self.edition, &value),

@@ -93,8 +93,18 @@ fn seam(own: &[(usize, &Step)]) -> Vec<SeamFact> {
 /// Whether two sizes' facts tell the same work.
 fn same(one: &SeamFact, other: &SeamFact) -> bool {
     let given = |fact: &SeamFact| {
-        [&fact.allowance, &fact.stitch, &fact.leave, &fact.ease, &fact.gather, &fact.lap, &fact.count]
-            .map(|value| value.is_some())
+        [
+            &fact.allowance,
+            &fact.stitch,
+            &fact.leave,
+            &fact.ease,
+            &fact.gather,
+            &fact.lap,
+            &fact.up,
+            &fact.gap,
+            &fact.count,
+        ]
+        .map(|value| value.is_some())
     };
     let places = |fact: &SeamFact| -> Vec<(String, String, String, bool)> {
         let words =
@@ -103,7 +113,8 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
     };
     (&one.verb, &one.what, &one.words, one.by_hand, one.note.is_empty(), given(one))
         == (&other.verb, &other.what, &other.words, other.by_hand, other.note.is_empty(), given(other))
-        && (&one.finish, &one.leave_for, places(one)) == (&other.finish, &other.leave_for, places(other))
+        && (&one.finish, &one.leave_for, &one.caught, places(one))
+            == (&other.finish, &other.leave_for, &other.caught, places(other))
 }
 
 fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
@@ -128,6 +139,8 @@ fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {
         gather: value(&|fact| fact.gather.as_ref()),
         count: value(&|fact| fact.count.as_ref()),
         lap: value(&|fact| fact.lap.as_ref()),
+        up: value(&|fact| fact.up.as_ref()),
+        gap: value(&|fact| fact.gap.as_ref()),
         places,
         note: over(own, |fact| fact.note.as_slice(), blocks),
         ..own[0].1.clone()

@@ -26,8 +26,9 @@
 //! named, as in `baste: [front.waist, lining.waist, as one]`, they are one along these alone.
 //!
 //! ## What it changes
-//! The edges are still raw; but what is done to an edge of one layer is done to all. Two edges of one piece, such as
-//! the long edges of a band that is folded in half, are one edge once they are basted or sewn to each other.
+//! The edges are still raw. The next lasting stitch over one of them catches what is basted to it; of layers as
+//! one, what is done to an edge of one layer is done to all. Two edges of one piece, such as the long edges of a band
+//! that is folded in half, are one edge once they are basted or sewn to each other.
 
 use std::collections::BTreeSet;
 
@@ -45,6 +46,7 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Baste, include_str!("ba
 fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.hold_to_itself(deed);
     if !deed.work.work.as_one {
+        player.baste(deed);
         return;
     }
     let copies: BTreeSet<CopyId> = deed.touched.clone();

@@ -20,16 +20,20 @@
 //! ````
 //!
 //! ## What it needs
-//! The allowance, where it is stated, is the one that the piece has.
+//! The allowance, where it is stated, is the one that the piece has. A strip that is named whole beside the edges, as
+//! in `bind: [front.left, back.left, strip]`, is as long as what it binds; the two edges of one seam count once. A seam is
+//! sewn before it is bound.
 //!
 //! ## What it changes
 //! The edge is finished, and no longer raw.
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
+use crate::construct::fault::Fault;
 use crate::construct::player::{Player, edges};
 use crate::construct::slits;
 use crate::model::Verb;
+use crate::resolve::{CopyId, Touched};
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Bind, include_str!("bind.rs"), bind);
@@ -39,8 +43,44 @@ fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     slits::check_strip(player, deed);
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
+    check_strip(player, deed);
     for (copy, edge) in player.edges_of(&deed.all) {
         let share = player.shares(deed, copy, edge);
         player.finish_edge((copy, edge), share, "bound", deed.moment);
+    }
+}
+
+/// A strip that is named whole beside the edges that it binds is as long as they are: an edge of a seam is bound
+/// together with the other, and counts once.
+fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    let strips = deed.targets.iter().filter_map(|target| match target {
+        Touched::Copy(copy) => Some(*copy),
+        _ => None,
+    });
+    let longest = |copy: CopyId| {
+        let edges = player.edition.edges_of(copy).into_iter();
+        edges.map(|edge| player.drawn_length(&[(copy, edge)])).fold(0.0, f64::max)
+    };
+    let mut long = 0.0;
+    let mut strip = None;
+    for copy in strips {
+        long += longest(copy);
+        strip = strip.or(Some(copy));
+    }
+    let Some(strip) = strip.filter(|_| deed.work.part.iter().all(Option::is_none)) else { return };
+    let mut bound: Vec<(Option<usize>, f64)> = Vec::new();
+    for (copy, edge) in edges(&deed.targets) {
+        let seam = player.state.known_edge(copy, edge).and_then(|known| known.seams.last().copied());
+        let length = player.edition.edge(copy, edge).map_or(0.0, |edge| edge.seam_length);
+        match bound.iter_mut().find(|(known, _)| known.is_some() && *known == seam) {
+            Some((_, known)) => *known = known.max(length),
+            None => bound.push((seam, length)),
+        }
+    }
+    let needed: f64 = bound.iter().map(|(_, length)| length).sum();
+    // What a hand does not notice, in mm.
+    if needed > long + 1.0 {
+        let strip = player.edition.cast[strip].name.clone();
+        player.faults.push(Fault::StripTooShort { strip, long, needed, bound: deed.moment });
     }
 }

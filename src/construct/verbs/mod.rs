@@ -33,6 +33,7 @@ mod quilt;
 mod sew;
 mod slash;
 mod staystitch;
+mod stuff;
 mod topstitch;
 mod trim;
 mod tuck;

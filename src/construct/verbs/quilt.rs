@@ -1,7 +1,7 @@
 //! Layers are stitched together all over.
 //!
 //! ## How to write it
-//! Name the layers. A stitch length belongs to it.
+//! Name the layers. A stitch length belongs to it; `gap` says how far apart the lines are.
 //!
 //! ```yaml
 //! pieces:
@@ -13,7 +13,7 @@
 //!
 //! ```work
 //! - cut: [strap, layer]
-//! - {quilt: [strap, layer], stitch: 3 mm}
+//! - {quilt: [strap, layer], stitch: 3 mm, gap: 2 cm (3/4 in)}
 //! ```
 //!
 //! Quilt the layer to the strap in a grid.

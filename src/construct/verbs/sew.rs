@@ -55,6 +55,7 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     if player.check_lengths(deed) && !eased && !in_rows && deed.work.part.iter().all(Option::is_none) {
         player.check_notches(&explicit, moment);
     }
+    player.check_bound(&explicit, moment);
     player.check_topstitched(&explicit, moment);
     player.check_hands(work, moment);
     player.join(deed);

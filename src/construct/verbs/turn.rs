@@ -33,7 +33,7 @@ use std::collections::BTreeSet;
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
-use crate::construct::fault::{Fault, Moment};
+use crate::construct::fault::{Fault, Moment, Unfilled};
 use crate::construct::lengths::millimetres;
 use crate::construct::player::{Player, edges};
 use crate::construct::state::Seam;
@@ -68,6 +68,10 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     }
     curves(player, deed);
     turn_in(player, deed, &copies);
+    // What is full was stuffed too soon, told once.
+    if let Some(stuffed) = copies.iter().find_map(|copy| player.state.copies[*copy].stuffed) {
+        player.faults.push(Fault::StuffedOutOfOrder { stuffed, why: Unfilled::TurnedLater(moment) });
+    }
     for copy in copies {
         player.state.copies[copy].turned.get_or_insert(moment);
     }
@@ -120,7 +124,8 @@ fn copy_of(member: &Touched) -> Option<CopyId> {
     }
 }
 
-fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSet<NotionId>) -> bool {
+/// Whether something is open to pass the work or its filling through.
+pub(super) fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSet<NotionId>) -> bool {
     let state = &player.state;
     let gap = state
         .seams
@@ -146,6 +151,7 @@ fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSe
     gap || edge || zip || player.has_slit(copies.iter())
 }
 
-fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
+/// Whether a seam's member belongs to these copies.
+pub(super) fn held(member: &Touched, copies: &BTreeSet<CopyId>) -> bool {
     matches!(member, Touched::Edge(copy, _) | Touched::Copy(copy) if copies.contains(copy))
 }

@@ -20,6 +20,7 @@ use super::spec::Spec;
 pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
     let ring = match spec {
         Spec::Rectangle { width, height, corners_out } => rectangle::read(*width, *height, corners_out)?,
+        Spec::Strip { length, width } => rectangle::strip(*length, *width)?,
         Spec::Path(runs) => path::read(runs)?,
         Spec::Drawing(entries) => drawing::read(entries)?,
     };

@@ -48,6 +48,21 @@ pub(super) fn read(width: Exact, height: Exact, corners: &[CornerOut]) -> Result
         .ok_or_else(|| vec![ShapeFault::TooFar { edge: "top".to_owned() }])
 }
 
+/// Reads a length of tape: a rectangle whose edges are ends and sides.
+pub(super) fn strip(length: Exact, width: Exact) -> Result<Ring, Vec<ShapeFault>> {
+    let mut ring = read(length, width, &[])?;
+    for edge in &mut ring.edges {
+        edge.name = match edge.name.as_str() {
+            "top" => "side_a",
+            "right" => "end",
+            "bottom" => "side_b",
+            _ => "start",
+        }
+        .to_owned();
+    }
+    Ok(ring)
+}
+
 fn check(value: Exact, edge: &str, faults: &mut Vec<ShapeFault>) {
     if !value.is_positive() {
         faults.push(ShapeFault::Degenerate(edge.to_owned()));

@@ -1,0 +1,102 @@
+//! What lies between the layers of a seam and is held by its stitches: caught by name, or basted to an edge
+//! beforehand.
+
+use super::deed::Deed;
+use super::fault::Fault;
+use super::player::{Player, edges};
+use super::state::Basting;
+use crate::resolve::{CopyId, EdgeId, Touched};
+
+impl Player<'_> {
+    /// Settles what the stitches of a fact catch: what it names, and what was basted to its edges.
+    pub fn catch(&mut self, deed: &Deed<'_, '_>) {
+        if !deed.work.verb.lasts() {
+            return;
+        }
+        let mut caught = deed.caught.clone();
+        let held = self.stitched_over(deed, &caught);
+        for at in 0..self.state.basted.len() {
+            let basting = &mut self.state.basted[at];
+            if basting.settled || !basting.edges.iter().any(|edge| held.contains(edge)) {
+                continue;
+            }
+            basting.settled = true;
+            let others = basting.edges.iter().filter(|edge| !held.contains(edge));
+            let others: Vec<Touched> = others.map(|(copy, edge)| Touched::Edge(*copy, *edge)).collect();
+            if deed.work.verb.catches() {
+                caught.extend(others);
+            }
+        }
+        self.hold(deed, &caught);
+    }
+
+    /// The edges that a fact's stitches run over. A whole piece beside edges is what these are stitched to, and of
+    /// rows of stitches on a whole piece nobody knows where they run; a seam of whole pieces runs all round.
+    fn stitched_over(&self, deed: &Deed<'_, '_>, caught: &[Touched]) -> Vec<(CopyId, EdgeId)> {
+        let mut held = edges(&deed.all);
+        if held.is_empty() && deed.work.verb.joins_at_allowance() {
+            held = self.edges_of(&deed.all);
+        }
+        held.extend(edges(caught));
+        held
+    }
+
+    /// Takes down that a fact's stitches hold these; a seam holds them together with what it joins.
+    fn hold(&mut self, deed: &Deed<'_, '_>, caught: &[Touched]) {
+        let seam = self.state.seams.iter().rposition(|seam| seam.sewn == deed.moment);
+        for (copy, edge) in self.free_edges(caught) {
+            match seam {
+                Some(seam) => {
+                    self.handle(copy, deed.moment);
+                    let state = self.state.edge(copy, edge);
+                    state.seams.push(seam);
+                    state.covered.push((0.0, 1.0));
+                    self.state.seams[seam].members.push(Touched::Edge(copy, edge));
+                }
+                None => self.finish_edge((copy, edge), (0.0, 1.0), "caught", deed.moment),
+            }
+        }
+    }
+
+    /// The edges that are caught: those named, and of a whole copy those that nothing has settled yet.
+    fn free_edges(&self, caught: &[Touched]) -> Vec<(CopyId, EdgeId)> {
+        let whole: Vec<Touched> = caught.iter().filter(|one| matches!(one, Touched::Copy(_))).copied().collect();
+        let open = |(copy, edge): &(CopyId, EdgeId)| !self.state.is_dealt_with(*copy, *edge);
+        edges(caught).into_iter().chain(self.edges_of(&whole).into_iter().filter(open)).collect()
+    }
+
+    /// Takes down what is basted to what.
+    pub fn baste(&mut self, deed: &Deed<'_, '_>) {
+        let edges = edges(&deed.all);
+        let one = edges.first().map(|(copy, _)| *copy);
+        if edges.iter().any(|(copy, _)| Some(*copy) != one) {
+            self.state.basted.push(Basting { edges, basted: deed.moment, settled: false });
+        }
+    }
+
+    /// What was basted and is in no seam at the end.
+    pub fn never_caught(&mut self) {
+        let mut faults = Vec::new();
+        for basting in self.state.basted.iter().filter(|basting| !basting.settled) {
+            let seam = |(copy, edge): &(CopyId, EdgeId)| {
+                let state = self.state.known_edge(*copy, *edge).filter(|state| state.is_held_whole())?;
+                let sewn = state.seams.iter().map(|seam| self.state.seams[*seam].sewn).max()?;
+                Some((self.edition.edge_name(*copy, *edge), sewn))
+            };
+            let early = basting.edges.iter().find_map(seam);
+            faults.push(match early {
+                Some((edge, earlier)) => Fault::PreparedTooLate { edge, done: basting.basted, earlier },
+                None => {
+                    let names = basting.edges.iter().map(|(copy, edge)| self.edition.edge_name(*copy, *edge));
+                    Fault::NeverCaught { edges: names.collect(), basted: basting.basted }
+                }
+            });
+        }
+        self.faults.extend(faults);
+    }
+
+    /// Whether an edge was basted and never caught, which is told by itself.
+    pub fn hangs_loose(&self, copy: CopyId, edge: EdgeId) -> bool {
+        self.state.basted.iter().any(|basting| !basting.settled && basting.edges.contains(&(copy, edge)))
+    }
+}
