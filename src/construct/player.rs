@@ -3,8 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fault::{Fault, Moment, RawOf};
-use super::state::{CopyState, EdgeState, Layers, State};
-use super::zips::TapeSewn;
+use super::state::{CopyState, EdgeState, Layers, State, TapeSewn};
 use crate::resolve::{CopyId, EdgeId, Edition, Touched};
 
 /// The stage of a play.

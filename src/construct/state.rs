@@ -125,6 +125,19 @@ pub(super) struct Layers {
     pub edges: BTreeSet<(CopyId, EdgeId)>,
 }
 
+/// A tape of a zip that is sewn to edges, one or several in a row.
+#[derive(Debug, Clone)]
+pub(super) struct TapeSewn {
+    pub zip: NotionId,
+    pub side: Vec<(CopyId, EdgeId)>,
+    /// How much of it is sewn, in mm.
+    pub long: f64,
+    /// Whether only a part of the side is sewn.
+    pub in_part: bool,
+    /// Where it says so.
+    pub place: crate::source::Span,
+}
+
 /// A line along which a piece is cut open, or is to be.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Slit {

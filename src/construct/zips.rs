@@ -2,33 +2,20 @@
 
 use std::collections::BTreeSet;
 
-use super::deed::{Deed, Side};
+use super::deed::Deed;
 use super::fault::Fault;
 use super::lengths::millimetres;
 use super::player::{Player, edges};
-use super::state::Seam;
+use super::state::{Seam, TapeSewn};
 use crate::measure::{Dimension, to_f64};
 use crate::model::{Kind, NotionFigure};
 use crate::resolve::{CopyId, EdgeId, Filler, NotionId, Touched, ZipEdge};
-use crate::source::Span;
 
 /// How much longer than its zip an opening may be, in mm: room for a hook above it (common practice, no source).
 const ROOM: f64 = 10.0;
 
 /// How much longer than the teeth both ends of the tape are, in mm (common practice, no source).
 const TAPE_ENDS: f64 = 30.0;
-
-/// A tape that is sewn to the whole of a side.
-#[derive(Debug, Clone)]
-pub(super) struct TapeSewn {
-    zip: NotionId,
-    side: Side,
-    /// How much of it is sewn, in mm.
-    long: f64,
-    /// Whether only a part of the side is sewn.
-    in_part: bool,
-    place: Span,
-}
 
 impl Player<'_> {
     /// An opening that is longer than the zip that is to fill it; the allowance above a zip is part of the opening.
