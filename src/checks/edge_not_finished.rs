@@ -55,7 +55,7 @@
 //! ## Limits
 //! Only with `finishing: required`. An edge counts as finished by `finish`, `hem` or `bind`, and as enclosed where its
 //! seam was turned through a gap, holds three layers, is understitched, or belongs to a facing that was turned or to a
-//! band that was folded over. A bag of two different pieces passes when `turn` names only one of them.
+//! band or a yoke that was folded over and stitched down; so are the seams inside such a facing. A bag of two different pieces passes when `turn` names only one of them.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};

@@ -53,9 +53,14 @@
 //! the seam's edges, or a piece that it holds.
 
 use super::judge::Judge;
-use crate::construct::{Fault, History};
+use crate::construct::{Fault, History, Moment};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::resolve::Edition;
+use crate::measure::to_f64;
+use crate::model::{Kind, NotionFigure};
+use crate::resolve::{Edition, NotionRow};
+
+/// How far a zip's length may lie from that of a gap which is perhaps its own, in mm (common practice, no source).
+const AS_LONG: f64 = 15.0;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
@@ -67,6 +72,7 @@ pub(super) static CHECK: Judge = Judge::construction(
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::GapOpen { edges, sewn, leave, filler } = fault else { continue };
+        let zip = || zip_as_long(edition, *sewn);
         findings.push(
             CHECK
                 .at(*leave, if filler.is_some() { "this opening is never filled" } else { "this gap is never closed" })
@@ -74,6 +80,10 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                     (Some(notion), _) => {
                         let notion = &edition.draft.facts.notions[*notion].id.text;
                         format!("add a step that sews `{notion}` into it; `close` closes only gaps to turn through")
+                    }
+                    (None, edges) if let Some(zip) = zip() => {
+                        let close = edges.iter().take(3).cloned().collect::<Vec<_>>().join(", ");
+                        format!("where `{zip}` is sewn into it, say so: `leave: {{length: …, for: {zip}}}`; else close it: `- close: [{close}]` with `by: hand`")
                     }
                     (None, []) => "add a step that closes it, `- close: …` with `by: hand`".to_owned(),
                     (None, edges) => format!(
@@ -85,4 +95,17 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 .in_size(edition.size(), ""),
         );
     }
+}
+
+/// The zip that is as long as the gap that a fact leaves.
+fn zip_as_long(edition: &Edition<'_>, sewn: Moment) -> Option<String> {
+    let work = edition.steps().find(|step| step.number == sewn.step)?.works.get(sewn.work)?;
+    let gap = to_f64(work.leave?.quantity.value);
+    let fits = |row: &&NotionRow| {
+        let length = row.figures.get(&NotionFigure::Length).map(|long| to_f64(long.exact.value));
+        let zip = edition.draft.facts.notions[row.notion].kind == Kind::Zip;
+        zip && length.is_some_and(|long| (long - gap).abs() <= AS_LONG)
+    };
+    let row = edition.notions.iter().find(fits)?;
+    Some(edition.draft.facts.notions[row.notion].id.text.clone())
 }

@@ -25,6 +25,7 @@ mod cut_count_differs;
 mod dart_left_open;
 mod ease_negative;
 mod ease_shrinks;
+mod ease_too_large;
 mod edge_left_raw;
 mod edge_not_finished;
 mod edge_unknown;
@@ -74,6 +75,7 @@ mod used_before_cut;
 mod waivers;
 mod words;
 mod written;
+mod zip_too_short;
 
 pub use contrast_too_low::{LEAST, contrast, luminance};
 pub use judge::{Judge, Run, Subject};

@@ -40,7 +40,7 @@
 //!
 //! ## Limits
 //! A place counts along the edge that the fact names first. It is `start`, `end`, `centre`, `notch 2`, a length or a
-//! share, from the start or from an edge that meets it.
+//! share, from the start or from an edge that meets it; the name of such an edge alone is the end where it meets it.
 
 use super::apart::millimetres;
 use super::judge::Judge;

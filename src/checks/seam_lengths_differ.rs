@@ -66,7 +66,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
     // A piece that is too short does not fit at any of its seams: one finding tells them all.
     let mut told: Vec<((PieceId, PieceId), Vec<Moment>, Finding)> = Vec::new();
     for fault in &history.faults {
-        let Fault::LengthsDiffer { pieces, first, second, eased, sewn } = fault else { continue };
+        let Fault::LengthsDiffer { pieces, first, second, eased, both, sewn } = fault else { continue };
         let edges = format!("`{}` and `{}`", first.0, second.0);
         if let Some((_, moments, finding)) = told.iter_mut().find(|(known, ..)| known == pieces) {
             if !moments.contains(sewn) {
@@ -85,7 +85,12 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             detail = format!("{detail}, more than the ease of {}", ease.other);
         }
         let finding = CHECK.at( sewn.verb, format!("{edges} are sewn together and differ in length"))
-            .hint("mend the piece that is wrong; where one edge is meant to be longer, say how much with `ease:` or `gather:`")
+            .hint(match both {
+                Some(piece) => format!(
+                    "`{piece}` means all of its copies: give each a name under `cut:`, and name the one that is meant"
+                ),
+                None => "mend the piece that is wrong; where one edge is meant to be longer, say how much with `ease:` or `gather:`".to_owned(),
+            })
             .in_size(edition.size(), detail);
         told.push((*pieces, vec![*sewn], finding));
     }

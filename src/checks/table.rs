@@ -23,6 +23,7 @@ use super::cut_count_differs;
 use super::dart_left_open;
 use super::ease_negative;
 use super::ease_shrinks;
+use super::ease_too_large;
 use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
@@ -68,6 +69,7 @@ use super::tape_too_short;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::zip_too_short;
 
 /// Every check, group by group.
 pub static CHECKS: &[Judge] = &[
@@ -132,6 +134,8 @@ pub static CHECKS: &[Judge] = &[
     cut_count_differs::CHECK,
     edge_unknown::CHECK,
     seam_lengths_differ::CHECK,
+    ease_too_large::CHECK,
+    zip_too_short::CHECK,
     notches_differ::CHECK,
     allowance_differs::CHECK,
     fused_after_sewn::CHECK,

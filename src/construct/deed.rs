@@ -20,12 +20,19 @@ pub(super) struct Deed<'d, 'e> {
     pub caught: Vec<Touched>,
     /// The copies among all of these, and those whose edges they name.
     pub touched: BTreeSet<CopyId>,
+    /// Layers of others that its names mean as well: their edges are the others'.
+    layers: BTreeSet<CopyId>,
     pub moment: Moment,
 }
 
 impl<'d, 'e> Deed<'d, 'e> {
     pub fn of(work: &'d EditionWork<'e>, moment: Moment, player: &Player<'_>) -> Deed<'d, 'e> {
-        let targets: Vec<Touched> = work.touched().collect();
+        let layers = player.layers_in(work);
+        let on = |touched: &Touched| match touched {
+            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => !layers.contains(copy),
+            _ => true,
+        };
+        let targets: Vec<Touched> = work.touched().filter(on).collect();
         let mut all = targets.clone();
         for fellow in targets.iter().flat_map(|target| player.fellows(target)) {
             if !all.contains(&fellow) {
@@ -40,7 +47,7 @@ impl<'d, 'e> Deed<'d, 'e> {
             _ => None,
         });
         let touched = copies.collect();
-        Deed { work, targets, all, caught, touched, moment }
+        Deed { work, targets, all, caught, touched, layers, moment }
     }
 
     /// The places that it names: where it begins and ends, and where a gap lies.
@@ -50,16 +57,24 @@ impl<'d, 'e> Deed<'d, 'e> {
 
     /// The sides of a seam: edges in a row are one, every other edge is one by itself.
     pub fn sides(&self) -> Vec<Side> {
-        let mut sides: Vec<(Option<usize>, Side)> = Vec::new();
-        for target in &self.work.targets {
-            for touched in &target.touched {
-                let Touched::Edge(copy, edge) = touched else { continue };
-                match sides.last_mut().filter(|(row, _)| row.is_some() && *row == target.row) {
-                    Some((_, side)) => side.push((*copy, *edge)),
-                    None => sides.push((target.row, vec![(*copy, *edge)])),
-                }
+        sides(self.work, &self.layers)
+    }
+}
+
+/// The sides of a fact, some layers left out.
+pub(super) fn sides(work: &EditionWork<'_>, without: &BTreeSet<CopyId>) -> Vec<Side> {
+    let mut sides: Vec<(Option<usize>, Side)> = Vec::new();
+    for target in &work.targets {
+        for touched in &target.touched {
+            let Touched::Edge(copy, edge) = touched else { continue };
+            if without.contains(copy) {
+                continue;
+            }
+            match sides.last_mut().filter(|(row, _)| row.is_some() && *row == target.row) {
+                Some((_, side)) => side.push((*copy, *edge)),
+                None => sides.push((target.row, vec![(*copy, *edge)])),
             }
         }
-        sides.into_iter().map(|(_, side)| side).collect()
     }
+    sides.into_iter().map(|(_, side)| side).collect()
 }

@@ -5,6 +5,7 @@ use super::player::Player;
 use super::sewn;
 use super::slits;
 use super::unfinished;
+use super::zips;
 use crate::resolve::{CopyId, Filler, NotionId, Touched, ZipEdge};
 
 /// Judges the finished thing: gaps, raw edges, finished measurements.
@@ -16,6 +17,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     unfinished::judge(player);
     holes(player);
     slits::judge(player);
+    zips::judge(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
         || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));

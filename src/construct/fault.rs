@@ -110,8 +110,20 @@ pub enum Fault {
     CutTooFew { missing: Vec<String>, piece: PieceId, cut: Moment, used: Moment },
     /// A piece or a zip has no such edge.
     NoSuchEdge { name: Name, owner: String, edge: String, known: Vec<String> },
-    /// Two edges that are sewn together differ in length (mm).
-    LengthsDiffer { pieces: (PieceId, PieceId), first: (String, f64), second: (String, f64), eased: f64, sewn: Moment },
+    /// Two edges that are sewn together differ in length (mm); `both` is the piece whose name means several copies
+    /// where one would fit.
+    LengthsDiffer {
+        pieces: (PieceId, PieceId),
+        first: (String, f64),
+        second: (String, f64),
+        eased: f64,
+        both: Option<String>,
+        sewn: Moment,
+    },
+    /// Two edges differ less (mm) than the ease that their seam states (mm).
+    EaseTooLarge { edges: (String, String), stated: f64, apart: f64, ease: Span, sewn: Moment },
+    /// A zip (mm) is shorter than its opening, or than what its tape is sewn to (mm); the edges, where they have names.
+    ZipTooShort { notion: NotionId, long: f64, wanted: f64, edges: Option<String>, place: Span },
     /// The notches of two edges that are sewn together do not meet.
     NotchesDiffer { edges: (String, String), notch: Span, places: (Vec<f64>, Vec<f64>), sewn: Moment },
     /// Something is fused to a piece that is sewn, quilted or folded already.

@@ -10,6 +10,9 @@ use crate::resolve::{CopyId, EdgeId, Worked};
 /// How far two edges may differ and still be sewn without ease, in mm: what a hand does not notice.
 const TOLERANCE: f64 = 1.0;
 
+/// How much less than the ease that is stated edges may differ, in mm (common practice, no source).
+const EASED: f64 = 2.0;
+
 /// A side's length on the stitching line, and as its cloth was cut; the latter only of one edge, since in a
 /// row allowances lie between. In mm.
 #[derive(Debug, Clone, Copy)]
@@ -64,7 +67,35 @@ impl Player<'_> {
         }
         let all_fit = faults.is_empty();
         self.faults.extend(faults);
+        if all_fit && gather.is_none() && part.is_none() && lengths.len() == sides.len() {
+            self.check_ease(deed, &lengths, eased);
+        }
         all_fit
+    }
+
+    /// Ease that is more than what any side is longer than the first.
+    fn check_ease(&mut self, deed: &Deed<'_, '_>, lengths: &[(&Side, Lengths)], eased: f64) {
+        let Some(ease) = &deed.work.work.ease else { return };
+        // What is folded may count in two ways.
+        let may = |(side, _): &(&Side, Lengths)| side.iter().any(|(copy, _)| self.may_count_open(*copy));
+        let Some(((first, length), others)) = lengths.split_first().filter(|_| !lengths.iter().any(may)) else {
+            return;
+        };
+        let apart = |other: &Lengths| {
+            let cut = length.cut.zip(other.cut).map_or(0.0, |(one, two)| (one - two).abs());
+            (length.seam - other.seam).abs().max(cut)
+        };
+        let longest = others.iter().map(|(side, other)| (side, apart(other)));
+        let Some((side, apart)) = longest.max_by(|one, other| one.1.total_cmp(&other.1)) else { return };
+        if eased - apart > EASED {
+            let edges = (self.side_name(first), self.side_name(side));
+            self.faults.push(Fault::EaseTooLarge { edges, stated: eased, apart, ease: ease.span(), sewn: deed.moment });
+        }
+    }
+
+    /// How long the stitching line of a side is, in mm; `None` where nothing tells.
+    pub fn sewn_length(&self, side: &[(CopyId, EdgeId)]) -> Option<f64> {
+        self.reckoned(side).map(|lengths| lengths.seam)
     }
 
     /// The fault of two sides in mm that differ.
@@ -83,6 +114,10 @@ impl Player<'_> {
             first: (self.side_name(first.0), first.1),
             second: (self.side_name(second.0), second.1),
             eased,
+            both: self.meant_once(deed, |one, other| {
+                let lengths = self.lengths_of(one, true).zip(self.lengths_of(other, true));
+                lengths.is_some_and(|(one, other)| one.apart(other) <= eased + TOLERANCE)
+            }),
             sewn: deed.moment,
         }
     }

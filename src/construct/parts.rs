@@ -98,7 +98,12 @@ impl Player<'_> {
     /// The part on another side whose places are all counted from an edge or an end that it has as well.
     fn counted_by_itself(&self, deed: &Deed<'_, '_>, row: &[Stretch]) -> Option<(f64, f64)> {
         let [from, to] = &deed.work.part;
-        let named = deed.work.part.iter().flatten().all(|placed| placed.place.from.is_some() && placed.mark.is_none());
+        let named = deed
+            .work
+            .part
+            .iter()
+            .flatten()
+            .all(|placed| (placed.place.from.is_some() || placed.beside.is_some()) && placed.mark.is_none());
         let at = |placed: &Option<Placed<'_>>, otherwise: f64, last: bool| match placed {
             Some(placed) => self.place_in(row, placed, last).ok(),
             None => Some(otherwise),
@@ -135,7 +140,7 @@ impl Player<'_> {
     }
 
     /// What the seams beside an edge take of its length at each end, in mm.
-    fn taken_at_ends(&self, (copy, edge): (CopyId, EdgeId)) -> f64 {
+    pub fn taken_at_ends(&self, (copy, edge): (CopyId, EdgeId)) -> f64 {
         let edge = self.edition.edge(copy, edge);
         edge.map_or(0.0, |edge| (edge.closed - edge.seam_length).max(0.0) / 2.0)
     }
@@ -174,7 +179,7 @@ impl Player<'_> {
         };
         let from = placed.place.from.as_ref().map(|from| from.text.as_str());
         let whole = matches!(from, None | Some("start" | "end")) && !matches!(placed.place.far, Far::Notch(_));
-        if row.len() > 1 && whole && placed.mark.is_none() {
+        if row.len() > 1 && whole && placed.mark.is_none() && placed.beside.is_none() {
             return along(total(row), placed, from == Some("end"));
         }
         let mut found = Err(OffEdge::Follows);

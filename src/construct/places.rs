@@ -27,6 +27,9 @@ impl Player<'_> {
         if let Some(mark) = placed.mark {
             return self.mark_on(copy, edge, mark).map(|far| (far, false)).ok_or(OffEdge::MarkElsewhere);
         }
+        if let Some(beside) = placed.beside {
+            return Ok((0.0, self.lies_at_end(copy, edge, beside)?));
+        }
         let from_end = match placed.place.from.as_ref().map(|from| from.text.as_str()) {
             None | Some("start") => false,
             Some("end") => true,

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fault::{Fault, Moment, RawOf};
-use super::state::{CopyState, EdgeState, Layers, State};
+use super::state::{CopyState, EdgeState, Layers, State, TapeSewn};
 use crate::resolve::{CopyId, EdgeId, Edition, Touched};
 
 /// The stage of a play.
@@ -15,12 +15,21 @@ pub(super) struct Player<'a> {
     pub early: BTreeMap<CopyId, Moment>,
     /// Edges that do not exist and have been told.
     pub no_such: BTreeSet<(RawOf, String)>,
+    /// What the tapes of zips are sewn to.
+    pub tapes: Vec<TapeSewn>,
 }
 
 impl<'a> Player<'a> {
     pub fn new(edition: &'a Edition<'a>) -> Player<'a> {
         let state = State { copies: vec![CopyState::default(); edition.cast.len()], ..State::default() };
-        Player { edition, state, faults: Vec::new(), early: BTreeMap::new(), no_such: BTreeSet::new() }
+        Player {
+            edition,
+            state,
+            faults: Vec::new(),
+            early: BTreeMap::new(),
+            no_such: BTreeSet::new(),
+            tapes: Vec::new(),
+        }
     }
 
     /// Takes down that a copy was worked on by itself.

@@ -54,6 +54,7 @@ pub(super) fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             first: (player.edition.inside_name(copy, Inside::Mark(mark)), both),
             second: (player.edition.cast[strip].name.clone(), length),
             eased: 0.0,
+            both: None,
             sewn: deed.moment,
         });
     }

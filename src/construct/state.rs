@@ -14,8 +14,11 @@ pub(super) struct CopyState {
     /// The first time that it was sewn, quilted or folded.
     pub worked: Option<Moment>,
     pub quilted: Option<Moment>,
-    /// Whether it was fused or quilted to another.
-    pub layered: bool,
+    /// Whether it was fused or quilted to another copy of its piece, as the layer of it: a name that means both means
+    /// the other's edges.
+    pub is_layer: bool,
+    /// Whether it was turned or understitched as a facing, or joined to one that was.
+    pub faces: bool,
     /// Whether it was ever sewn, hemmed, bound or folded by itself.
     pub handled: bool,
     /// Whether any work but cutting names it.
@@ -120,6 +123,19 @@ pub(super) struct Layers {
     pub copies: BTreeSet<CopyId>,
     /// The edges along which they are one; empty where they are one as a whole.
     pub edges: BTreeSet<(CopyId, EdgeId)>,
+}
+
+/// A tape of a zip that is sewn to edges, one or several in a row.
+#[derive(Debug, Clone)]
+pub(super) struct TapeSewn {
+    pub zip: NotionId,
+    pub side: Vec<(CopyId, EdgeId)>,
+    /// How much of it is sewn, in mm.
+    pub long: f64,
+    /// Whether only a part of the side is sewn.
+    pub in_part: bool,
+    /// Where it says so.
+    pub place: crate::source::Span,
 }
 
 /// A line along which a piece is cut open, or is to be.

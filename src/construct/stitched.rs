@@ -12,6 +12,9 @@ impl Player<'_> {
     pub fn topstitch(&mut self, deed: &Deed<'_, '_>) {
         for target in &deed.all {
             self.hold_folds(target);
+            for caught in self.caught_beside(target) {
+                self.hold_folds(&caught);
+            }
         }
         self.fill_gaps(&deed.all, deed.moment);
         for target in &deed.targets {

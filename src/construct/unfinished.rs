@@ -35,11 +35,14 @@ fn held(seam: &Seam) -> impl Iterator<Item = (CopyId, EdgeId)> {
 }
 
 /// Whether layers lie over the allowances, as far as the steps tell: what was turned through a gap, a
-/// facing that was turned or understitched, a third layer, a band that was folded over, two layers that were
-/// sewn all round but for the edge at which they are sewn on.
+/// facing that was turned or understitched, and its own seams, a third layer, a band or a yoke that was folded over, two
+/// layers that were sewn all round but for the edge at which they are sewn on.
 fn is_enclosed(player: &Player<'_>, seam: &Seam) -> bool {
     let folded = held(seam).any(|(copy, _)| player.state.copies[copy].folded_up.is_some());
-    seam.turned_in || seam.understitched || held(seam).count() > 2 || folded || is_in_a_pocket(player, seam)
+    let faces = held(seam).count() > 0 && held(seam).all(|(copy, _)| player.state.copies[copy].faces);
+    let over = || held(seam).any(|of| player.is_folded_over(of, seam.sewn));
+    let turned = seam.turned_in || seam.understitched || faces;
+    turned || held(seam).count() > 2 || folded || is_in_a_pocket(player, seam) || over()
 }
 
 /// Whether a seam lies between two layers such as those of a collar or a cuff, or closes them.

@@ -30,7 +30,7 @@ pub struct Work {
     pub leave_for: Option<Name>,
     /// Where on its edge the work begins and ends; `None` for the end of the edge.
     pub part: [Option<Place>; 2],
-    /// How much longer one edge may be, eased in.
+    /// How much longer one edge is, eased in.
     pub ease: Option<Expression>,
     /// How long a gathered edge becomes.
     pub gather: Option<Expression>,

@@ -7,7 +7,8 @@ use super::spoken;
 use super::values::Values;
 use super::within::{self, Inside};
 use crate::geometry::Edge;
-use crate::model::{Draft, Kind, Name, Touch, Verb};
+use crate::measure::{Dimension, ExprKind, to_f64};
+use crate::model::{Draft, Expression, Far, Kind, Name, Place, Touch, Verb};
 
 /// A piece with all its copies, or one copy.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -163,6 +164,23 @@ impl Resolver<'_> {
         let touched = self.touched(&meant);
         let spoken = self.speak(&name.text, &meant);
         Target { name: name.clone(), row: touch.row, meant, touched, spoken }
+    }
+
+    /// The edge that a place names without a figure, as in `from: waist`; a measurement of that name is meant where
+    /// it is no longer than the edge that is counted on.
+    pub fn beside<'p>(&self, place: &'p Place, targets: &[Target]) -> Option<&'p str> {
+        let Far::Along(Expression { formula, .. }) = &place.far else { return None };
+        let ExprKind::Name(name) = &formula.root.kind else { return None };
+        let (owner, edge) = targets.iter().filter(|_| place.from.is_none()).find_map(|target| match &target.meant {
+            Meant::Edge(edge) => Some((edge.owner, edge.edges.first()?)),
+            _ => None,
+        })?;
+        let edges = self.values.whole(owner.piece(self.cast))?.edges();
+        let own = &edges[edge.at()];
+        let named = edges.iter().any(|other| (other.drawn == *name || other.name == *name) && other.name != own.name);
+        let far = self.values.get(name).filter(|worked| worked.quantity.dimension == Dimension::Length);
+        let lies_on = far.is_some_and(|worked| to_f64(worked.quantity.value) <= own.length);
+        (named && !lies_on).then_some(name)
     }
 
     fn meant(&self, name: &str, verb: Verb) -> Meant {

@@ -63,6 +63,8 @@ pub struct Placed<'a> {
     pub along: Option<Worked>,
     /// The mark that is the place: of which piece, and which of its marks.
     pub mark: Option<(PieceId, usize)>,
+    /// The edge that is named alone: the place is the end at that edge.
+    pub beside: Option<&'a str>,
 }
 
 /// What a gap is for.
@@ -119,11 +121,12 @@ impl<'a> EditionWork<'a> {
         let mut placed = |place: &'a Option<Place>| {
             place.as_ref().map(|place| {
                 let mark = mark(place, resolver);
+                let beside = resolver.beside(place, &targets);
                 let along = match &place.far {
-                    Far::Along(formula) if mark.is_none() => scope.work_out_fact(formula, findings),
+                    Far::Along(formula) if mark.is_none() && beside.is_none() => scope.work_out_fact(formula, findings),
                     _ => None,
                 };
-                Placed { place, along, mark }
+                Placed { place, along, mark, beside }
             })
         };
         let (leave_at, part) = (placed(&work.leave_at), [placed(&work.part[0]), placed(&work.part[1])]);

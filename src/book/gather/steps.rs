@@ -138,7 +138,7 @@ fn places(
     told.map(|(role, placed)| PlaceFact {
         role: role.to_owned(),
         far: value(&placed.along),
-        point: point(placed),
+        point: point(placed, work, edition),
         from: counted_from(placed, work, edition),
     })
     .collect()
@@ -147,19 +147,24 @@ fn places(
 /// What a place is counted from, by its name on the page; `start` and `end` are keys of words. A distance is always
 /// counted from somewhere.
 fn counted_from(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
-    let Some(from) = &placed.place.from else {
-        return if placed.along.is_some() && placed.mark.is_none() { "start".to_owned() } else { String::new() };
-    };
-    if matches!(from.text.as_str(), "start" | "end") {
-        return from.text.clone();
+    match placed.place.from.as_ref().map(|from| from.text.as_str()) {
+        None if placed.along.is_some() && placed.mark.is_none() => "start".to_owned(),
+        None => String::new(),
+        Some(end @ ("start" | "end")) => end.to_owned(),
+        Some(edge) => edge_called(edge, work, edition),
     }
-    let piece = work.targets.first().and_then(|target| target.piece(&edition.cast));
-    let called = piece.and_then(|piece| edition.draft.facts.pieces[piece].edge_called(&from.text));
-    called.unwrap_or_else(|| format!("{} edge", from.text.replace('_', " ")))
 }
 
-/// The key of the word that says how far along a place lies; a notch with its number behind, a mark with its name.
-fn point(placed: &Placed<'_>) -> String {
+/// The name on the page of an edge of the piece that a fact names first.
+fn edge_called(edge: &str, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
+    let piece = work.targets.first().and_then(|target| target.piece(&edition.cast));
+    let called = piece.and_then(|piece| edition.draft.facts.pieces[piece].edge_called(edge));
+    called.unwrap_or_else(|| format!("{} edge", edge.replace('_', " ")))
+}
+
+/// The key of the word that says how far along a place lies; a notch with its number behind, a mark or an edge with
+/// its name.
+fn point(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
     match placed.place.far {
         Far::Here => "start".to_owned(),
         Far::There => "end".to_owned(),
@@ -169,6 +174,8 @@ fn point(placed: &Placed<'_>) -> String {
             let name = placed.place.text.text.rsplit('.').next().unwrap_or_default();
             format!("mark {}", name.trim().replace('_', " "))
         }
-        Far::Along(_) => String::new(),
+        Far::Along(_) => {
+            placed.beside.map_or_else(String::new, |edge| format!("edge {}", edge_called(edge, work, edition)))
+        }
     }
 }

@@ -77,6 +77,7 @@ fn differ(player: &mut Player<'_>, layers: &BTreeSet<CopyId>, deed: &Deed<'_, '_
                     first: (player.edition.edge_name(first, edge), one),
                     second: (player.edition.edge_name(other, same), two),
                     eased: 0.0,
+                    both: None,
                     sewn: deed.moment,
                 });
                 return;

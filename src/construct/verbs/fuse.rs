@@ -28,6 +28,7 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
+use crate::construct::layers;
 use crate::construct::player::Player;
 use crate::model::Verb;
 
@@ -35,9 +36,9 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fuse, include_str!("fuse.rs"), fuse);
 
 fn fuse(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    layers::lay(player, deed);
     for copy in &deed.touched {
         let state = &mut player.state.copies[*copy];
-        state.layered = true;
         // What is quilted together was fused for it before: only the fusing can come too late.
         if let Some(earlier) = state.worked {
             let copy = player.edition.cast[*copy].name.clone();

@@ -27,6 +27,7 @@
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
+use crate::construct::layers;
 use crate::construct::player::Player;
 use crate::model::Verb;
 
@@ -34,9 +35,9 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Quilt, include_str!("quilt.rs"), quilt);
 
 fn quilt(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    layers::lay(player, deed);
     for copy in &deed.touched {
         let state = &mut player.state.copies[*copy];
-        state.layered = true;
         state.quilted.get_or_insert(deed.moment);
         state.worked.get_or_insert(deed.moment);
     }

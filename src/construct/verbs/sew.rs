@@ -2,7 +2,7 @@
 //!
 //! ## How to write it
 //! Name the edges that lie on each other. A seam names its `allowance` and its `stitch` length. Below it
-//! may stand `ease` (how much longer one edge may be), `gather` (the length that an edge is gathered to) and
+//! may stand `ease` (how much longer one edge is), `gather` (the length that an edge is gathered to) and
 //! `leave` (the gap to turn through).
 //!
 //! ```yaml
@@ -46,6 +46,8 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let explicit = edges(&deed.targets);
     player.check_places(deed);
     player.check_gap(deed);
+    player.check_zip_opening(deed);
+    player.sew_tapes(deed);
     player.check_allowance(work, &explicit, moment);
     // Notches of edges that do not fit cannot meet: that follows.
     let in_rows = deed.sides().iter().any(|side| side.len() > 1);

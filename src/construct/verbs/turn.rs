@@ -83,13 +83,18 @@ fn turn_in(player: &mut Player<'_>, deed: &Deed<'_, '_>, copies: &BTreeSet<CopyI
     let through = |seam: &Seam| seam.gap == Some(None) && seam.members.iter().any(|member| held(member, copies));
     let gap = player.state.seams.iter().any(through);
     let cast = &player.edition.cast;
-    for seam in &mut player.state.seams {
+    let mut faced = Vec::new();
+    for (at, seam) in player.state.seams.iter_mut().enumerate() {
         let of: BTreeSet<CopyId> = seam.members.iter().filter_map(copy_of).collect();
         let pieces: BTreeSet<PieceId> = of.iter().map(|copy| cast[*copy].piece).collect();
         let named = of.iter().filter(|copy| deed.touched.contains(copy)).count();
         let facing = pieces.len() > 1 && (1..of.len()).contains(&named);
         seam.turned_in |= facing || (gap && of.iter().any(|copy| copies.contains(copy)));
+        if facing {
+            faced.push(at);
+        }
     }
+    faced.into_iter().for_each(|seam| player.face(seam, &deed.touched));
 }
 
 /// Tight inward curves whose allowances nobody cut, each told once.

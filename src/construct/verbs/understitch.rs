@@ -36,6 +36,7 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Understitch, include_st
 
 fn understitch(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     for seam in player.seams_worked_on(deed) {
+        player.face(seam, &deed.touched);
         let seam = &mut player.state.seams[seam];
         (seam.pressed, seam.eased, seam.understitched) = (true, true, true);
     }
