@@ -78,10 +78,11 @@ impl Player<'_> {
         let other = self.stretches(&side);
         let Some(stretch) = other.iter().find(|one| one.of == (copy, edge)) else { return (0.0, 1.0) };
         let (whole, length) = (total(&own), total(&other));
-        // What is shorter is sewn from end to end on a part of what is longer; the allowances at its ends are no
-        // part of its seam.
-        let ends: f64 = [other.first(), other.last()].into_iter().flatten().map(|one| self.taken_at_ends(one.of)).sum();
-        if length < whole - SAME_CORNER && length - ends <= part.sewn * 1.02 + SAME_CORNER {
+        // What is shorter is sewn from end to end on a part of what is longer: its seam has its darts closed, and no
+        // allowances at its ends.
+        let edges = side.iter().filter_map(|(copy, edge)| self.edition.edge(*copy, *edge));
+        let sewn: f64 = edges.map(|edge| edge.seam_length).sum();
+        if sewn < whole - SAME_CORNER && sewn <= part.sewn * 1.02 + SAME_CORNER {
             return (0.0, 1.0);
         }
         if let Some(found) = self.counted_by_itself(deed, &other) {
