@@ -5,6 +5,8 @@
 mod all_sizes;
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "support/caddies.rs"]
+mod caddies;
 #[path = "book/fit.rs"]
 mod fit;
 #[path = "book/pictures.rs"]
@@ -12,5 +14,7 @@ mod pictures;
 #[path = "outside/reader.rs"]
 #[allow(dead_code, reason = "other tests read more of a PDF")]
 mod reader;
+#[path = "book/views.rs"]
+mod views;
 #[path = "book/workshop.rs"]
 mod workshop;

@@ -50,10 +50,32 @@ fn listed<'a>(readme: &'a str, from: &str) -> BTreeSet<&'a str> {
     rest.split('`').skip(1).step_by(2).collect()
 }
 
+/// The files of the booklet that stands beside the first, in a folder of its own.
+const BESIDE: &str = "../shelf-caddy/";
+
+#[test]
+fn the_pattern_of_two_things_is_a_booklet_that_checks_clean() {
+    let files = booklet(&readme());
+    let own = files
+        .iter()
+        .filter_map(|(name, text)| Some((name.strip_prefix(BESIDE)?, text.as_str())));
+    let files: Vec<(&str, &str)> = own.collect();
+    assert_eq!(files.len(), 5, "its files: {files:?}");
+    written(&files, |compiled| {
+        let terminal = notchbook::diag::Terminal::new(false);
+        let shown = |finding| terminal.show(finding, &compiled.sources, &compiled.sizes);
+        let findings: Vec<String> = compiled.report.findings.iter().map(shown).collect();
+        assert!(findings.is_empty(), "\n{}", findings.join("\n"));
+        assert!(compiled.report.waived.is_empty());
+        assert_eq!(compiled.sizes, ["short", "tall", "deep"]);
+    });
+}
+
 #[test]
 fn the_examples_are_one_booklet_that_checks_clean() {
     let readme = readme();
-    let files = booklet(&readme);
+    let mut files = booklet(&readme);
+    files.retain(|name, _| !name.starts_with(BESIDE));
     assert!(
         files.len() >= 5,
         "the examples name only {:?}",

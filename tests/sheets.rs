@@ -7,6 +7,8 @@
 #[path = "outside/bench.rs"]
 #[allow(dead_code, reason = "printing a booklet is for other tests")]
 mod bench;
+#[path = "support/caddies.rs"]
+mod caddies;
 #[path = "sheets/cloth.rs"]
 mod cloth;
 #[path = "sheets/counts.rs"]
@@ -30,6 +32,8 @@ mod reader;
 mod refusals;
 #[path = "sheets/tables.rs"]
 mod tables;
+#[path = "sheets/views.rs"]
+mod views;
 
 use notchbook::pipeline::Workshop;
 use notchbook::resolve::Edition;

@@ -4,6 +4,7 @@
 //! Typst nor HTML. Words of the house are keys in it; layout and language belong to the templates.
 
 mod amount;
+mod cutting;
 mod gather;
 mod merge;
 mod prose;
@@ -11,11 +12,12 @@ mod seam;
 mod volume;
 
 pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
+pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use seam::{PlaceFact, SeamFact};
 pub use volume::{
-    AllowanceUse, Book, CutList, CutRow, Drawing, FabricNeed, FinishedRow, KeyEntry, Layout, MeasureRow, NotionAmount,
-    NotionNeed, Part, Photo, PieceDrawing, PieceDrawings, Release, SheetMap, Size, Step, WidthNeed, Word,
+    AllowanceUse, Book, Drawing, FabricNeed, FinishedRow, KeyEntry, MeasureRow, NotionAmount, NotionNeed, Part,
+    PatternView, Photo, Release, Size, Step, WidthNeed, Word,
 };

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::amount::{Amount, Value};
+use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
 use super::prose::{Block, Inline, Picture};
 use super::seam::SeamFact;
 
@@ -24,6 +25,8 @@ pub struct Book {
     pub contact: Option<String>,
     /// All sizes of the booklet.
     pub sizes: Vec<Size>,
+    /// The things that the pattern is for, each with its sizes; none where it is for one alone.
+    pub views: Vec<PatternView>,
     /// The sizes that this book is for, by their places in `sizes`; in their order.
     pub shown: Vec<usize>,
     pub accent: String,
@@ -65,6 +68,20 @@ pub struct Book {
     pub pictures: BTreeMap<String, Photo>,
 }
 
+impl Book {
+    /// The sizes shown, thing by thing; all together where the pattern is for one alone.
+    pub fn shown_by_view(&self) -> Vec<(Option<&PatternView>, Vec<usize>)> {
+        let shown = |sizes: &[usize]| -> Vec<usize> {
+            self.shown.iter().copied().filter(|size| sizes.contains(size)).collect()
+        };
+        if self.views.is_empty() {
+            return vec![(None, self.shown.clone())];
+        }
+        let views = self.views.iter().map(|view| (Some(view), shown(&view.sizes)));
+        views.filter(|(_, sizes)| !sizes.is_empty()).collect()
+    }
+}
+
 /// One size.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Size {
@@ -74,6 +91,17 @@ pub struct Size {
     pub name: String,
     /// Whether a child wears it.
     pub child: bool,
+}
+
+/// One of several things in one pattern.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PatternView {
+    /// Its stable id.
+    pub id: String,
+    /// Its name on the page.
+    pub name: String,
+    /// Its sizes, by their places in `sizes`; in their order.
+    pub sizes: Vec<usize>,
 }
 
 /// A seam allowance and the steps that use it.
@@ -129,6 +157,15 @@ pub struct FabricNeed {
     pub widths: Vec<WidthNeed>,
 }
 
+impl FabricNeed {
+    /// Whether each size shown needs some of it.
+    pub fn needed(&self) -> Vec<bool> {
+        let longest = self.widths.iter().map(|width| width.amounts.len()).max().unwrap_or(0);
+        let any = |at: usize| self.widths.iter().any(|width| width.amounts.get(at).is_some_and(Option::is_some));
+        (0..longest).map(any).collect()
+    }
+}
+
 /// How much of a fabric to buy in one of its widths.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WidthNeed {
@@ -168,113 +205,6 @@ pub struct NotionAmount {
     pub width: Option<Amount>,
     /// How large one is: a length across, or the trade's number.
     pub size: Option<Amount>,
-}
-
-/// The pieces side by side.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
-pub struct PieceDrawings {
-    /// How many millimetres of cloth one on paper stands for.
-    pub scale: u32,
-    /// The pieces, in the order of their numbers.
-    pub pieces: Vec<PieceDrawing>,
-}
-
-/// A piece as it is shown.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PieceDrawing {
-    /// Its stable id.
-    pub id: String,
-    /// Its place in the facts.
-    pub at: usize,
-    /// Its number on the page and on the sheets, from 1.
-    pub number: usize,
-    /// Its name on the page.
-    pub name: String,
-    /// The size that is drawn.
-    pub size: usize,
-    /// Its name among the drawings.
-    pub drawing: String,
-}
-
-/// What to cut from one fabric.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct CutList {
-    /// The fabric's stable id.
-    pub id: String,
-    /// Its place in the facts.
-    pub at: usize,
-    /// Its name on the page.
-    pub name: String,
-    /// The pieces.
-    pub rows: Vec<CutRow>,
-}
-
-/// A piece to cut.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct CutRow {
-    /// The piece's stable id.
-    pub id: String,
-    /// Its place in the facts.
-    pub at: usize,
-    /// Its name on the page.
-    pub name: String,
-    /// The names of the copies; empty where they are only counted.
-    pub copies: Vec<String>,
-    /// How many.
-    pub count: u32,
-    /// Whether it is cut on the fold.
-    pub fold: bool,
-    /// Whether it is cut on the fold in name only: its fold does not run along the cloth, so that it is
-    /// laid whole.
-    pub opened: bool,
-    /// How many copies are cut from a single layer of folded cloth, whatever its width.
-    pub single_layer: usize,
-    /// Whether every second copy is cut from the outline turned over.
-    pub mirrored: bool,
-    /// Width and height over all, one pair for each size shown; `None` where a size does not cut it.
-    pub dimensions: Vec<Option<(Amount, Amount)>>,
-    /// More to know.
-    pub note: Vec<Block>,
-}
-
-/// Pieces laid on cloth.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Layout {
-    /// The fabric's stable id.
-    pub id: String,
-    /// Its name on the page.
-    pub name: String,
-    /// The size that is laid.
-    pub size: usize,
-    /// The width of the cloth.
-    pub width: Option<Amount>,
-    /// Whether the cloth is folded along its length.
-    pub folded: bool,
-    /// The names of the pieces that are cut from a single layer of folded cloth.
-    pub single_layer: Vec<String>,
-    /// The names of those among them that are laid turned over.
-    pub turned_over: Vec<String>,
-    /// The names of the pieces that lie where folded cloth is opened out.
-    pub opened: Vec<String>,
-    /// How much to buy; `None` where it could not be reckoned.
-    pub buy: Option<Amount>,
-    /// Its name among the drawings.
-    pub drawing: String,
-}
-
-/// The map of the joined sheets.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SheetMap {
-    /// Its name among the drawings.
-    pub drawing: String,
-    /// The names of the sheets, in the order of the pages.
-    pub sheets: Vec<String>,
-    /// How many rows the grid has.
-    pub rows: usize,
-    /// How many columns.
-    pub columns: usize,
-    /// How many sheets a plain grid would take.
-    pub naive: usize,
 }
 
 /// A part.

@@ -27,6 +27,7 @@
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
+use crate::model::by_view;
 use crate::resolve::{Ease, Edition};
 
 /// The check.
@@ -37,9 +38,10 @@ pub(super) static CHECK: Judge = Judge::booklet(
 
 /// Holds the ease of each size against that of the size before it.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let views = by_view(&subject.draft.facts.sizes);
     for (at, facts) in subject.draft.facts.finished.iter().enumerate() {
-        for pair in subject.editions.windows(2) {
-            let [before, here] = pair else { continue };
+        for (before, here) in views.iter().flat_map(|own| own.iter().zip(&own[1..])) {
+            let (before, here) = (&subject.editions[*before], &subject.editions[*here]);
             let (Some(less), Some(ease)) = (ease(before, at), ease(here, at)) else { continue };
             let falls = ease.quantity.value.checked_add(subject.draft.facts.show.tolerance);
             let falls = falls.is_some_and(|most| most < less.quantity.value);

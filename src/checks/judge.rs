@@ -8,14 +8,12 @@ use crate::construct::History;
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
 use crate::model::{Draft, Text};
-use crate::resolve::{Catalogue, Edition};
+use crate::resolve::Edition;
 
 /// Everything that checks of a whole booklet may look at.
 pub struct Subject<'a> {
     /// The booklet as written.
     pub draft: &'a Draft,
-    /// Its names.
-    pub catalogue: &'a Catalogue,
     /// Every size, worked out.
     pub editions: &'a [Edition<'a>],
     /// Every size, played; in the order of the editions.

@@ -23,7 +23,7 @@
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::BySize;
+use crate::model::{BySize, by_view};
 use crate::resolve::{Edition, Worked};
 use crate::source::Span;
 
@@ -59,8 +59,9 @@ fn one(
         return;
     }
     let sizes = &subject.draft.facts.sizes;
-    for at in 1..values.len() {
-        let (Some(before), Some(here)) = (values[at - 1], values[at]) else { continue };
+    let views = by_view(sizes);
+    for (previous, at) in views.iter().flat_map(|own| own.iter().zip(&own[1..])).map(|(one, two)| (*one, *two)) {
+        let (Some(before), Some(here)) = (values[previous], values[at]) else { continue };
         if here.quantity.dimension != before.quantity.dimension || here.quantity.value >= before.quantity.value {
             continue;
         }
@@ -75,7 +76,7 @@ fn one(
                         text(here),
                         sizes[at].id.text,
                         text(before),
-                        sizes[at - 1].id.text
+                        sizes[previous].id.text
                     ),
                 )
                 .hint("see whether two values changed places; if it is meant, waive it and say why")

@@ -35,7 +35,7 @@
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, Work};
-use crate::resolve::NameKind;
+use crate::resolve::{Edition, NameKind};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -61,7 +61,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 
 /// A zip is closed without a stitch.
 fn stitches(work: &Work, subject: &Subject<'_>) -> bool {
-    let is_notion = |name: &str| matches!(subject.catalogue.get(name), Some(NameKind::Notion(_)));
+    let is_notion = |name: &str| {
+        let named = |edition: &Edition<'_>| matches!(edition.catalogue.get(name), Some(NameKind::Notion(_)));
+        subject.editions.iter().any(named)
+    };
     let shuts = work.verb == Verb::Close
         && !work.touches.is_empty()
         && work.touches.iter().all(|touch| is_notion(&touch.name.text));

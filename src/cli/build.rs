@@ -4,10 +4,10 @@ use std::path::Path;
 
 use super::args::{BuildArgs, Form};
 use super::press::{Content, Job, print_all};
+use super::sets::sets;
 use super::{Outcome, Refusal, choose, output, sheets};
 use crate::book::Book;
 use crate::pipeline::{Reach, Workshop};
-use crate::sheets::{plan_all_sizes, plan_one_size};
 use crate::source::BookletFolder;
 use crate::typeset::Paper;
 
@@ -41,45 +41,36 @@ fn one(
         output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
         return Ok(Outcome::Findings);
     }
-    let sizes = choose::sizes(&workshop.sizes, &args.size, &booklet.name)?;
+    let sizes = choose::sizes(workshop, &args.size, &booklet.name)?;
     workshop.lay_cloth_well();
     let workshop = &*workshop;
+    let sets = sets(workshop, &sizes, args.size.is_empty(), args.only_sizes);
     let mut jobs = Vec::new();
     for paper in papers {
         let wanted = workshop.editions().iter().filter(|edition| sizes.contains(&edition.size()));
         let books: Vec<Book> = wanted.map(|edition| workshop.book(edition, paper.of_sheets())).collect();
-        let place =
-            |name: &str| args.out.join(&booklet.name).join(format!("{}-{name}-{}.pdf", booklet.name, paper.name()));
-        for book in &books {
-            let size = book.shown.first().copied();
-            jobs.push(Job {
-                place: place(size.and_then(|size| workshop.sizes.get(size)).map_or("", String::as_str)),
-                size,
-                content: Content::Booklet(Box::new(workshop.sheaf(book, *paper))),
-            });
+        for set in &sets {
+            let own = set.books(&books);
+            let book = match own.as_slice() {
+                [only] => Some(only.clone()),
+                own => workshop.book_of_all(own, paper.of_sheets()),
+            };
+            let name = set.id.as_deref().unwrap_or("all");
+            let name = format!("{}-{name}-{}.pdf", booklet.name, paper.name());
+            jobs.extend(book.map(|book| Job {
+                place: args.out.join(&booklet.name).join(name),
+                size: set.only(),
+                content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
+            }));
         }
-        let all = if args.only_sizes || !args.size.is_empty() || books.len() < 2 {
-            None
-        } else {
-            workshop.book_of_all(&books, paper.of_sheets())
-        };
-        jobs.extend(all.map(|book| Job {
-            place: place("all"),
-            size: None,
-            content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
-        }));
     }
     if !args.no_sheets {
+        // The sheets of all sizes belong to a pattern, also where its booklet of them is left out.
+        let sets = self::sets(workshop, &sizes, args.size.is_empty(), false);
         let mut unheard = Vec::new();
         for paper in papers.iter().map(|paper| paper.of_sheets()) {
-            for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
-                let plan = plan_one_size(edition, paper);
-                jobs.extend(sheets::job(booklet, workshop, &plan, &[edition], &args.out, &mut unheard)?);
-            }
-            if args.size.is_empty() && workshop.sizes.len() > 1 {
-                let all: Vec<_> = workshop.editions().iter().collect();
-                let plan = plan_all_sizes(workshop.editions(), paper);
-                jobs.extend(sheets::job(booklet, workshop, &plan, &all, &args.out, &mut unheard)?);
+            for set in &sets {
+                jobs.extend(sheets::job(booklet, workshop, set, paper, &args.out, &mut unheard)?);
             }
         }
     }

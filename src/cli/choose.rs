@@ -4,6 +4,8 @@ use std::path::{Path, PathBuf};
 
 use super::Refusal;
 use crate::diag::did_you_mean;
+use crate::model::Size;
+use crate::pipeline::Workshop;
 use crate::source::{BookletFolder, Folder, find_booklets};
 
 /// The folder that a command works in, and the booklets that it is about.
@@ -101,24 +103,27 @@ fn some(choice: Choice) -> Result<Choice, Refusal> {
     Ok(choice)
 }
 
-/// The places in `sizes` of the sizes that `wanted` names, or of all.
-pub(super) fn sizes(ids: &[String], wanted: &[String], booklet: &str) -> Result<Vec<usize>, Refusal> {
+/// The places in `sizes` of the sizes and views that `wanted` names, or of all.
+pub(super) fn sizes(workshop: &Workshop, wanted: &[String], booklet: &str) -> Result<Vec<usize>, Refusal> {
+    let ids = &workshop.sizes;
     if wanted.is_empty() {
         return Ok((0..ids.len()).collect());
     }
+    let sizes = workshop.draft().map_or(&[][..], |draft| &draft.facts.sizes);
     let mut found = Vec::new();
     for name in wanted {
-        let Some(at) = ids.iter().position(|id| id == name) else {
+        let is = |size: &Size| size.id.text == *name || size.view.as_ref().is_some_and(|view| view.id.text == *name);
+        let own: Vec<usize> = sizes.iter().enumerate().filter(|(_, size)| is(size)).map(|(at, _)| at).collect();
+        if own.is_empty() {
             return Err(Refusal::new(
                 format!("`{booklet}` has no size `{name}`"),
                 did_you_mean(name, ids.iter().map(String::as_str), &format!("its sizes are: {}", ids.join(", "))),
             ));
-        };
-        if !found.contains(&at) {
-            found.push(at);
         }
+        found.extend(own);
     }
     found.sort_unstable();
+    found.dedup();
     Ok(found)
 }
 

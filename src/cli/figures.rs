@@ -28,7 +28,7 @@ pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs) -> Result<Outcome, 
 
 fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome, Refusal> {
     output::report(&workshop.report, workshop, Form::People);
-    let sizes = choose::sizes(&workshop.sizes, &args.size, name)?;
+    let sizes = choose::sizes(workshop, &args.size, name)?;
     let (database, _) = fonts(&workshop.house);
     let mut count = 0;
     for size in sizes {

@@ -10,6 +10,7 @@ mod figures;
 mod new;
 mod output;
 mod press;
+mod sets;
 mod sheets;
 mod trace;
 mod values;

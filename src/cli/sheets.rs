@@ -6,11 +6,16 @@ use serde_json::json;
 
 use super::args::{Form, SheetsArgs};
 use super::press::{Content, Job, print_all};
+use super::sets::{Set, sets};
 use super::{Outcome, Refusal, choose, output};
+use crate::model::{Piece, is_for, spoken_sizes};
 use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, PieceId};
-use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_all_sizes, plan_one_size};
+use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_sizes, plan_with_all, sheet_lists};
 use crate::source::BookletFolder;
+
+/// What the sheets of all sizes are called.
+const NESTED: &str = "nested";
 
 pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
@@ -40,23 +45,22 @@ fn one(
         output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
         return Ok(Outcome::Findings);
     }
-    let nested = args.size.is_empty() || args.size.iter().any(|size| size == "nested");
-    let named: Vec<String> = args.size.iter().filter(|size| *size != "nested").cloned().collect();
-    let sizes = match (named.is_empty(), args.size.is_empty()) {
-        (true, false) => Vec::new(),
-        _ => choose::sizes(&workshop.sizes, &named, &booklet.name)?,
+    let named: Vec<String> = args.size.iter().filter(|size| *size != NESTED).cloned().collect();
+    let mut sets = match named.is_empty() && !args.size.is_empty() {
+        true => Vec::new(),
+        false => {
+            let sizes = choose::sizes(workshop, &named, &booklet.name)?;
+            sets(workshop, &sizes, args.size.is_empty(), false)
+        }
     };
+    if workshop.sizes.len() > 1 && args.size.iter().any(|size| size == NESTED) {
+        sets.push(Set { id: None, sizes: (0..workshop.sizes.len()).collect() });
+    }
     let mut jobs = Vec::new();
     let mut notes = Vec::new();
     for paper in papers {
-        for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
-            let plan = plan_one_size(edition, *paper);
-            jobs.extend(job(booklet, workshop, &plan, &[edition], &args.out, &mut notes)?);
-        }
-        if nested && workshop.sizes.len() > 1 {
-            let plan = plan_all_sizes(workshop.editions(), *paper);
-            let all: Vec<&Edition<'_>> = workshop.editions().iter().collect();
-            jobs.extend(job(booklet, workshop, &plan, &all, &args.out, &mut notes)?);
+        for set in &sets {
+            jobs.extend(job(booklet, workshop, set, *paper, &args.out, &mut notes)?);
         }
     }
     let outcome = print_all(&booklet.name, workshop, jobs, &args.strictness)?;
@@ -64,24 +68,23 @@ fn one(
     Ok(outcome)
 }
 
-/// The file for one plan; nothing where the booklet has no pieces.
+/// The file for one set; nothing where the booklet has no pieces.
 pub(super) fn job(
     booklet: &BookletFolder,
     workshop: &Workshop,
-    plan: &SheetPlan,
-    editions: &[&Edition<'_>],
+    set: &Set,
+    paper: SheetPaper,
     out: &Path,
     notes: &mut Vec<String>,
 ) -> Result<Option<Job>, Refusal> {
     let Some(draft) = workshop.draft() else { return Ok(None) };
+    let editions = set.editions(workshop);
+    let plan = plan_sizes(&editions, paper);
     if plan.pieces.is_empty() && plan.too_large.is_empty() {
         return Ok(None);
     }
     let facts = &draft.facts;
-    let size = match editions {
-        [only] => workshop.sizes[only.size()].clone(),
-        _ => "nested".to_owned(),
-    };
+    let size = set.id.clone().unwrap_or_else(|| NESTED.to_owned());
     let paper = plan.paper.name();
     let pieces = |piece: &PieceId| facts.pieces[*piece].name.text.clone();
     if !plan.too_large.is_empty() {
@@ -91,7 +94,7 @@ pub(super) fn job(
             "print on tiles instead: `--paper a4`, `letter` or `a0`",
         ));
     }
-    let Some(sheets) = draw_sheets(plan, editions, &facts.title.text, &facts.edition.text) else {
+    let Some(sheets) = draw_sheets(&plan, &editions, &facts.title.text, &facts.edition.text) else {
         return Err(Refusal::new(
             format!("`{}`, {size}: the page on `{paper}` would be longer than readers open", booklet.name),
             "print on tiles instead: `--paper a4`, `letter` or `a0`",
@@ -105,10 +108,12 @@ pub(super) fn job(
             plan.naive
         ));
     }
-    let title = match editions {
-        [only] => format!("{}, {}: pattern sheets", facts.title.text, only.size_facts().name),
-        _ => format!("{}, all sizes: pattern sheets", facts.title.text),
-    };
+    notes.extend(saved(workshop, &plan, &editions));
+    let lists = sheet_lists(&plan, &facts.sizes);
+    notes.extend(lists.iter().map(|(view, list)| format!("  {view}: {}", list.join(", "))));
+    let all = set.id.is_none();
+    let shown = if all { "all sizes".to_owned() } else { spoken_sizes(&facts.sizes, &set.sizes) };
+    let title = format!("{}, {shown}: pattern sheets", facts.title.text);
     let about = json!({
         "title": title,
         "designer": facts.designer.as_ref().map_or("", |text| &text.text),
@@ -118,10 +123,25 @@ pub(super) fn job(
     let name = format!("{}-{size}-sheets-{paper}.pdf", booklet.name);
     Ok(Some(Job {
         place: out.join(&booklet.name).join("sheets").join(name),
-        size: match editions {
-            [only] => Some(only.size()),
-            _ => None,
-        },
+        size: set.only(),
         content: Content::Sheets(sheets, about),
     }))
+}
+
+/// What is cut with a ruler, and how many sheets that saves; `None` where there is no such piece, or the paper has no
+/// sheets to count.
+fn saved(workshop: &Workshop, plan: &SheetPlan, editions: &[&Edition<'_>]) -> Option<String> {
+    let here = |piece: &&Piece| piece.by_ruler && plan.sizes.iter().any(|size| is_for(piece.sizes.as_ref(), *size));
+    let names: Vec<String> =
+        workshop.draft()?.facts.pieces.iter().filter(here).map(|one| one.name.text.clone()).collect();
+    if names.is_empty() || plan.paper.size().1.is_none() {
+        return None;
+    }
+    let more = plan_with_all(editions, plan.paper).tiles.len().saturating_sub(plan.tiles.len());
+    let saves = match more {
+        0 => "no sheet".to_owned(),
+        1 => "1 sheet".to_owned(),
+        more => format!("{more} sheets"),
+    };
+    Some(format!("  cut with a ruler, which saves {saves}: {}", names.join(", ")))
 }

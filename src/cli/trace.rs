@@ -55,10 +55,10 @@ fn steps(edition: &Edition<'_>) -> Vec<String> {
 }
 
 fn show(booklet: &str, workshop: &Workshop, args: &TraceArgs, name: &str) -> Result<Outcome, Refusal> {
-    let size = choose::sizes(&workshop.sizes, std::slice::from_ref(&args.size), booklet)?;
+    let size = choose::sizes(workshop, std::slice::from_ref(&args.size), booklet)?;
     for edition in workshop.editions().iter().filter(|edition| size.contains(&edition.size())) {
         if args.step.is_none() {
-            output::line(&format!("{booklet}, {}", edition.size_facts().name));
+            output::line(&format!("{booklet}, {}", edition.size_name()));
             Tracer { workshop, edition }.one(name, 0, &mut BTreeSet::new());
             continue;
         }
@@ -69,7 +69,7 @@ fn show(booklet: &str, workshop: &Workshop, args: &TraceArgs, name: &str) -> Res
                 "name a size that has the step",
             ));
         };
-        output::line(&format!("{booklet}, {}: after step {}", edition.size_facts().name, step.number));
+        output::line(&format!("{booklet}, {}: after step {}", edition.size_name(), step.number));
         for line in tell(edition, &play(edition, Some(step.number))) {
             output::line(&format!("  {line}"));
         }

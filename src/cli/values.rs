@@ -35,7 +35,7 @@ pub(super) fn run(folder: Option<&Path>, args: &ValuesArgs) -> Result<Outcome, R
 }
 
 fn list(name: &str, workshop: &Workshop, args: &ValuesArgs) -> Result<Outcome, Refusal> {
-    let sizes = choose::sizes(&workshop.sizes, &args.size, name)?;
+    let sizes = choose::sizes(workshop, &args.size, name)?;
     for edition in workshop.editions().iter().filter(|edition| sizes.contains(&edition.size())) {
         let rows = rows(edition);
         match args.format {
@@ -117,7 +117,7 @@ fn exact(worked: &Worked) -> String {
 }
 
 fn table(name: &str, edition: &Edition<'_>, rows: &[Row]) {
-    output::line(&format!("{name}, {}", edition.size_facts().name));
+    output::line(&format!("{name}, {}", edition.size_name()));
     let cells: Vec<[&str; 5]> = std::iter::once(["name", "formula", "exact", "metric", "imperial"])
         .chain(rows.iter().map(|row| [&*row.name, &*row.formula, &*row.exact, &*row.metric, &*row.imperial]))
         .collect();

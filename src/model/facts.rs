@@ -1,14 +1,13 @@
 //! The facts of `booklet.yaml`.
 
 use super::inside::{Dart, Mark, Notch, Pleat};
+use super::looks::{Booklets, Show, Style};
 use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
-use super::size::{BySize, Size};
+use super::size::{BySize, Size, is_for};
 use super::text::{Expression, Name, Text};
 use crate::diag::in_sentence;
-use crate::measure::Exact;
-use crate::measure::System;
 use crate::source::Span;
 
 /// Everything that `booklet.yaml` states.
@@ -40,6 +39,8 @@ pub struct Facts {
     pub contact: Option<Text>,
     /// The sizes, in order; never empty.
     pub sizes: Vec<Size>,
+    /// Which booklets are made.
+    pub booklets: Booklets,
     /// How figures are shown.
     pub show: Show,
     /// The look.
@@ -70,34 +71,6 @@ pub struct Facts {
     pub editions: Vec<Release>,
 }
 
-/// How figures are shown.
-#[derive(Debug, Clone, Copy)]
-pub struct Show {
-    /// The system that comes first; the other follows in brackets.
-    pub first: System,
-    /// The system in brackets; `None` for one system alone.
-    pub second: Option<System>,
-    /// What a metric length is rounded to, in mm.
-    pub metric_step: Exact,
-    /// What an imperial length is rounded to, in mm.
-    pub imperial_step: Exact,
-    /// How far two figures for one length may stand apart, in mm.
-    pub tolerance: Exact,
-}
-
-/// The look of one designer.
-#[derive(Debug, Clone)]
-pub struct Style {
-    /// The one colour, as `#rrggbb`.
-    pub accent: Text,
-    /// The designer's mark: a path from the booklet's folder.
-    pub logo: Option<Text>,
-    /// The picture on the cover.
-    pub cover: Option<Text>,
-    /// What that picture shows.
-    pub cover_alt: Option<Text>,
-}
-
 /// A named figure.
 #[derive(Debug, Clone)]
 pub struct Measurement {
@@ -105,6 +78,8 @@ pub struct Measurement {
     pub name: Name,
     /// Its value.
     pub value: BySize,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// What must hold in every size.
@@ -114,6 +89,8 @@ pub struct Expectation {
     pub that: Expression,
     /// Why.
     pub because: Option<Text>,
+    /// The sizes in which it must hold (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A row of the table of body measurements.
@@ -137,6 +114,8 @@ pub struct FinishedRow {
     pub sewn: Option<Text>,
     /// The row of the body measurements that it goes over; `None` where it goes over none.
     pub over: Option<Text>,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A term of the trade and its meaning.
@@ -201,6 +180,8 @@ pub struct Piece {
     pub fold: Option<Name>,
     /// How much larger it is cut all round before it is quilted; `None` for a piece cut to its line.
     pub cut_larger: Option<Expression>,
+    /// Whether it is left off the pattern sheets, and cut with a ruler from the table.
+    pub by_ruler: bool,
     /// How the grain runs.
     pub grain: Option<Text>,
     /// Where notches are.
@@ -236,6 +217,7 @@ impl Piece {
             drawn_stitching: false,
             allowance: Vec::new(),
             tape: None,
+            by_ruler: false,
             fold: None,
             cut_larger: None,
             grain: None,
@@ -264,12 +246,19 @@ impl Piece {
         Some(in_sentence(&called.text))
     }
 
-    /// The names of its copies, over all fabrics.
+    /// What is cut of it in one size.
+    pub fn cut_in(&self, size: usize) -> impl Iterator<Item = &Cut> {
+        self.cut.iter().filter(move |cut| is_for(cut.sizes.as_ref(), size))
+    }
+
+    /// The names of its copies, over all fabrics and sizes.
     pub fn copies(&self) -> impl Iterator<Item = &Name> {
-        self.cut.iter().flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.as_slice(),
-            CutCopies::Count(_) => &[],
-        })
+        self.cut.iter().flat_map(Cut::names)
+    }
+
+    /// The names of its copies in one size.
+    pub fn copies_in(&self, size: usize) -> impl Iterator<Item = &Name> {
+        self.cut_in(size).flat_map(Cut::names)
     }
 }
 
@@ -332,6 +321,18 @@ pub struct Cut {
     pub fabric: Name,
     /// How many.
     pub copies: CutCopies,
+    /// The sizes that cut these (by their place in `sizes`); `None` for all that have the piece.
+    pub sizes: Option<Vec<usize>>,
+}
+
+impl Cut {
+    /// The names of the copies; none where they are only counted.
+    pub fn names(&self) -> &[Name] {
+        match &self.copies {
+            CutCopies::Named(names) => names,
+            CutCopies::Count(_) => &[],
+        }
+    }
 }
 
 /// Copies with names, or only counted.

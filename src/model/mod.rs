@@ -6,6 +6,7 @@ mod date;
 mod draft;
 mod facts;
 mod inside;
+mod looks;
 mod notion;
 mod part;
 mod prose;
@@ -19,9 +20,10 @@ pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
     Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
-    Segment, Show, Style, Tool, Word,
+    Segment, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
+pub use looks::{Booklets, Show, Style};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use part::{Part, Step};
 pub use prose::{
@@ -29,7 +31,7 @@ pub use prose::{
     ReferenceKind, Table,
 };
 pub use sheet::SheetSettings;
-pub use size::{BySize, Size, Wearer, is_for};
+pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_sizes};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};

@@ -126,3 +126,15 @@ pub struct Param {
     /// The same as a formula, where it is one.
     pub expression: Option<Expression>,
 }
+
+impl Param {
+    /// A name behind a dot of what was handed over, such as `front.top` for `main.top`; `None` where the name is
+    /// not this parameter's with a dot, or no single name was handed over.
+    pub fn behind_dot(&self, name: &str) -> Option<String> {
+        let (owner, field) = name.split_once('.')?;
+        let text = self.text.text.trim();
+        let is_name =
+            text.chars().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_');
+        (owner == self.name.text && is_name && !text.is_empty()).then(|| format!("{text}.{field}"))
+    }
+}

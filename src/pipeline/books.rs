@@ -6,7 +6,7 @@ use crate::cloth::{cloth_scale, draw_cloth};
 use crate::draw;
 use crate::figure::{self, Studio};
 use crate::resolve::{Edition, PieceId};
-use crate::sheets::{SheetPaper, page_map, plan_all_sizes, plan_one_size};
+use crate::sheets::{SheetPaper, page_map, plan_one_size, plan_sizes};
 use crate::typeset::{Paper, Sheaf, lay_out};
 
 impl Workshop {
@@ -23,7 +23,7 @@ impl Workshop {
         let overview = draw::overview(edition, dresser);
         let names = |piece: PieceId| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper);
-        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, dresser));
+        let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, &facts.sizes, dresser));
         let numbers = |piece: PieceId| edition.piece_number(piece);
         let laid = self.cloth.get(edition.size()).map_or(&[][..], Vec::as_slice);
         let scale = cloth_scale(laid);
@@ -37,13 +37,16 @@ impl Workshop {
         gather(edition, &Supplies { figures: &self.figures, overview: &overview, pictures: &self.pictures, map, cloth })
     }
 
-    /// The book of all sizes; `None` when there is no size.
+    /// The book of all the sizes of some books of one size each; `None` when there is none.
     pub fn book_of_all(&self, books: &[Book], paper: SheetPaper) -> Option<Book> {
         let draft = self.draft()?;
         let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
-        let plan = plan_all_sizes(self.editions(), paper);
+        let shown = |edition: &&Edition<'_>| books.iter().any(|book| book.shown.contains(&edition.size()));
+        let editions: Vec<&Edition<'_>> = self.editions().iter().filter(shown).collect();
+        let plan = plan_sizes(&editions, paper);
         let names = |piece: PieceId| draft.facts.pieces[piece].name.text.clone();
-        let map = (!plan.pieces.is_empty()).then(|| sheet_map(&page_map(&plan, &names, studio.dresser())));
+        let map = || sheet_map(&page_map(&plan, &names, &draft.facts.sizes, studio.dresser()));
+        let map = (!plan.pieces.is_empty()).then(map);
         let over = |drawings: &[&Drawing]| {
             let texts: Vec<&str> = drawings.iter().map(|drawing| drawing.svg.as_str()).collect();
             let middle = *drawings.get(drawings.len() / 2)?;

@@ -33,7 +33,8 @@ pub enum Reach {
 /// What every size leans on.
 struct Written {
     draft: Draft,
-    catalogue: Catalogue,
+    /// The names, for each size.
+    catalogues: Vec<Catalogue>,
 }
 
 /// Every size, worked out and played.
@@ -134,14 +135,13 @@ impl Workshop {
 
     fn check(&self, laid: &[Laid], findings: &mut Findings) {
         let Some(bench) = &self.bench else { return };
-        let Written { draft, catalogue } = bench.borrow_owner();
+        let Written { draft, .. } = bench.borrow_owner();
         let Sizes { editions, histories } = bench.borrow_dependent();
         let subject = Subject {
             draft,
             cloth: laid,
             letters: &figure::letters(&self.house),
             labels: &self.labels.own,
-            catalogue,
             editions,
             histories,
             figures: &self.figures,
@@ -160,11 +160,13 @@ impl Workshop {
 
 /// Works every size out, and plays it where more than values are asked for.
 fn bench(draft: Draft, reach: Reach, findings: &mut Findings) -> Bench {
-    let catalogue = findings.keep(Catalogue::gather(&draft));
-    Bench::new(Written { draft, catalogue }, |Written { draft, catalogue }| {
-        let sizes = 0..draft.facts.sizes.len();
-        let values: Vec<Values<'_>> = sizes.map(|size| findings.keep(Values::of(draft, catalogue, size))).collect();
-        let resolved = values.into_iter().map(|values| findings.keep(resolve(draft, catalogue, values)));
+    let catalogues = findings.keep(Catalogue::gather(&draft));
+    Bench::new(Written { draft, catalogues }, |Written { draft, catalogues }| {
+        let sizes = catalogues.iter().enumerate();
+        let values: Vec<Values<'_>> =
+            sizes.map(|(size, names)| findings.keep(Values::of(draft, names, size))).collect();
+        let both = values.into_iter().zip(catalogues);
+        let resolved = both.map(|(values, names)| findings.keep(resolve(draft, names, values)));
         let editions: Vec<Edition<'_>> = resolved.collect();
         let histories = match reach {
             Reach::Values => Vec::new(),

@@ -86,7 +86,7 @@ impl Lister<'_> {
         for piece in self.draft.facts.pieces.iter().filter(own).filter(|piece| is_for(piece.sizes.as_ref(), size)) {
             let Some(Outline::Rectangle { width, .. }) = &piece.outline else { continue };
             let length = self.by_size(width, told)?.quantity.value;
-            for cut in &piece.cut {
+            for cut in piece.cut_in(size) {
                 let count = Exact::from_integer(i64::from(cut.copies.count()));
                 sum = Some(sum.unwrap_or(Exact::ZERO).checked_add(length.checked_mul(count)?)?);
             }

@@ -34,15 +34,15 @@ impl Cast {
         let mut cast = Cast::default();
         for (id, piece) in PieceId::each(&draft.facts.pieces) {
             if is_for(piece.sizes.as_ref(), size) {
-                cast.add(id, piece, &draft.facts);
+                cast.add(id, piece, &draft.facts, size);
             }
         }
         cast
     }
 
-    fn add(&mut self, id: PieceId, piece: &Piece, facts: &Facts) {
+    fn add(&mut self, id: PieceId, piece: &Piece, facts: &Facts, size: usize) {
         let first = self.members.len();
-        for cut in &piece.cut {
+        for cut in piece.cut_in(size) {
             let fabric = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
             let fabric = fabric.map(|(id, _)| id);
             let (names, named): (Vec<String>, bool) = match &cut.copies {

@@ -22,7 +22,7 @@ use crate::diag::{Findings, in_sentence};
 use crate::faults::VALUE_UNREADABLE;
 use crate::geometry::Edge;
 use crate::measure::Outcome;
-use crate::model::{self, Draft, Expectation, Part, Step, is_for};
+use crate::model::{self, Draft, Expectation, Part, Step, is_for, spoken_sizes};
 
 /// One size, worked out.
 pub struct Edition<'a> {
@@ -107,8 +107,17 @@ impl<'a> Edition<'a> {
         &self.draft.facts.sizes[self.size()]
     }
 
-    /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted.
+    /// The size as commands tell it: with the thing that it is a size of, where the pattern is for several.
+    pub fn size_name(&self) -> String {
+        spoken_sizes(&self.draft.facts.sizes, &[self.size()])
+    }
+
+    /// A piece's number on the page and on the sheets, from 1; pieces of other sizes are not counted, but in a pattern
+    /// for several things, whose pieces are numbered through (common practice, no source).
     pub fn piece_number(&self, piece: PieceId) -> usize {
+        if self.size_facts().view.is_some() {
+            return piece.at() + 1;
+        }
         let before = self.draft.facts.pieces.iter().take(piece.at());
         1 + before.filter(|other| is_for(other.sizes.as_ref(), self.size())).count()
     }
@@ -237,8 +246,12 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
     }
     let facts = &draft.facts;
     let (body, finished) = fit::rows(draft, values, &mut told);
-    let expectations =
-        facts.expect.iter().map(|expectation| (expectation, holds(expectation, values, &mut told.findings))).collect();
+    let expectations = facts
+        .expect
+        .iter()
+        .filter(|expectation| is_for(expectation.sizes.as_ref(), values.size()))
+        .map(|expectation| (expectation, holds(expectation, values, &mut told.findings)))
+        .collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
     let lister = Lister { draft, ends: &ends, values };
     let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));

@@ -8,7 +8,7 @@ use super::worked::Worked;
 use crate::diag::{Finding, did_you_mean};
 use crate::faults::{UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::{Dimension, Quantity, System};
-use crate::model::{BySize, Draft, Text};
+use crate::model::{BySize, Draft, FinishedRow, Text, is_for};
 use crate::source::Span;
 
 /// A measure of the body, or of the finished thing.
@@ -46,7 +46,9 @@ pub(super) fn rows(draft: &Draft, values: &Values<'_>, told: &mut Told) -> (Vec<
     };
     let (body, finished) = (draft.facts.body.iter().enumerate(), draft.facts.finished.iter().enumerate());
     let body: Vec<FitRow> = body.filter_map(|(at, row)| work_out(at, &row.name, &row.value)).collect();
-    let mut finished: Vec<FitRow> = finished.filter_map(|(at, row)| work_out(at, &row.name, &row.value)).collect();
+    let here = |(_, row): &(usize, &FinishedRow)| is_for(row.sizes.as_ref(), values.size());
+    let mut finished: Vec<FitRow> =
+        finished.filter(here).filter_map(|(at, row)| work_out(at, &row.name, &row.value)).collect();
     for row in &mut finished {
         let facts = &draft.facts.finished[row.row];
         let (Some(over), Some(formula)) = (&facts.over, facts.value.get(values.size())) else { continue };

@@ -218,7 +218,7 @@ impl Lister<'_> {
             let larger = piece.cut_larger.as_ref();
             let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", &mut told.findings));
             let dimensions = self.values.cut_size(id, stated, larger.map(|worked| worked.quantity.value));
-            for cut in &piece.cut {
+            for cut in piece.cut_in(self.values.size()) {
                 let Some(from) = cut_from(facts, piece, &cut.fabric) else {
                     let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                     told.findings.push(

@@ -204,7 +204,12 @@ impl Printer<'_> {
 
     fn reference(&mut self, reference: &Reference) -> Inline {
         let given = self.inlines(&reference.content);
-        let target = self.ends.find(reference.kind, &reference.target, self.draft, self.part);
+        // A shared part refers to what it was handed by the name that it calls it.
+        let handed = self.scope.params.iter().find(|param| param.name.text == reference.target);
+        let named = matches!(reference.kind, ReferenceKind::Piece | ReferenceKind::Notion | ReferenceKind::Fabric);
+        handed.filter(|_| named).iter().for_each(|param| self.uses.take(param));
+        let wanted = handed.filter(|_| named).map_or(reference.target.as_str(), |param| param.text.text.trim());
+        let target = self.ends.find(reference.kind, wanted, self.draft, self.part);
         Inline::Reference(match target {
             Ok((aim, id, name)) => Pointer { to: Some(aim), id, content: given, name },
             Err(left_out) => {

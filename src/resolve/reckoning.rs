@@ -7,7 +7,7 @@ use super::values::Values;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings};
 use crate::faults::{FORMULA_RING, NESTED_TOO_DEEP};
-use crate::model::{Draft, Expression, NotionFigure, is_for};
+use crate::model::{BySize, Draft, Expression, NotionFigure, is_for};
 use crate::source::Span;
 
 /// The longest chain of formulas that lean on one another.
@@ -34,6 +34,7 @@ impl<'a> Values<'a> {
             shapes: Default::default(),
             marks: Default::default(),
             known: Default::default(),
+            absent: Default::default(),
             elsewhere: Vec::new(),
         };
         let mut reckoning = Reckoning { values, findings: Findings::default(), building: Vec::new(), open: Vec::new() };
@@ -54,10 +55,14 @@ impl<'a> Values<'a> {
         let findings = std::mem::take(&mut reckoning.findings);
         // What the size does not have can be named all the same; its faults count only then.
         for notion in &facts.notions {
-            reckoning.notion(&notion.id.text);
+            if !reckoning.values.is_of_other_view(notion.sizes.as_ref()) {
+                reckoning.notion(&notion.id.text);
+            }
         }
-        for (id, _) in PieceId::each(&facts.pieces) {
-            reckoning.piece(id);
+        for (id, piece) in PieceId::each(&facts.pieces) {
+            if !reckoning.values.is_of_other_view(piece.sizes.as_ref()) {
+                reckoning.piece(id);
+            }
         }
         let mut values = reckoning.values;
         values.elsewhere = reckoning.findings.into_iter().collect();
@@ -82,7 +87,7 @@ impl Reckoning<'_> {
 
     /// Works a name out; one that stands for nothing is left unknown.
     fn name(&mut self, name: &str) {
-        if self.values.known.contains_key(name) {
+        if self.values.known.contains_key(name) || self.values.of_other_view(name).is_some() {
             return;
         }
         let owner = name.split_once('.').and_then(|(owner, _)| self.values.catalogue.get(owner)?.piece());
@@ -96,9 +101,25 @@ impl Reckoning<'_> {
             return;
         }
         self.open.push((name.to_owned(), span));
-        let worked = value.get(self.values.size).and_then(|expression| self.work_out(expression));
+        let worked = value.get(self.values.size).and_then(|formula| self.valued(name, value, formula));
         self.open.pop();
+        if self.values.absent.contains_key(name) {
+            return;
+        }
         self.values.known.insert(name.to_owned(), worked);
+    }
+
+    /// The value of a name by its formula. What one formula says of every size, and what leans on another view
+    /// alone, has no value here: a fault only where it is named.
+    fn valued(&mut self, name: &str, value: &BySize, formula: &Expression) -> Option<Worked> {
+        let names = formula.formula.names();
+        names.iter().for_each(|(name, _)| self.name(name));
+        let leans = names.iter().find_map(|(name, _)| self.values.of_other_view(name)).cloned();
+        if let (Some(sizes), BySize::Same(_), false) = (leans, value, name.contains('.')) {
+            self.values.absent.insert(name.to_owned(), sizes);
+            return None;
+        }
+        self.work_out(formula)
     }
 
     /// What is wrong with leaning on a name here: it leans on itself, or on too many others.

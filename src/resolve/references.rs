@@ -3,7 +3,7 @@
 use super::printed::Aim;
 use super::stable::Ids;
 use crate::diag::in_sentence;
-use crate::model::{Draft, ReferenceKind, is_for};
+use crate::model::{Draft, Piece, ReferenceKind, is_for};
 
 /// Where references of one size lead.
 pub(super) struct Ends {
@@ -90,10 +90,11 @@ impl Ends {
                 Ok((Aim::Figure, step.id.clone(), number.to_string()))
             }
             ReferenceKind::Piece => {
-                let piece =
-                    facts.pieces.iter().find(|piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id));
-                let piece = piece.ok_or(false)?;
-                left_out(piece.sizes.as_ref(), self.size)?;
+                let own =
+                    |piece: &&Piece| piece.id.text == id || piece.copies_in(self.size).any(|copy| copy.text == id);
+                let here = facts.pieces.iter().filter(|piece| is_for(piece.sizes.as_ref(), self.size)).find(own);
+                let elsewhere = |piece: &Piece| piece.id.text == id || piece.copies().any(|copy| copy.text == id);
+                let piece = here.ok_or_else(|| facts.pieces.iter().any(elsewhere))?;
                 let name = if piece.id.text == id { in_sentence(&piece.name.text) } else { piece.copy_called(id) };
                 Ok((Aim::Piece, piece.id.text.clone(), name))
             }

@@ -160,6 +160,7 @@ impl Names for Scope<'_> {
                 None => Lookup::Broken,
             };
         }
-        self.values.value(name)
+        let whole = self.params.iter().find_map(|param| param.behind_dot(name));
+        self.values.value(whole.as_deref().unwrap_or(name))
     }
 }

@@ -7,7 +7,7 @@ use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{UNIT_MISMATCH, UNKNOWN_NAME};
 use crate::measure::Dimension;
-use crate::model::{Draft, Text};
+use crate::model::{Draft, Text, is_for};
 use crate::source::Span;
 
 /// Which measure of a sewn piece.
@@ -50,6 +50,9 @@ pub(super) fn rows(
 ) -> Vec<SewnRow> {
     let mut rows = Vec::new();
     for (row, facts) in draft.facts.finished.iter().enumerate() {
+        if !is_for(facts.sizes.as_ref(), values.size()) {
+            continue;
+        }
         let (Some(text), Some(stated)) = (&facts.sewn, facts.value.get(values.size())) else { continue };
         match read(text, draft, catalogue, cast) {
             Ok((copies, measure)) => {

@@ -72,7 +72,11 @@ impl Uses {
                     self.take(param);
                     param.expression.iter().for_each(|formula| self.formula(formula));
                 }
-                None => self.name(name),
+                None => {
+                    let behind = scope.params.iter().find_map(|param| Some((param, param.behind_dot(name)?)));
+                    behind.iter().for_each(|(param, _)| self.take(param));
+                    self.name(behind.as_ref().map_or(name, |(_, whole)| whole.as_str()));
+                }
             }
         }
     }

@@ -8,7 +8,7 @@ use super::names::{Catalogue, NameKind};
 use super::shown::can_be_shown;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
-use crate::faults::{NUMBER_TOO_LARGE, UNIT_MISMATCH};
+use crate::faults::{NUMBER_TOO_LARGE, SIZE_MISSING, UNIT_MISMATCH};
 use crate::geometry::Shape;
 use crate::measure::{ExprKind, Lookup, Measure, Names, Outcome, Problem, ProblemKind, Unit, evaluate};
 use crate::model::{BySize, Draft, Expression, NotionFigure, is_for};
@@ -27,6 +27,8 @@ pub struct Values<'a> {
     pub(super) marks: BTreeMap<PieceId, Vec<Option<MarkAt>>>,
     /// Each name that was tried; without a value where it has a fault.
     pub(super) known: BTreeMap<String, Option<Worked>>,
+    /// The names of formulas that lean on other views, each with the sizes of those.
+    pub(super) absent: BTreeMap<String, Vec<usize>>,
     /// What is wrong with pieces that this size does not have.
     pub(super) elsewhere: Vec<Finding>,
 }
@@ -103,7 +105,9 @@ impl<'a> Values<'a> {
                 if expression.formula.names().iter().any(|(name, _)| self.is_elsewhere(name)) {
                     findings.extend(self.elsewhere.iter().cloned());
                 }
-                for problem in problems {
+                let names = expression.formula.names();
+                findings.extend(names.iter().filter_map(|(name, range)| self.not_here(name, expression, range)));
+                for problem in problems.into_iter().filter(|problem| !self.is_not_here(problem)) {
                     let unknown = matches!(problem.kind, ProblemKind::UnknownName(_));
                     let finding = problem_to_finding(&self.guess(problem), &expression.source).in_size(self.size, "");
                     findings.push(if unknown { finding.everywhere() } else { finding });
@@ -149,6 +153,43 @@ impl<'a> Values<'a> {
         let Some(shape) = self.whole(piece) else { return Vec::new() };
         let edges = shape.edges().iter().map(|edge| edge.name.clone());
         edges.chain(["width", "height", "area"].map(str::to_owned)).map(|field| format!("{owner}.{field}")).collect()
+    }
+
+    /// Whether all that a thing belongs to are sizes of other views.
+    pub(super) fn is_of_other_view(&self, sizes: Option<&Vec<usize>>) -> bool {
+        let all = &self.draft.facts.sizes;
+        sizes.is_some_and(|sizes| sizes.iter().all(|size| !all[*size].shares_view(&all[self.size])))
+    }
+
+    /// The sizes that have what a name stands for, where only other views have it.
+    pub(super) fn of_other_view(&self, name: &str) -> Option<&Vec<usize>> {
+        let facts = &self.draft.facts;
+        let owner = name.split_once('.').map_or(name, |(owner, _)| owner);
+        let own = match self.catalogue.get(owner) {
+            Some(NameKind::Measurement(at)) => facts.measurements[at].sizes.as_ref(),
+            Some(NameKind::Notion(at)) => facts.notions[at].sizes.as_ref(),
+            Some(NameKind::Piece(at) | NameKind::Copy(at)) => facts.pieces[at].sizes.as_ref(),
+            Some(NameKind::Fabric(_)) | None => None,
+        };
+        self.absent.get(name).or(own.filter(|own| self.is_of_other_view(Some(own))))
+    }
+
+    fn is_not_here(&self, problem: &Problem) -> bool {
+        matches!(&problem.kind, ProblemKind::UnknownName(name) if self.of_other_view(name).is_some())
+    }
+
+    /// The finding for a name in a formula whose value belongs to other views.
+    fn not_here(&self, name: &str, expression: &Expression, range: &std::ops::Range<usize>) -> Option<Finding> {
+        let sizes = &self.draft.facts.sizes;
+        let view = |size: usize| sizes.get(size).and_then(|size| size.view.as_ref()).map(|view| view.id.text.as_str());
+        let (here, there) = (view(self.size)?, view(*self.of_other_view(name)?.first()?)?);
+        let finding =
+            SIZE_MISSING.at(expression.source.at(range.clone()), format!("`{name}` has no value in the view `{here}`"));
+        let hint = format!(
+            "keep this to the view that has it, with `for: {there}` or, in words, `{{{there}: … | else: …}}`; or give \
+             it a value in `{here}`"
+        );
+        Some(finding.hint(hint).in_size(self.size, ""))
     }
 
     /// Whether a name belongs to a piece that this size does not have.

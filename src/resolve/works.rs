@@ -252,7 +252,9 @@ fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings, uses: &mut 
     let mut names = Vec::new();
     for touch in of {
         let (name, row) = (&touch.name, touch.row);
-        match scope.params.iter().find(|param| param.name.text == name.text) {
+        let edge = name.text.split_once('.').map(|(_, edge)| edge);
+        let owner = name.text.split('.').next().unwrap_or("");
+        match scope.params.iter().find(|param| param.name.text == owner) {
             Some(param) => {
                 uses.take(param);
                 for word in param.text.text.split(',').map(str::trim).filter(|word| !word.is_empty()) {
@@ -266,7 +268,12 @@ fn touches(of: &[Touch], scope: &Scope<'_>, findings: &mut Findings, uses: &mut 
                         continue;
                     }
                     let at = param.text.text.find(word).unwrap_or(0);
-                    let name = Name { text: word.to_owned(), span: param.text.at(at..at + word.len()) };
+                    let span = param.text.at(at..at + word.len());
+                    let name = match edge {
+                        // An edge is the part's own word, so that a slip in it is told there.
+                        Some(edge) => Name { text: format!("{word}.{edge}"), span: name.span },
+                        None => Name { text: word.to_owned(), span },
+                    };
                     names.push(Touch { name, row });
                 }
             }

@@ -7,6 +7,7 @@ use super::labels::{self, Words};
 use super::plan::{SheetPlan, tile_name};
 use super::{gauge, inside, window};
 use crate::figure::svg_data;
+use crate::model::{by_view, spoken_sizes};
 use crate::resolve::Edition;
 
 /// One page.
@@ -42,12 +43,13 @@ pub fn draw_sheets(plan: &SheetPlan, editions: &[&Edition<'_>], title: &str, edi
     }
     let mut pages = Vec::new();
     let words = all_words(plan, editions);
+    let views = editions.first().map_or_else(Vec::new, |edition| by_view(&edition.draft.facts.sizes));
     for (at, tile) in plan.tiles.iter().enumerate() {
         let seen = frame::window(plan, *tile);
         let place = Affine::translate((margin - seen.x0, margin - seen.y0));
         let frame = frame::frame(plan, *tile);
         let foot = foot(plan, *tile, at, title, edition, editions);
-        let sheet = Sheet { plan, seen, place };
+        let sheet = Sheet { plan, seen, place, views: &views };
         pages.push(Page {
             svg: sheet.draw((width, height), &frame, &words, &foot, at == 0),
             name: tile_name(*tile),
@@ -74,7 +76,7 @@ fn foot(
     edition: &str,
     editions: &[&Edition<'_>],
 ) -> String {
-    let sizes: Vec<&str> = editions.iter().map(|edition| edition.size_facts().name.as_str()).collect();
+    let sizes = sizes_at(plan, tile, editions);
     let place = if plan.tiles.len() > 1 {
         format!(
             "sheet {}: row {}, column {}",
@@ -85,7 +87,21 @@ fn foot(
     } else {
         "one sheet".to_owned()
     };
-    format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes.join(", "), at + 1, plan.tiles.len())
+    format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes, at + 1, plan.tiles.len())
+}
+
+/// The sizes that need a sheet, thing by thing.
+fn sizes_at(plan: &SheetPlan, tile: (usize, usize), editions: &[&Edition<'_>]) -> String {
+    let Some(facts) = editions.first().map(|edition| &edition.draft.facts) else { return String::new() };
+    let shown: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
+    let mut needed = Vec::new();
+    for view in by_view(&facts.sizes) {
+        let own: Vec<usize> = view.into_iter().filter(|size| shown.contains(size)).collect();
+        if plan.sheets_of(&own).contains(&tile_name(tile)) {
+            needed.extend(own);
+        }
+    }
+    spoken_sizes(&facts.sizes, if needed.is_empty() { &shown } else { &needed })
 }
 
 /// The band at the lower edge of a window that the foot line has to itself, in mm.
@@ -96,6 +112,8 @@ struct Sheet<'a> {
     plan: &'a SheetPlan,
     seen: Rect,
     place: Affine,
+    /// The sizes of each thing.
+    views: &'a [Vec<usize>],
 }
 
 impl Sheet<'_> {
@@ -106,10 +124,11 @@ impl Sheet<'_> {
             self.word(word, &mut drawn);
         }
         for piece in &self.plan.pieces {
-            let nested = self.plan.sizes.len() > 1;
-            for (size, lines) in &piece.outlines {
+            let nested = self.plan.sizes.len() > 1 && !piece.once;
+            for (size, lines) in piece.drawn() {
                 // A line pattern for each size, told apart without colour.
-                let pattern = if nested { format!("nb-cut nb-size-{}", size % 8) } else { "nb-cut".to_owned() };
+                let pattern =
+                    if nested { format!("nb-cut nb-size-{}", self.nth(*size) % 8) } else { "nb-cut".to_owned() };
                 self.path(&pattern, &lines.cut, &mut drawn);
                 if lines.has_allowance() && !nested {
                     self.path("nb-sew", &lines.sewn, &mut drawn);
@@ -142,6 +161,11 @@ impl Sheet<'_> {
         format!(
             r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{drawn}{name}</svg>"#
         )
+    }
+
+    /// The place of a size among those of its thing.
+    fn nth(&self, size: usize) -> usize {
+        self.views.iter().find_map(|view| view.iter().position(|own| *own == size)).unwrap_or(size)
     }
 
     /// A path, cut at the window's edge.

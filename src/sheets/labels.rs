@@ -7,7 +7,7 @@ use super::{inside, window};
 use crate::cloth::lies_at_fold;
 use crate::draw::{Detail, Plan};
 use crate::measure::{Exact, Quantity};
-use crate::model::{CutCopies, Kind, Verb, is_for};
+use crate::model::{Kind, Verb, brief_sizes, is_for, spoken_sizes};
 use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
@@ -29,12 +29,34 @@ const SMALL: f64 = 2.5;
 const BESIDE: f64 = 2.5;
 
 /// The lines that name a piece.
-fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Edition<'_>) -> Vec<String> {
+fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], editions: &[&Edition<'_>]) -> Vec<String> {
+    let Some(facts) = editions.first().map(|edition| &edition.draft.facts) else { return Vec::new() };
+    let shown: Vec<usize> = outlines.iter().map(|(size, _)| *size).collect();
+    let mut lines = vec![format!("{number}  {}", facts.pieces[piece].name.text), spoken_sizes(&facts.sizes, &shown)];
+    // What is cut in each thing, once where it is the same in all.
+    let mut told: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+    for edition in editions.iter().filter(|edition| shown.contains(&edition.size())) {
+        let own = cut_lines(piece, edition);
+        match told.iter_mut().find(|(_, known)| *known == own) {
+            Some((sizes, _)) => sizes.push(edition.size()),
+            None => told.push((vec![edition.size()], own)),
+        }
+    }
+    let several = told.len() > 1;
+    for (sizes, own) in told {
+        let of = brief_sizes(&facts.sizes, &sizes);
+        lines.extend(own.into_iter().map(|line| if several { format!("{of}: {line}") } else { line }));
+    }
+    lines.push("true size, 1:1".to_owned());
+    lines
+}
+
+/// What is cut of a piece in one size, and for which copies.
+fn cut_lines(piece: PieceId, edition: &Edition<'_>) -> Vec<String> {
     let facts = &edition.draft.facts;
     let own = &facts.pieces[piece];
-    let shown: Vec<&str> = outlines.iter().map(|(size, _)| facts.sizes[*size].name.as_str()).collect();
-    let mut lines = vec![format!("{number}  {}", own.name.text), shown.join(", ")];
-    for cut in &own.cut {
+    let mut lines = Vec::new();
+    for cut in own.cut_in(edition.size()) {
         let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
         let fabric = named.map_or(cut.fabric.text.as_str(), |(_, fabric)| fabric.name.text.as_str());
         let on_fold = match own.fold {
@@ -50,18 +72,10 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], edition: &Ed
         };
         lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
     }
-    let names: Vec<String> = own
-        .cut
-        .iter()
-        .flat_map(|cut| match &cut.copies {
-            CutCopies::Named(names) => names.iter().map(|name| own.copy_called(&name.text)).collect(),
-            CutCopies::Count(_) => Vec::new(),
-        })
-        .collect();
+    let names: Vec<String> = own.copies_in(edition.size()).map(|name| own.copy_called(&name.text)).collect();
     if !names.is_empty() && names.len() <= 2 {
         lines.push(format!("for {}", names.join(" and ")));
     }
-    lines.push("true size, 1:1".to_owned());
     lines
 }
 
@@ -72,7 +86,7 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
         return Vec::new();
     };
     let Some(smallest) = piece.smallest() else { return Vec::new() };
-    let lines = block(piece.number, piece.piece, &piece.outlines, edition);
+    let lines = block(piece.number, piece.piece, &piece.outlines, editions);
     let mut found = match piece.beside {
         Some(room) => set(&lines, room, BESIDE),
         None => place_block(plan, smallest, &lines),
@@ -80,7 +94,7 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
     found.extend(names(smallest));
     if plan.sizes.len() == 1 {
         found.extend(edges(piece, edition));
-    } else {
+    } else if !piece.once {
         found.extend(size_names(piece, edition));
     }
     found
@@ -118,12 +132,8 @@ fn area(path: &BezPath) -> f64 {
 }
 
 /// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
-pub(super) fn room_beside(
-    edition: Option<&Edition<'_>>,
-    piece: PieceId,
-    outlines: &[(usize, Plan)],
-) -> Option<(f64, f64)> {
-    let lines = block(10, piece, outlines, edition?);
+pub(super) fn room_beside(editions: &[&Edition<'_>], piece: PieceId, outlines: &[(usize, Plan)]) -> Option<(f64, f64)> {
+    let lines = block(10, piece, outlines, editions);
     let (_, smallest) = outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)))?;
     let room = |size: f64| {
         let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);

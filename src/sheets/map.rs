@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, Rect, Shape as _};
 
 use super::plan::{SheetPlan, tile_name};
 use crate::figure::{Dresser, escape, svg_data};
+use crate::model::{Size, by_view};
 use crate::resolve::PieceId;
 
 /// The map of one plan.
@@ -20,13 +21,15 @@ pub struct PageMap {
     pub grid: (usize, usize),
     /// How many sheets a plain grid would have taken.
     pub naive: usize,
+    /// The sheets of each of several things, under its name; none where the plan is for one alone.
+    pub lists: Vec<(String, Vec<String>)>,
 }
 
 /// The room for a map, in mm.
 const ROOM: (f64, f64) = (150.0, 120.0);
 
 /// Draws the map of a plan in the house style.
-pub fn page_map(plan: &SheetPlan, names: &dyn Fn(PieceId) -> String, dresser: &Dresser) -> PageMap {
+pub fn page_map(plan: &SheetPlan, names: &dyn Fn(PieceId) -> String, sizes: &[Size], dresser: &Dresser) -> PageMap {
     let (rows, columns) = plan.grid();
     let whole = (columns as f64 * plan.step.0, rows as f64 * plan.step.1);
     let scale = (ROOM.0 / whole.0).min(ROOM.1 / whole.1).min(0.25);
@@ -85,5 +88,20 @@ pub fn page_map(plan: &SheetPlan, names: &dyn Fn(PieceId) -> String, dresser: &D
         sheets: plan.tiles.iter().map(|tile| tile_name(*tile)).collect(),
         grid: (rows, columns),
         naive: plan.naive,
+        lists: sheet_lists(plan, sizes),
     }
+}
+
+/// The sheets that a maker of each of several things prints, under its name; none where the plan is for one alone.
+pub fn sheet_lists(plan: &SheetPlan, sizes: &[Size]) -> Vec<(String, Vec<String>)> {
+    let shown = |view: &Vec<usize>| view.iter().any(|size| plan.sizes.contains(size));
+    let views: Vec<Vec<usize>> = by_view(sizes).into_iter().filter(shown).collect();
+    if views.len() < 2 {
+        return Vec::new();
+    }
+    let named = |view: &Vec<usize>| {
+        let name = sizes[view[0]].view.as_ref()?.name.text.clone();
+        Some((name, plan.sheets_of(view)))
+    };
+    views.iter().filter_map(named).collect()
 }

@@ -18,7 +18,7 @@ mod window;
 
 pub use arrange::naive_count;
 pub use drawing::{Page, SheetSet, draw_sheets};
-pub use map::{PageMap, page_map};
+pub use map::{PageMap, page_map, sheet_lists};
 pub use paper::SheetPaper;
 pub use plan::{PlacedPiece, SheetPlan};
-pub use planning::{plan_all_sizes, plan_one_size};
+pub use planning::{plan_all_sizes, plan_one_size, plan_sizes, plan_with_all};

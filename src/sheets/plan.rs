@@ -24,9 +24,21 @@ pub struct PlacedPiece {
     pub beside: Option<Rect>,
     /// Whether it is turned by a quarter.
     pub turned: bool,
+    /// Whether it is equal in every size shown, for several things, and printed once for them all.
+    pub once: bool,
 }
 
 impl PlacedPiece {
+    /// Whether any of some sizes has it.
+    pub fn is_of(&self, sizes: &[usize]) -> bool {
+        self.outlines.iter().any(|(size, _)| sizes.contains(size))
+    }
+
+    /// The outlines to draw: one where they are all the same.
+    pub(super) fn drawn(&self) -> &[(usize, Plan)] {
+        if self.once { &self.outlines[..1] } else { &self.outlines }
+    }
+
     /// Its smallest size: what stands on that lies on every size of a nest.
     pub(super) fn smallest(&self) -> Option<&Plan> {
         let area = |plan: &Plan| plan.cutting.area().abs();
@@ -69,22 +81,23 @@ impl SheetPlan {
         for row in 0..=last(reach.y1, self.step.1) {
             for column in 0..=last(reach.x1, self.step.0) {
                 let tile = self.tile(row, column);
-                let shows = tile.intersect(gauge).area() > 0.0
-                    || self
-                        .pieces
-                        .iter()
-                        .filter_map(|piece| piece.beside)
-                        .any(|room| tile.intersect(room).area() > 0.0)
-                    || self
-                        .pieces
-                        .iter()
-                        .any(|piece| piece.outlines.iter().any(|(_, plan)| meets(&plan.cutting, tile)));
-                if shows {
+                if tile.intersect(gauge).area() > 0.0 || self.pieces.iter().any(|piece| shows(piece, tile)) {
                     tiles.push((row, column));
                 }
             }
         }
         tiles
+    }
+
+    /// The sheets that a maker of some of the sizes prints: those that show a piece of theirs, and the one with the
+    /// gauge.
+    pub fn sheets_of(&self, sizes: &[usize]) -> Vec<String> {
+        let own = |tile: &&(usize, usize)| {
+            let room = self.tile(tile.0, tile.1);
+            let mut pieces = self.pieces.iter().filter(|piece| piece.is_of(sizes));
+            self.tiles.first() == Some(*tile) || pieces.any(|piece| shows(piece, room))
+        };
+        self.tiles.iter().filter(own).map(|tile| tile_name(*tile)).collect()
     }
 
     /// The part of the plan that a sheet adds.
@@ -99,6 +112,12 @@ impl SheetPlan {
         let columns = self.tiles.iter().map(|(_, column)| column + 1).max().unwrap_or(1);
         (rows, columns)
     }
+}
+
+/// Whether a sheet shows something of a piece, or of the words beside it.
+fn shows(piece: &PlacedPiece, tile: Rect) -> bool {
+    piece.beside.is_some_and(|room| tile.intersect(room).area() > 0.0)
+        || piece.outlines.iter().any(|(_, plan)| meets(&plan.cutting, tile))
 }
 
 /// Whether an outline crosses a rectangle, lies in it, or holds it.

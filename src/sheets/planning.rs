@@ -8,18 +8,17 @@ use super::paper::SheetPaper;
 use super::plan::{PlacedPiece, SheetPlan};
 use super::{gauge, labels};
 use crate::draw::Plan;
-use crate::model::is_for;
+use crate::model::{by_view, is_for};
 use crate::resolve::{Edition, PieceId};
 
 /// The plan of one size.
 pub fn plan_one_size(edition: &Edition<'_>, paper: SheetPaper) -> SheetPlan {
-    plan(&[edition], paper)
+    plan_sizes(&[edition], paper)
 }
 
 /// The plan of all sizes, nested: each piece's outlines over one another, as their author drew them.
 pub fn plan_all_sizes(editions: &[Edition<'_>], paper: SheetPaper) -> SheetPlan {
-    let all: Vec<&Edition<'_>> = editions.iter().collect();
-    plan(&all, paper)
+    plan_sizes(&editions.iter().collect::<Vec<_>>(), paper)
 }
 
 /// A piece before it has a place: its outlines over one another, from 0, 0.
@@ -29,6 +28,10 @@ struct Loose {
     size: (f64, f64),
     /// The room that the words need to the right of it, when they do not fit inside.
     beside: Option<(f64, f64)>,
+    /// Its number on sheets and in the booklet, from 1.
+    number: usize,
+    /// Whether it is equal in the sizes of several things.
+    once: bool,
 }
 
 impl Loose {
@@ -44,10 +47,21 @@ impl Loose {
 /// How far words keep from the piece that they stand beside, in mm.
 const BESIDE: f64 = 2.0;
 
-fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
+/// The plan of some sizes, nested where there are several; of several things, each thing's own pieces lie on sheets of
+/// their own, behind those that it shares.
+pub fn plan_sizes(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
+    plan(editions, paper, false)
+}
+
+/// The same with the pieces that are cut with a ruler: what leaving them off is held against.
+pub fn plan_with_all(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
+    plan(editions, paper, true)
+}
+
+fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPlan {
     let settings = editions.first().map(|edition| edition.draft.facts.sheets).unwrap_or_default();
     let sizes: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
-    let mut loose = loose(editions);
+    let mut loose = loose(editions, by_ruler);
     if let (width, None) = paper.step(&settings) {
         // Words beside a long thin piece give way before the piece does.
         loose.iter_mut().filter(|one| one.room().0 > width).for_each(|one| one.beside = None);
@@ -64,7 +78,7 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
         may_turn: one.beside.is_none(),
     }));
     let (spots, step, too_large) = match height {
-        Some(_) => (arrange(&boxes, step), step, Vec::new()),
+        Some(_) => (in_sections(&boxes, &sections(&loose, editions), step), step, Vec::new()),
         None => endless(&boxes, step.0),
     };
     let sizes_of: Vec<(f64, f64)> = boxes.iter().map(|one| (one.width, one.height)).collect();
@@ -81,8 +95,7 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     };
     for (at, (one, spot)) in loose.into_iter().zip(spots.iter().skip(1)).enumerate() {
         if !too_large.contains(&at) {
-            let number = editions.first().map_or(at + 1, |edition| edition.piece_number(one.piece));
-            plan.pieces.push(settle(one, number, *spot));
+            plan.pieces.push(settle(one, *spot));
         }
     }
     plan.tiles = plan.used_tiles();
@@ -91,42 +104,114 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan {
     plan
 }
 
-fn loose(editions: &[&Edition<'_>]) -> Vec<Loose> {
+/// The boxes that lie together, by their places: the gauge with what several things share, then each thing's own.
+fn sections(loose: &[Loose], editions: &[&Edition<'_>]) -> Vec<Vec<usize>> {
+    let Some(first) = editions.first() else { return vec![vec![0]] };
+    let views = by_view(&first.draft.facts.sizes);
+    let of = |one: &Loose| {
+        let own = views.iter().enumerate().filter(|(_, view)| one.outlines.iter().any(|(size, _)| view.contains(size)));
+        own.map(|(at, _)| at).collect::<Vec<usize>>()
+    };
+    let mut sections = vec![vec![0]];
+    sections.resize(views.len() + 1, Vec::new());
+    for (at, one) in loose.iter().enumerate() {
+        let place = match of(one).as_slice() {
+            [only] if views.len() > 1 => only + 1,
+            _ => 0,
+        };
+        sections[place].push(at + 1);
+    }
+    // A gauge with nothing beside it goes with the first thing's pieces.
+    if let ([0], Some(next)) = (sections[0].as_slice(), (1..sections.len()).find(|at| !sections[*at].is_empty())) {
+        let own = std::mem::take(&mut sections[next]);
+        sections[0].extend(own);
+    }
+    sections.retain(|section| !section.is_empty());
+    sections
+}
+
+/// Lays each section on sheets of its own, below the one before.
+fn in_sections(boxes: &[Oblong], sections: &[Vec<usize>], step: (f64, f64)) -> Vec<Spot> {
+    let mut spots = vec![Spot { x: 0.0, y: 0.0, turned: false }; boxes.len()];
+    let mut top = 0.0;
+    for section in sections {
+        let own: Vec<Oblong> = section.iter().map(|at| boxes[*at]).collect();
+        let mut low = top;
+        for (at, spot) in section.iter().zip(arrange(&own, step)) {
+            let high = if spot.turned { boxes[*at].width } else { boxes[*at].height };
+            spots[*at] = Spot { y: spot.y + top, ..spot };
+            low = f64::max(low, top + spot.y + high);
+        }
+        top = (low / step.1).ceil() * step.1;
+    }
+    spots
+}
+
+fn loose(editions: &[&Edition<'_>], by_ruler: bool) -> Vec<Loose> {
     let Some(first) = editions.first() else { return Vec::new() };
+    let views = by_view(&first.draft.facts.sizes);
     let mut all = Vec::new();
+    let mut number = 0;
     for (id, piece) in PieceId::each(&first.draft.facts.pieces) {
-        // A length of tape is cut with a ruler.
-        if piece.tape.is_some() {
+        let have = |edition: &&&Edition<'_>| is_for(piece.sizes.as_ref(), edition.size());
+        let own: Vec<&Edition<'_>> = editions.iter().filter(have).copied().collect();
+        if own.is_empty() {
             continue;
         }
-        let mut outlines: Vec<(usize, Plan)> = Vec::new();
-        for edition in editions.iter().filter(|edition| is_for(piece.sizes.as_ref(), edition.size())) {
-            let Some(plan) = Plan::of(edition, id) else { continue };
-            outlines.push((edition.size(), plan));
-        }
-        if outlines.is_empty() {
+        number = if first.size_facts().view.is_some() { id.at() + 1 } else { number + 1 };
+        // A length of tape is cut with a ruler, always.
+        if piece.tape.is_some() || (piece.by_ruler && !by_ruler) {
             continue;
         }
-        let left = outlines.iter().map(|(_, plan)| plan.origin.0).fold(f64::INFINITY, f64::min);
-        let top = outlines.iter().map(|(_, plan)| plan.origin.1).fold(f64::INFINITY, f64::min);
-        let mut size = (0.0_f64, 0.0_f64);
-        for (_, plan) in &mut outlines {
-            let (x, y) = (plan.origin.0 - left, plan.origin.1 - top);
-            size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
-            *plan = moved(plan, Affine::translate((x, y)));
+        let outlines: Vec<(usize, Plan)> =
+            own.iter().filter_map(|edition| Some((edition.size(), Plan::of(edition, id)?))).collect();
+        // What is one for several things is printed once; all else is nested thing by thing.
+        let one = outlines.first().map_or(0, |(size, _)| view_of(&views, *size));
+        let several = outlines.iter().any(|(size, _)| view_of(&views, *size) != one);
+        let once = several && outlines.windows(2).all(|pair| same_lines(&pair[0].1, &pair[1].1));
+        let mut groups: Vec<Vec<(usize, Plan)>> = Vec::new();
+        for (size, plan) in outlines {
+            let with = |group: &&mut Vec<(usize, Plan)>| once || view_of(&views, group[0].0) == view_of(&views, size);
+            match groups.iter_mut().find(with) {
+                Some(group) => group.push((size, plan)),
+                None => groups.push(vec![(size, plan)]),
+            }
         }
-        let beside = labels::room_beside(edition_of(editions, &outlines), id, &outlines);
-        all.push(Loose { piece: id, outlines, size, beside });
+        all.extend(groups.into_iter().map(|group| nested(editions, id, (number, once), group)));
     }
     all
 }
 
-/// An edition that has the piece.
-fn edition_of<'a, 'e>(editions: &[&'a Edition<'e>], outlines: &[(usize, Plan)]) -> Option<&'a Edition<'e>> {
-    editions.iter().copied().find(|edition| outlines.iter().any(|(size, _)| *size == edition.size()))
+fn view_of(views: &[Vec<usize>], size: usize) -> usize {
+    views.iter().position(|view| view.contains(&size)).unwrap_or(0)
 }
 
-fn settle(one: Loose, number: usize, spot: Spot) -> PlacedPiece {
+/// Whether two sizes' lines of a piece are the same.
+fn same_lines(one: &Plan, other: &Plan) -> bool {
+    let lines = one.cutting == other.cutting && one.stitching == other.stitching && one.cut == other.cut;
+    lines && (&one.details, &one.notches, one.origin) == (&other.details, &other.notches, other.origin)
+}
+
+/// The outlines of one piece over one another.
+fn nested(
+    editions: &[&Edition<'_>],
+    piece: PieceId,
+    (number, once): (usize, bool),
+    mut outlines: Vec<(usize, Plan)>,
+) -> Loose {
+    let left = outlines.iter().map(|(_, plan)| plan.origin.0).fold(f64::INFINITY, f64::min);
+    let top = outlines.iter().map(|(_, plan)| plan.origin.1).fold(f64::INFINITY, f64::min);
+    let mut size = (0.0_f64, 0.0_f64);
+    for (_, plan) in &mut outlines {
+        let (x, y) = (plan.origin.0 - left, plan.origin.1 - top);
+        size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
+        *plan = moved(plan, Affine::translate((x, y)));
+    }
+    let beside = labels::room_beside(editions, piece, &outlines);
+    Loose { piece, outlines, size, beside, number, once }
+}
+
+fn settle(one: Loose, spot: Spot) -> PlacedPiece {
     // Words stand upright whichever way the piece is turned, so their room is only ever at the right.
     let place = if spot.turned {
         // A quarter clockwise about the corner, then back into view.
@@ -139,7 +224,8 @@ fn settle(one: Loose, number: usize, spot: Spot) -> PlacedPiece {
     let beside = one.beside.map(|(wide, high)| Rect::new(left, spot.y, left + wide, spot.y + high));
     PlacedPiece {
         piece: one.piece,
-        number,
+        number: one.number,
+        once: one.once,
         outlines: one.outlines.iter().map(|(size, plan)| (*size, moved(plan, place))).collect(),
         bounds: Rect::new(spot.x, spot.y, spot.x + width, spot.y + height),
         beside,

@@ -217,8 +217,8 @@ impl Desk<'_> {
         let text = self.source.text[head].to_owned();
         for word in text.split(',') {
             let name = self.trimmed(at..at + word.len());
-            match sizes::index(&name.text, name.span, self.sizes, self.findings) {
-                Some(index) => found.push(index),
+            match sizes::named(&name.text, name.span, self.sizes, self.findings) {
+                Some(places) => found.extend(places),
                 None => *whole = false,
             }
             at += word.len() + 1;

@@ -1,10 +1,11 @@
 //! What is cut from each fabric: how many, or which copies; and what copies and edges are called on the page.
 
 use super::fields;
+use super::sizes::{named, names};
 use super::yaml::{Node, Value};
 use crate::diag::Findings;
-use crate::faults::VALUE_UNREADABLE;
-use crate::model::{Cut, CutCopies, Name, Text};
+use crate::faults::{DUPLICATE_KEY, VALUE_UNREADABLE};
+use crate::model::{Cut, CutCopies, Name, Size, Text};
 
 /// Names in the files with those on the page.
 pub(super) type Names = Vec<(Name, Text)>;
@@ -12,22 +13,48 @@ pub(super) type Names = Vec<(Name, Text)>;
 const HOW: &str =
     "write how many (`2`), name each copy (`[front, back]`), or say what each is called (`{left: Left front}`)";
 
+/// Which sizes cut so, `None` for all, and how many or which copies.
+type Share = (Option<Vec<usize>>, CutCopies);
+
 /// Reads the record `cut:` of a piece, and the names on the page that it gives to copies.
-pub(super) fn read(node: &Node, findings: &mut Findings) -> (Vec<Cut>, Names) {
+pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec<Cut>, Names) {
     let (mut cuts, mut called) = (Vec::new(), Names::new());
     for (key, node) in fields::named(node, "what is cut from each fabric", findings) {
         let fabric = fields::name(key, findings);
-        if let Some(copies) = copies(node, &mut called, findings) {
-            cuts.push(Cut { fabric, copies });
-        }
+        let (own, names) = of_one(&fabric, node, sizes, findings);
+        cuts.extend(own);
+        called.extend(names);
     }
     (cuts, called)
 }
 
-/// The copies of one piece, and the names on the page that it gives to them.
-pub(super) fn of_one(node: &Node, findings: &mut Findings) -> (Option<CutCopies>, Names) {
+/// What is cut in every size, or, where a record names sizes and views, in each of them.
+fn shares(node: &Node, sizes: &[Size], called: &mut Names, findings: &mut Findings) -> Vec<Share> {
+    let known = names(sizes);
+    let is_known = |key: &Text| known.contains(&key.text.as_str());
+    let entries = match &node.value {
+        Value::Map(entries) if !entries.is_empty() && entries.iter().all(|(key, _)| is_known(key)) => entries,
+        _ => return copies(node, called, findings).map(|copies| (None, copies)).into_iter().collect(),
+    };
+    let mut shares: Vec<Share> = Vec::new();
+    for (key, node) in entries {
+        let Some(places) = named(&key.text, key.span, sizes, findings) else { continue };
+        let taken = |at: &&usize| shares.iter().any(|(own, _)| own.as_ref().is_some_and(|own| own.contains(at)));
+        if let Some(twice) = places.iter().find(taken) {
+            let message = format!("`{}` says a second time what {} cuts", key.text, sizes[*twice].id.text);
+            findings.push(DUPLICATE_KEY.at(key.span, message).hint("name each size once, by itself or by its view"));
+            continue;
+        }
+        shares.extend(copies(node, called, findings).map(|copies| (Some(places), copies)));
+    }
+    shares
+}
+
+/// What is cut of one piece from one thing, and the names on the page that it gives to copies.
+pub(super) fn of_one(from: &Name, node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec<Cut>, Names) {
     let mut called = Names::new();
-    (copies(node, &mut called, findings), called)
+    let shares = shares(node, sizes, &mut called, findings).into_iter();
+    (shares.map(|(sizes, copies)| Cut { fabric: from.clone(), copies, sizes }).collect(), called)
 }
 
 fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<CutCopies> {
@@ -47,7 +74,7 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
         }
         Value::Map(_) => {
             let entries = fields::named(node, "copies with their names", findings);
-            called.extend(names(node, "copies with their names", findings));
+            called.extend(page_names(node, "copies with their names", findings));
             // A copy whose name on the page cannot be read is cut all the same.
             Some(CutCopies::Named(entries.into_iter().map(|(key, _)| bare(key)).collect()))
         }
@@ -76,7 +103,7 @@ pub(super) fn edges(node: &Node, findings: &mut Findings) -> Vec<Name> {
 }
 
 /// Names in the files and, behind each, the one on the page.
-pub(super) fn names(node: &Node, what: &str, findings: &mut Findings) -> Names {
+pub(super) fn page_names(node: &Node, what: &str, findings: &mut Findings) -> Names {
     let entries = fields::named(node, what, findings);
     let named = entries.into_iter().filter_map(|(key, node)| {
         let name = fields::name(key, findings);

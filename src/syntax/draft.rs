@@ -59,7 +59,7 @@ fn read_parts(
 ) -> Vec<Part> {
     let mut parts = Vec::new();
     let Some(node) = record.need("parts", "[make.md]", &mut reading.findings) else { return parts };
-    for entry in facts::parts(node, &mut reading.findings) {
+    for entry in facts::parts(node, sizes, &mut reading.findings) {
         let path: PathBuf = booklet.path.join(Path::new(&entry.file.text));
         let shown = folder.show(&path);
         let known = reading.sources.by_path(&shown);
@@ -69,18 +69,22 @@ fn read_parts(
             None => open(folder, &path, Some(entry.file.span), reading),
         };
         if let Some((file, text)) = opened {
-            parts.extend(part::read(
-                file,
-                Path::new(&shown).parent().unwrap_or(Path::new("")),
-                &text,
-                entry.params,
-                sizes,
-                waivers,
-                &mut reading.findings,
-            ));
+            let from = Path::new(&shown).parent().unwrap_or(Path::new(""));
+            let read = part::read(file, from, &text, entry.params, sizes, waivers, &mut reading.findings);
+            parts.extend(read.into_iter().map(|part| only_for(part, entry.sizes.as_ref())));
         }
     }
     parts
+}
+
+/// A part as the list of parts keeps it to some sizes, beside what its own heading says.
+fn only_for(mut part: Part, listed: Option<&Vec<usize>>) -> Part {
+    let Some(listed) = listed else { return part };
+    part.sizes = Some(match part.sizes {
+        Some(own) => own.into_iter().filter(|size| listed.contains(size)).collect(),
+        None => listed.clone(),
+    });
+    part
 }
 
 /// Reads a text file; a fault is a finding at `mention`, or at the file itself.

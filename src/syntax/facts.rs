@@ -6,7 +6,7 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::reader::Room;
 use super::yaml::{Node, Value};
-use super::{fit, measures, notions, pieces, sheets, sizes, things};
+use super::{fit, measures, notions, pieces, sheets, sizes, things, views};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
@@ -23,6 +23,8 @@ pub(super) const KEYS: &[&str] = &[
     "summary",
     "read_first",
     "sizes",
+    "views",
+    "booklets",
     "show",
     "measurements",
     "expect",
@@ -46,7 +48,7 @@ pub(super) const KEYS: &[&str] = &[
 ];
 
 /// The keys of an expectation.
-pub(super) const EXPECTATION: &[&str] = &["that", "because"];
+pub(super) const EXPECTATION: &[&str] = &["that", "for", "because"];
 
 /// The keys of `show:`.
 pub(super) const SHOW: &[&str] = &["first", "second", "metric_step", "imperial_step", "tolerance"];
@@ -55,7 +57,7 @@ pub(super) const SHOW: &[&str] = &["first", "second", "metric_step", "imperial_s
 pub(super) const STYLE: &[&str] = &["accent", "logo", "cover", "cover_alt"];
 
 /// The keys of a shared part.
-pub(super) const PART: &[&str] = &["file", "with"];
+pub(super) const PART: &[&str] = &["file", "for", "with"];
 
 /// Reads the facts; `None` when there are no sizes to work with, which is a finding.
 pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts, Fields<'a>)> {
@@ -63,9 +65,12 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
     let title = record.need_text("title", "Harbour Bag", findings);
     let edition = record.need_text("edition", "1.0.0", findings);
     let sizes_node = record.need("sizes", "{small: Small, large: Large}", findings)?;
-    let all = sizes::read(sizes_node, findings);
+    let mut all = sizes::read(sizes_node, findings);
     if all.is_empty() {
         return None;
+    }
+    if let Some(node) = record.get("views") {
+        views::read(node, &mut all, findings);
     }
     let blank = Text { text: String::new(), span: root.span, verbatim: false };
     let style_blank = blank.clone();
@@ -86,11 +91,12 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         care: things::prose(&record, "care", &all, Room::Page, findings),
         terms: things::prose(&record, "terms", &all, Room::Page, findings),
         contact: record.text("contact", findings),
+        booklets: views::booklets(read("booklets"), &all, findings),
         show: show(read("show"), findings),
         style: style(read("style"), style_blank, findings),
         finishing_required: finishing(&record, findings),
         measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
-        expect: read("expect").map(|node| expectations(node, findings)).unwrap_or_default(),
+        expect: read("expect").map(|node| expectations(node, &all, findings)).unwrap_or_default(),
         body: read("body").map(|node| fit::body(node, &all, findings)).unwrap_or_default(),
         finished: read("finished").map(|node| fit::finished(node, &all, findings)).unwrap_or_default(),
         words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
@@ -121,16 +127,16 @@ fn measurements(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Mea
     fields::named(node, "measurements", findings)
         .into_iter()
         .map(|(key, node)| {
-            let value = measures::by_size(node, &format!("`{}`", key.text), sizes, findings);
+            let value = measures::by_view(node, &format!("`{}`", key.text), sizes, findings);
             let name = fields::name(key, findings);
             // A name whose value cannot be read stays known, so that its users are not blamed.
-            let value = value.unwrap_or_else(|| crate::model::BySize::Each(vec![None; sizes.len()]));
-            Measurement { name, value }
+            let (value, only) = value.unwrap_or_else(|| (crate::model::BySize::Each(vec![None; sizes.len()]), None));
+            Measurement { name, value, sizes: only }
         })
         .collect()
 }
 
-fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
+fn expectations(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Expectation> {
     let mut found = Vec::new();
     for item in fields::list(node) {
         let Some(record) = Fields::open_needing(&["that"], item, "an expectation", EXPECTATION, findings) else {
@@ -138,7 +144,8 @@ fn expectations(node: &Node, findings: &mut Findings) -> Vec<Expectation> {
         };
         let Some(that) = record.need_text("that", "zip_length >= opening", findings) else { continue };
         if let Some(that) = parse_expression(&that, findings) {
-            found.push(Expectation { that, because: record.text("because", findings) });
+            let because = record.text("because", findings);
+            found.push(Expectation { that, because, sizes: sizes::only_for(&record, sizes, findings) });
         }
     }
     found
@@ -242,12 +249,14 @@ fn style(node: Option<&Node>, blank: Text, findings: &mut Findings) -> Style {
 pub(super) struct PartEntry {
     /// The file, from the booklet's folder.
     pub file: Text,
+    /// The sizes that have it; `None` for all.
+    pub sizes: Option<Vec<usize>>,
     /// What is handed to it.
     pub params: Vec<crate::model::Param>,
 }
 
 /// Reads the list `parts:`.
-pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
+pub(super) fn parts(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<PartEntry> {
     let mut entries = Vec::new();
     for item in fields::list(node) {
         match &item.value {
@@ -264,11 +273,11 @@ pub(super) fn parts(node: &Node, findings: &mut Findings) -> Vec<PartEntry> {
                         params.push(crate::model::Param { name: fields::name(key, findings), text, expression });
                     }
                 }
-                entries.push(PartEntry { file, params });
+                entries.push(PartEntry { file, sizes: sizes::only_for(&record, sizes, findings), params });
             }
             _ => {
                 if let Some(file) = fields::text(item, "a part", findings) {
-                    entries.push(PartEntry { file, params: Vec::new() });
+                    entries.push(PartEntry { file, sizes: None, params: Vec::new() });
                 }
             }
         }

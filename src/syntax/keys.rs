@@ -4,7 +4,7 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, fit, gaps, inside, lengths, notions, pieces, sheets, sizes, things, waive, work};
+use super::{facts, fit, gaps, inside, lengths, notions, pieces, sheets, sizes, things, views, waive, work};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -33,6 +33,7 @@ const fn record(what: &'static str, keys: &'static [&'static str], page: (&'stat
 pub static RECORDS: &[Record] = &[
     record("a booklet", facts::KEYS, FACTS),
     record("a size", sizes::KEYS, FACTS),
+    record("a view", views::KEYS, FACTS),
     record("`show`", facts::SHOW, FACTS),
     record("`style`", facts::STYLE, FACTS),
     record("an expectation", facts::EXPECTATION, FACTS),

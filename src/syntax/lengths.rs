@@ -33,19 +33,23 @@ pub(super) fn read(node: &Node, notion: &Notion, sizes: &[Size], findings: &mut 
         let id = fields::name(key, findings);
         let Some(record) = Fields::open_needing(&["length"], node, "a length", KEYS, findings) else { continue };
         let length = record.need("length", "40 cm", findings);
-        let length = length.and_then(|node| measures::by_size(node, "`length`", sizes, findings));
-        let (copies, copy_names) = record.get("count").map(|node| cut::of_one(node, findings)).unwrap_or_default();
-        let copies = copies.unwrap_or(CutCopies::Count(1));
+        let only = only_for(&record, sizes, findings).or_else(|| notion.sizes.clone());
+        let length = length.and_then(|node| measures::by_size_for(node, "`length`", only.as_ref(), sizes, findings));
+        let count = record.get("count").map(|node| cut::of_one(&notion.id, node, sizes, findings));
+        let (mut cut, copy_names) = count.unwrap_or_default();
+        if cut.is_empty() {
+            cut.push(Cut { fabric: notion.id.clone(), copies: CutCopies::Count(1), sizes: None });
+        }
         let mut raw = record.get("raw").map(|node| cut::edges(node, findings)).unwrap_or_default();
         // The sides are woven.
         raw.extend(["side_a", "side_b"].map(|side| Name { text: side.into(), span: key.span }));
         pieces.push(Piece {
             name: name_of(&record, key, findings),
-            sizes: only_for(&record, sizes, findings).or_else(|| notion.sizes.clone()),
+            sizes: only,
             outline: length.map(|length| strip(length, width.clone())),
             tape: Some(notion.id.clone()),
             raw,
-            cut: vec![Cut { fabric: notion.id.clone(), copies }],
+            cut,
             copy_names,
             note: prose(&record, "note", sizes, Room::Cell, findings),
             ..Piece::bare(id)

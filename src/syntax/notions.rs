@@ -34,10 +34,11 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a notion", KEYS, findings) else { continue };
         let kind = record.text("kind", findings).and_then(|text| kind(&text, findings));
+        let only = only_for(&record, sizes, findings);
         let mut figures = BTreeMap::new();
         for (word, figure) in NotionFigure::ALL {
             let Some(node) = record.get(word) else { continue };
-            if let Some(value) = measures::by_size(node, &format!("`{word}`"), sizes, findings) {
+            if let Some(value) = measures::by_size_for(node, &format!("`{word}`"), only.as_ref(), sizes, findings) {
                 figures.insert(*figure, value);
             }
             if let (Some(kind), Some(at)) = (kind, record.key_at(word))
@@ -53,7 +54,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
         let notion = Notion {
             kind: kind.map_or(Kind::Other, |doc| doc.kind),
             name: name_of(&record, key, findings),
-            sizes: only_for(&record, sizes, findings),
+            sizes: only,
             figures,
             note: prose(&record, "note", sizes, Room::Cell, findings),
             id,

@@ -183,7 +183,7 @@ fn conditions(
     let mut found = Vec::new();
     for name in names {
         let span = find(text, head, name, 0);
-        found.extend(sizes::index(name, span, reader.sizes, reader.findings));
+        found.extend(sizes::named(name, span, reader.sizes, reader.findings).unwrap_or_default());
     }
     found.sort_unstable();
     found.dedup();

@@ -7,10 +7,14 @@ use super::markdown;
 use super::measures;
 use super::places::{self, point};
 use super::reader::Room;
+use super::ruled;
 use super::yaml::{Node, Value};
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{Bend, BySize, Expression, Notch, Outline, Piece, Segment, Size, Text};
+
+/// The sizes that a piece is for; `None` for all.
+type Only<'a> = Option<&'a Vec<usize>>;
 
 /// The keys of a piece.
 pub(super) const KEYS: &[&str] = &[
@@ -20,6 +24,7 @@ pub(super) const KEYS: &[&str] = &[
     "outline",
     "allowance",
     "fold",
+    "sheet",
     "grain",
     "notches",
     "darts",
@@ -41,7 +46,7 @@ pub(super) const EDGE: &[&str] = &["to", "curve", "arc", "turn", "large"];
 
 /// Reads the pieces of `booklet.yaml`.
 pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Piece> {
-    let mut pieces = Vec::new();
+    let mut pieces: Vec<Piece> = Vec::new();
     for (key, node) in fields::named(node, "pieces", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open_needing(&["outline"], node, "a piece", KEYS, findings) else { continue };
@@ -50,16 +55,18 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             span: key.span,
             verbatim: false,
         });
-        let (cut, copy_names) = record.get("cut").map(|node| cut::read(node, findings)).unwrap_or_default();
+        let (cut, copy_names) = record.get("cut").map(|node| cut::read(node, sizes, findings)).unwrap_or_default();
         let outline = record.need("outline", "{rectangle: [width, height]}", findings);
+        let only = super::sizes::only_for(&record, sizes, findings);
         pieces.push(Piece {
-            outline: outline.and_then(|node| self::outline(node, sizes, findings)),
-            sizes: super::sizes::only_for(&record, sizes, findings),
+            outline: outline.and_then(|node| self::outline(node, only.as_ref(), sizes, findings)),
+            sizes: only,
             drawn_stitching: drawn(record.text("drawn", findings), findings),
             allowance: record.get("allowance").map(|node| allowance(node, findings)).unwrap_or_default(),
             tape: None,
             fold: record.text("fold", findings).map(|text| fields::name(&text, findings)),
             cut_larger: record.get("cut_larger").and_then(|node| measures::expression(node, "`cut_larger`", findings)),
+            by_ruler: record.text("sheet", findings).is_some_and(|text| !yes(&text, findings)),
             grain: record.text("grain", findings).filter(|text| is_grain(text, findings)),
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             darts: record.get("darts").map(|node| inside::darts(node, findings)).unwrap_or_default(),
@@ -69,7 +76,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             mirrored: record.text("mirrored", findings).is_some_and(|text| yes(&text, findings)),
             edge_names: record
                 .get("edges")
-                .map(|node| cut::names(node, "names of edges", findings))
+                .map(|node| cut::page_names(node, "names of edges", findings))
                 .unwrap_or_default(),
             copy_names,
             cut,
@@ -80,6 +87,9 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             id,
             name,
         });
+        if let (Some(piece), Some(node)) = (pieces.last_mut(), record.get("sheet")) {
+            ruled::only_rectangles(piece, node.span, findings);
+        }
     }
     pieces
 }
@@ -144,11 +154,11 @@ fn notch(text: Text, findings: &mut Findings) -> Option<Notch> {
     Some(Notch { edge: name, at: places::along(&source, findings)?, text })
 }
 
-fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
+fn outline(node: &Node, only: Only<'_>, sizes: &[Size], findings: &mut Findings) -> Option<Outline> {
     let record = Fields::open_needing(&["svg", "id"], node, "an outline", OUTLINE, findings)?;
     if let Some(node) = record.get("rectangle") {
-        let (width, height) = pair(node, "a rectangle", sizes, findings)?;
-        let corners = record.get("corners_out").map(|node| corners(node, sizes, findings)).unwrap_or_default();
+        let (width, height) = pair(node, "a rectangle", only, sizes, findings)?;
+        let corners = record.get("corners_out").map(|node| corners(node, only, sizes, findings)).unwrap_or_default();
         return Some(Outline::Rectangle { width, height, corners_out: corners });
     }
     if let Some(node) = record.get("path") {
@@ -170,7 +180,12 @@ fn outline(node: &Node, sizes: &[Size], findings: &mut Findings) -> Option<Outli
     None
 }
 
-fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::model::Name, BySize, BySize)> {
+fn corners(
+    node: &Node,
+    only: Only<'_>,
+    sizes: &[Size],
+    findings: &mut Findings,
+) -> Vec<(crate::model::Name, BySize, BySize)> {
     let mut found = Vec::new();
     for (key, node) in fields::named(node, "corners taken out", findings) {
         if !matches!(key.text.as_str(), "bottom" | "top") {
@@ -181,18 +196,18 @@ fn corners(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<(crate::
             );
             continue;
         }
-        if let Some((width, height)) = pair(node, "a corner taken out", sizes, findings) {
+        if let Some((width, height)) = pair(node, "a corner taken out", only, sizes, findings) {
             found.push((fields::name(key, findings), width, height));
         }
     }
     found
 }
 
-fn pair(node: &Node, what: &str, sizes: &[Size], findings: &mut Findings) -> Option<(BySize, BySize)> {
+fn pair(node: &Node, what: &str, only: Only<'_>, sizes: &[Size], findings: &mut Findings) -> Option<(BySize, BySize)> {
     match &node.value {
         Value::List(items) if items.len() == 2 => {
-            let first = measures::by_size(&items[0], what, sizes, findings);
-            let second = measures::by_size(&items[1], what, sizes, findings);
+            let first = measures::by_size_for(&items[0], what, only, sizes, findings);
+            let second = measures::by_size_for(&items[1], what, only, sizes, findings);
             first.zip(second)
         }
         _ => {

@@ -26,7 +26,7 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
             _ => (fields::text(node, "a size's name", findings), None),
         };
         let (name, name_at) = name.map_or_else(|| (id.text.clone(), id.span), |name| (name.text, name.span));
-        sizes.push(Size { id, name, name_at, wearer: wearer.unwrap_or(Wearer::Adult) });
+        sizes.push(Size { id, name, name_at, wearer: wearer.unwrap_or(Wearer::Adult), view: None });
     }
     if sizes.is_empty() {
         findings.push(
@@ -61,18 +61,46 @@ pub(super) fn index(word: &str, span: Span, sizes: &[Size], findings: &mut Findi
     found
 }
 
-/// The finding for a size that the booklet does not have.
-pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
-    let names: Vec<&str> = sizes.iter().map(|size| size.id.text.as_str()).collect();
-    let otherwise = format!("its sizes are: {}", names.join(", "));
-    SIZE_UNKNOWN.at(span, format!("the booklet has no size `{word}`")).hint(did_you_mean(
-        word,
-        names.iter().copied(),
-        &otherwise,
-    ))
+/// The places in `sizes` of a size, or of all that a view has; an unknown name is a finding.
+pub(super) fn named(word: &str, span: Span, sizes: &[Size], findings: &mut Findings) -> Option<Vec<usize>> {
+    let own = |size: &Size| size.id.text == word;
+    let of_view = |size: &Size| size.view.as_ref().is_some_and(|view| view.id.text == word);
+    let places = |is: &dyn Fn(&Size) -> bool| -> Vec<usize> {
+        sizes.iter().enumerate().filter(|(_, size)| is(size)).map(|(at, _)| at).collect()
+    };
+    let found = if sizes.iter().any(of_view) { places(&of_view) } else { places(&own) };
+    if found.is_empty() {
+        findings.push(unknown(word, span, sizes));
+        return None;
+    }
+    Some(found)
 }
 
-/// The key `for:` of a record: a list of sizes; `None` when it is absent.
+/// The names that sizes and views have.
+pub(super) fn names(sizes: &[Size]) -> Vec<&str> {
+    let views = sizes.iter().filter_map(|size| size.view.as_ref()).map(|view| view.id.text.as_str());
+    let mut names: Vec<&str> = Vec::new();
+    for name in sizes.iter().map(|size| size.id.text.as_str()).chain(views) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+/// The finding for a size that the booklet does not have.
+pub(super) fn unknown(word: &str, span: Span, sizes: &[Size]) -> Finding {
+    let names = names(sizes);
+    let both = if sizes.iter().any(|size| size.view.is_some()) { "sizes and views" } else { "sizes" };
+    let otherwise = format!("its {both} are: {}", names.join(", "));
+    let message = match both {
+        "sizes" => format!("the booklet has no size `{word}`"),
+        _ => format!("the booklet has no size and no view `{word}`"),
+    };
+    SIZE_UNKNOWN.at(span, message).hint(did_you_mean(word, names.iter().copied(), &otherwise))
+}
+
+/// The key `for:` of a record: a list of sizes and views; `None` when it is absent.
 pub(super) fn only_for(record: &Fields<'_>, sizes: &[Size], findings: &mut Findings) -> Option<Vec<usize>> {
     let node = record.get("for")?;
     let mut found = Vec::new();
@@ -83,7 +111,7 @@ pub(super) fn only_for(record: &Fields<'_>, sizes: &[Size], findings: &mut Findi
             let start = at + (word.len() - word.trim_start().len());
             at += word.len() + 1;
             let word = word.trim();
-            found.extend(index(word, text.at(start..start + word.len()), sizes, findings));
+            found.extend(named(word, text.at(start..start + word.len()), sizes, findings).unwrap_or_default());
         }
     }
     Some(found)

@@ -22,16 +22,18 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
     for (key, node) in fields::named(node, "fabrics", findings) {
         let id = fields::name(key, findings);
         let Some(record) = Fields::open(node, "a fabric", FABRIC, findings) else { continue };
+        let only = only_for(&record, sizes, findings);
+        let amount = record.get("amount");
         let widths = record.get("widths").map(fields::list).unwrap_or_default();
         fabrics.push(Fabric {
             name: name_of(&record, key, findings),
             widths: widths.into_iter().filter_map(|node| measures::expression(node, "a width", findings)).collect(),
             shrinkage: record.get("shrinkage").and_then(|node| measures::expression(node, "`shrinkage`", findings)),
-            sizes: only_for(&record, sizes, findings),
             from: record.text("from", findings).map(|text| fields::name(&text, findings)),
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
             grainless: record.text("grain", findings).is_some_and(|text| !yes(&text, findings)),
-            amount: record.get("amount").and_then(|node| measures::by_size(node, "`amount`", sizes, findings)),
+            amount: amount.and_then(|node| measures::by_size_for(node, "`amount`", only.as_ref(), sizes, findings)),
+            sizes: only,
             note: prose(&record, "note", sizes, Room::Cell, findings),
             id,
         });

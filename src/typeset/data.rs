@@ -54,7 +54,9 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         "contact": book.contact,
         "sizes": book.sizes,
         "size": setter.size(),
+        "view": setter.view(),
         "columns": setter.columns(),
+        "tables": setter.tables(),
         "style": {
             "accent": book.accent,
             "logo": photo(&book.logo),
@@ -102,9 +104,11 @@ fn measure(row: &MeasureRow) -> Json {
 
 impl Setter<'_> {
     /// The names of the sizes that an author keeps a step to; empty where every size has it.
-    fn only(&self, sizes: &[usize]) -> Vec<&str> {
-        let sizes = if sizes.len() == self.book.sizes.len() { &[] } else { sizes };
-        sizes.iter().filter_map(|size| self.book.sizes.get(*size)).map(|size| size.name.as_str()).collect()
+    fn only(&self, sizes: &[usize]) -> Vec<String> {
+        // In the booklet of one thing, what it has whole needs no word of it.
+        let whole = !self.book.views.is_empty() && self.book.shown.iter().all(|size| sizes.contains(size));
+        let all = whole || sizes.len() == self.book.sizes.len();
+        if all { Vec::new() } else { self.spoken(sizes) }
     }
 
     /// The size that a booklet is for; `null` for all of them.
@@ -154,6 +158,7 @@ impl Setter<'_> {
             "name": fabric.name,
             "note": self.blocks(&fabric.note),
             "widths": widths.collect::<Vec<_>>(),
+            "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
         })
     }
 
@@ -190,6 +195,7 @@ impl Setter<'_> {
                 "width": drawing.map_or(0.0, |drawing| drawing.width),
                 "height": drawing.map_or(0.0, |drawing| drawing.height),
                 "size": self.names(&[piece.size]),
+                "tables": self.tables_of(&piece.sizes),
             })
         });
         let drawings: Vec<Json> = drawings.collect();
@@ -207,6 +213,8 @@ impl Setter<'_> {
                 "name": row.name,
                 "copies": row.copies,
                 "count": row.count,
+                "by_ruler": row.by_ruler,
+                "snips": row.snips,
                 "fold": row.fold,
                 "opened": row.opened,
                 "single_layer": row.single_layer,
@@ -246,6 +254,7 @@ impl Setter<'_> {
             "sheets": map.sheets,
             "rows": map.rows,
             "columns": map.columns,
+            "lists": map.lists,
         })
     }
 
@@ -254,12 +263,15 @@ impl Setter<'_> {
             "id": part.id,
             "title": self.inlines(&part.title),
             "intro": self.blocks(&part.intro),
-            "steps": part.steps.iter().map(|step| self.step(step)).collect::<Vec<_>>(),
+            "steps": part.steps.iter().map(|step| self.step(step, &part.sizes)).collect::<Vec<_>>(),
             "sizes": self.only(&part.sizes),
+            "tables": self.tables_of(&part.sizes),
         })
     }
 
-    fn step(&self, step: &Step) -> Json {
+    fn step(&self, step: &Step, part: &[usize]) -> Json {
+        // What a part of one thing says of itself, its steps need not say again.
+        let told = !self.book.views.is_empty() && step.sizes == part;
         json!({
             "id": step.id,
             "number": step.number,
@@ -267,7 +279,7 @@ impl Setter<'_> {
             "body": self.blocks(&step.body),
             "figure": step.figure.as_ref().map(|picture| self.picture(picture)),
             "seam": step.seam.iter().map(|fact| self.seam(fact)).collect::<Vec<_>>(),
-            "sizes": self.only(&step.sizes),
+            "sizes": if told { Vec::new() } else { self.only(&step.sizes) },
         })
     }
 

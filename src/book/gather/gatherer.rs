@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::volume::{Book, Drawing, KeyEntry, Photo, Release, Size, Word};
+use crate::book::volume::{Book, Drawing, KeyEntry, PatternView, Photo, Release, Size, Word};
 use crate::cloth::ClothLayout;
 use crate::draw::Overview;
 use crate::figure::{self, Figures};
-use crate::model::{Date, Text, Wearer};
+use crate::model::{self, Date, Text, Wearer, by_view};
 use crate::resolve::{Edition, Ids, slug};
 use crate::sheets::PageMap;
 
@@ -86,6 +86,7 @@ impl Gatherer<'_> {
                     child: size.wearer == Wearer::Child,
                 })
                 .collect(),
+            views: views(&facts.sizes),
             shown: vec![self.size],
             accent: facts.style.accent.text.clone(),
             logo,
@@ -141,6 +142,15 @@ impl Gatherer<'_> {
             })
             .collect()
     }
+}
+
+/// The things that the pattern is for.
+fn views(sizes: &[model::Size]) -> Vec<PatternView> {
+    let named = |own: Vec<usize>| {
+        let view = sizes[own[0]].view.as_ref()?;
+        Some(PatternView { id: view.id.text.clone(), name: view.name.text.clone(), sizes: own })
+    };
+    by_view(sizes).into_iter().filter_map(named).collect()
 }
 
 /// A date as written, where it is one.

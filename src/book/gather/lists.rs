@@ -2,14 +2,12 @@
 
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
-use crate::book::volume::{
-    CutList, CutRow, Drawing, FabricNeed, FinishedRow, Layout, MeasureRow, NotionAmount, NotionNeed, PieceDrawing,
-    PieceDrawings, SheetMap, WidthNeed,
-};
+use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
+use crate::book::volume::{Drawing, FabricNeed, FinishedRow, MeasureRow, NotionAmount, NotionNeed, WidthNeed};
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
-use crate::model::{Kind, NotionFigure, Show};
+use crate::model::{Kind, Notch, NotionFigure, Piece, Show};
 use crate::resolve::{self, CutFrom, FabricId, FabricRow, FitRow, NotionId, PieceId};
 use crate::sheets::PageMap;
 
@@ -122,6 +120,7 @@ impl Gatherer<'_> {
                     number: edition.piece_number(drawing.piece),
                     name: piece.name.text.clone(),
                     size: self.size,
+                    sizes: vec![self.size],
                     drawing: name,
                 }
             })
@@ -157,6 +156,8 @@ impl Gatherer<'_> {
             name: piece.name.text.clone(),
             copies: row.copies.clone(),
             count: row.count,
+            by_ruler: piece.by_ruler,
+            snips: snips(piece),
             fold: piece.fold.is_some(),
             opened: piece.fold.is_some() && row.fabric().is_some_and(laid_whole),
             single_layer: self.on_single_layer(row),
@@ -223,6 +224,15 @@ impl Gatherer<'_> {
     }
 }
 
+/// The edges of a piece cut with a ruler that have a notch, as the page names them.
+fn snips(piece: &Piece) -> Vec<String> {
+    let named = |notch: &Notch| {
+        let edge = &notch.edge.text;
+        piece.edge_called(edge).unwrap_or_else(|| edge.replace('_', " "))
+    };
+    if piece.by_ruler { piece.notches.iter().map(named).collect() } else { Vec::new() }
+}
+
 /// A map of sheets as an entry of the book, and its drawing.
 pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
     let entry = SheetMap {
@@ -231,6 +241,7 @@ pub fn sheet_map(map: &PageMap) -> (SheetMap, Drawing) {
         rows: map.grid.0,
         columns: map.grid.1,
         naive: map.naive,
+        lists: map.lists.iter().cloned().map(|(name, sheets)| SheetList { name, sheets }).collect(),
     };
     (entry, Drawing::new(map.svg.clone(), map.size, None))
 }

@@ -13,7 +13,8 @@ pub(super) type Over<'a> = &'a dyn Fn(&[&Drawing]) -> Option<(Drawing, Vec<Label
 
 /// Gives the merged book its drawings: those of its diagrams, and those that its lists name.
 pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
-    let mut adopter = Adopter { books, over, drawings: BTreeMap::new() };
+    let views = book.views.iter().map(|view| view.sizes.clone()).collect();
+    let mut adopter = Adopter { books, views, over, drawings: BTreeMap::new() };
     for part in &mut book.parts {
         adopter.blocks(&mut part.intro);
         for step in &mut part.steps {
@@ -45,8 +46,13 @@ pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
     book.drawings.append(&mut adopter.drawings);
 }
 
+/// A drawing, and the sizes that it shows.
+type Sized = (Vec<usize>, Drawing);
+
 struct Adopter<'a> {
     books: &'a [Book],
+    /// The sizes of each thing; none where there is one alone.
+    views: Vec<Vec<usize>>,
     over: Over<'a>,
     drawings: BTreeMap<String, Drawing>,
 }
@@ -79,20 +85,9 @@ impl Adopter<'_> {
                 None => groups.push((view.sizes.clone(), drawing)),
             }
         }
-        // Drawings that their author made for each size are not one drawing in several sizes.
-        let one_origin = groups.iter().all(|(_, drawing)| drawing.origin == groups[0].1.origin);
-        if groups.len() > 1 && one_origin {
-            let drawings: Vec<&Drawing> = groups.iter().map(|(_, drawing)| drawing).collect();
-            if let Some((one, notes)) = (self.over)(&drawings) {
-                let words = |note: LabelNote| {
-                    let own = groups.iter().map(|(sizes, _)| sizes.clone()).zip(note.words);
-                    LabelWords { letter: note.letter, each: alike(&own.collect::<Vec<_>>()) }
-                };
-                picture.notes = notes.into_iter().map(words).collect();
-                let sizes = groups.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect();
-                groups = vec![(sizes, one)];
-            }
-        }
+        let mut notes: Vec<LabelWords> = Vec::new();
+        groups = self.by_view(groups).into_iter().flat_map(|own| self.laid_over(own, &mut notes)).collect();
+        picture.notes = notes;
         let base = picture.views.first().map_or_else(String::new, |view| view.drawing.clone());
         let alone = groups.len() == 1;
         picture.views = groups
@@ -108,6 +103,41 @@ impl Adopter<'_> {
                 View { sizes, drawing: name }
             })
             .collect();
+    }
+
+    /// Drawings of one thing in several sizes, thing by thing; one that is equal in several stands with the first.
+    fn by_view(&self, groups: Vec<Sized>) -> Vec<Vec<Sized>> {
+        let view = |size: usize| self.views.iter().position(|sizes| sizes.contains(&size));
+        let mut parts: Vec<(Option<usize>, Vec<Sized>)> = Vec::new();
+        for group in groups {
+            let own = group.0.first().and_then(|size| view(*size));
+            match parts.iter_mut().find(|(known, _)| *known == own) {
+                Some((_, part)) => part.push(group),
+                None => parts.push((own, vec![group])),
+            }
+        }
+        parts.into_iter().map(|(_, part)| part).collect()
+    }
+
+    /// Drawings laid over one another as one, where they can be.
+    fn laid_over(&self, groups: Vec<Sized>, notes: &mut Vec<LabelWords>) -> Vec<Sized> {
+        // Drawings that their author made for each size are not one drawing in several sizes.
+        let one_origin = groups.iter().all(|(_, drawing)| drawing.origin == groups[0].1.origin);
+        if groups.len() < 2 || !one_origin {
+            return groups;
+        }
+        let drawings: Vec<&Drawing> = groups.iter().map(|(_, drawing)| drawing).collect();
+        let Some((one, found)) = (self.over)(&drawings) else { return groups };
+        for LabelNote { letter, words } in found {
+            let own = groups.iter().map(|(sizes, _)| sizes.clone()).zip(words);
+            let each = alike(&own.collect::<Vec<_>>());
+            // A letter in the diagram of another thing has its words below the same one.
+            match notes.iter_mut().find(|known| known.letter == letter) {
+                Some(known) => known.each.extend(each),
+                None => notes.push(LabelWords { letter, each }),
+            }
+        }
+        vec![(groups.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect(), one)]
     }
 
     fn blocks(&mut self, blocks: &mut [Block]) {

@@ -3,11 +3,9 @@
 use super::order::{Group, together};
 use super::prose::{Row, blocks};
 use crate::book::amount::{Amount, Value};
+use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings};
 use crate::book::prose::Block;
-use crate::book::volume::{
-    Book, CutList, CutRow, FabricNeed, FinishedRow, Layout, MeasureRow, NotionNeed, PieceDrawing, PieceDrawings,
-    WidthNeed,
-};
+use crate::book::volume::{Book, FabricNeed, FinishedRow, MeasureRow, NotionNeed, WidthNeed};
 
 type Sized<'a, T> = Vec<(usize, &'a [T])>;
 
@@ -112,6 +110,8 @@ pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
         books.iter().map(|book| (book.shown[0], book.pieces.pieces.as_slice())).collect();
     // Sizes are drawn to a scale of their own; the middle one stands for all that have the piece.
     let middle = books.get(books.len() / 2);
+    // A pattern for several things has its pieces numbered through in every size.
+    let through = books.iter().any(|book| !book.views.is_empty());
     let scale = middle.map_or(1, |book| book.pieces.scale);
     let pieces = together(&rows, |row| row.at, |row| row.at)
         .into_iter()
@@ -119,7 +119,9 @@ pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
         .map(|(at, group)| {
             let own = middle.and_then(|book| group.own.iter().find(|(size, _)| *size == book.shown[0]));
             let (size, drawing) = own.unwrap_or(&group.own[0]);
-            PieceDrawing { number: at + 1, size: *size, ..(*drawing).clone() }
+            let sizes = group.own.iter().map(|(size, _)| *size).collect();
+            let number = if through { drawing.number } else { at + 1 };
+            PieceDrawing { number, size: *size, sizes, ..(*drawing).clone() }
         })
         .collect();
     PieceDrawings { scale, pieces }
@@ -135,7 +137,10 @@ pub(super) fn cuts(books: &[Book], shown: &[usize]) -> Vec<CutList> {
                 id: first.id.clone(),
                 at: first.at,
                 name: first.name.clone(),
-                rows: together(&rows, |row| row.at, |row| row.at).iter().map(|group| cut(group, shown)).collect(),
+                rows: together(&rows, |row| (row.at, row.count, row.copies.as_slice()), |row| row.at)
+                    .iter()
+                    .map(|group| cut(group, shown))
+                    .collect(),
             }
         })
         .collect()

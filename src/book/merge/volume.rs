@@ -6,8 +6,9 @@ use super::drawings::{Over, adopt};
 use super::order::together;
 use super::prose::{Row, blocks};
 use super::{lists, steps};
+use crate::book::cutting::SheetMap;
 use crate::book::prose::Block;
-use crate::book::volume::{Book, Drawing, KeyEntry, Release, SheetMap, Word};
+use crate::book::volume::{Book, Drawing, KeyEntry, Release, Word};
 
 /// What the sizes have in common beside their books.
 pub struct Shared<'a> {

@@ -44,9 +44,14 @@ fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
     check_strip(player, deed);
+    let named = edges(&deed.all);
+    let inside = deed.targets.iter().any(|target| matches!(target, Touched::Inside(..)));
     for (copy, edge) in player.edges_of(&deed.all) {
         let share = player.shares(deed, copy, edge);
-        player.finish_edge((copy, edge), share, "bound", deed.moment);
+        // A strip that is named whole binds, and is not bound.
+        let bound = named.contains(&(copy, edge)) || (named.is_empty() && !inside);
+        let word = if bound { "bound" } else { "sewn on as a binding" };
+        player.finish_edge((copy, edge), share, word, deed.moment);
     }
 }
 
