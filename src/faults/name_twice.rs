@@ -20,8 +20,8 @@
 //! ```
 //!
 //! ## Limits
-//! Sizes and the ids of steps have names of their own and may repeat these. The first of the two
-//! keeps the name while the rest is checked.
+//! Sizes and the ids of steps have names of their own and may repeat these. A name may recur where no
+//! size has both things, as in two views. The first of the two keeps the name while the rest is checked.
 
 use crate::diag::{Check, Group};
 

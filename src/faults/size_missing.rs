@@ -17,7 +17,8 @@
 //!
 //! ## Limits
 //! One value without a list holds for every size and is never missing. Words that leave a size out
-//! are told by `choice-not-covered`.
+//! are told by `choice-not-covered`. In a pattern for several things a value may leave whole views out;
+//! it is missing where one of them uses it all the same.
 
 use crate::diag::{Check, Group};
 

@@ -17,7 +17,8 @@
 //!
 //! ## Limits
 //! Looks at values by size, at `for` of parts, steps, fabrics, notions and pieces, and at choices
-//! in the words. Sizes are called by their short names, the ones before the colon under `sizes:`.
+//! in the words. Sizes are called by their short names, the ones before the colon under `sizes:`; a
+//! view's name stands for all its sizes.
 
 use crate::diag::{Check, Group};
 
