@@ -49,7 +49,8 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
                 let path = Line {
                     path: edge.cut.clone(),
                 };
-                json!({ "name": edge.name, "length": edge.cut_length, "cut": path.flatten(TOLERANCE) })
+                // As it is cut, with the mouths of its darts and pleats; `cut_length` has them closed.
+                json!({ "name": edge.name, "length": path.length(), "cut": path.flatten(TOLERANCE) })
             })
             .collect();
         let sewn = shape.stitching().flatten(TOLERANCE);
