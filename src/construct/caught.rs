@@ -27,7 +27,7 @@ impl Player<'_> {
                 caught.extend(others);
             }
         }
-        self.hold(deed, &caught);
+        self.hold_caught(deed, &caught);
     }
 
     /// The edges that a fact's stitches run over. A whole piece beside edges is what these are stitched to, and of
@@ -42,15 +42,12 @@ impl Player<'_> {
     }
 
     /// Takes down that a fact's stitches hold these; a seam holds them together with what it joins.
-    fn hold(&mut self, deed: &Deed<'_, '_>, caught: &[Touched]) {
+    fn hold_caught(&mut self, deed: &Deed<'_, '_>, caught: &[Touched]) {
         let seam = self.state.seams.iter().rposition(|seam| seam.sewn == deed.moment);
         for (copy, edge) in self.free_edges(caught) {
             match seam {
                 Some(seam) => {
-                    self.handle(copy, deed.moment);
-                    let state = self.state.edge(copy, edge);
-                    state.seams.push(seam);
-                    state.covered.push((0.0, 1.0));
+                    self.hold((copy, edge), seam, (0.0, 1.0), deed.moment);
                     self.state.seams[seam].members.push(Touched::Edge(copy, edge));
                 }
                 None => self.finish_edge((copy, edge), (0.0, 1.0), "caught", deed.moment),

@@ -28,10 +28,7 @@ pub(super) struct Deed<'d, 'e> {
 impl<'d, 'e> Deed<'d, 'e> {
     pub fn of(work: &'d EditionWork<'e>, moment: Moment, player: &Player<'_>) -> Deed<'d, 'e> {
         let layers = player.layers_in(work);
-        let on = |touched: &Touched| match touched {
-            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => !layers.contains(copy),
-            _ => true,
-        };
+        let on = |touched: &Touched| touched.copy().is_none_or(|copy| !layers.contains(&copy));
         let targets: Vec<Touched> = work.touched().filter(on).collect();
         let mut all = targets.clone();
         for fellow in targets.iter().flat_map(|target| player.fellows(target)) {
@@ -42,11 +39,7 @@ impl<'d, 'e> Deed<'d, 'e> {
         let mut caught: Vec<Touched> = work.caught.iter().flat_map(|target| target.touched.iter().copied()).collect();
         let fellows: Vec<Touched> = caught.iter().flat_map(|target| player.fellows(target)).collect();
         caught.extend(fellows);
-        let copies = all.iter().chain(&caught).filter_map(|target| match target {
-            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
-            _ => None,
-        });
-        let touched = copies.collect();
+        let touched = all.iter().chain(&caught).filter_map(Touched::copy).collect();
         Deed { work, targets, all, caught, touched, layers, moment }
     }
 

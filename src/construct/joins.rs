@@ -16,11 +16,8 @@ impl Player<'_> {
         for target in &deed.all {
             match target {
                 Touched::Edge(copy, edge) => {
-                    self.handle(*copy, moment);
                     let share = self.shares(deed, *copy, *edge);
-                    let state = self.state.edge(*copy, *edge);
-                    state.seams.push(seam);
-                    state.covered.push(share);
+                    self.hold((*copy, *edge), seam, share, moment);
                     members.push(*target);
                 }
                 Touched::Copy(copy) => {
@@ -28,9 +25,7 @@ impl Player<'_> {
                     for edge in self.edition.edges_of(*copy) {
                         let free = !self.state.copies[*copy].creases.is_empty() && !self.state.is_settled(*copy, edge);
                         if free || !self.state.is_dealt_with(*copy, edge) {
-                            let state = self.state.edge(*copy, edge);
-                            state.seams.push(seam);
-                            state.covered.push((0.0, 1.0));
+                            self.hold((*copy, edge), seam, (0.0, 1.0), moment);
                             members.push(Touched::Edge(*copy, edge));
                         }
                     }
@@ -54,6 +49,14 @@ impl Player<'_> {
             understitched: false,
             turned_in: false,
         });
+    }
+
+    /// Takes down that a seam, by its place in the state, holds a share of an edge.
+    pub fn hold(&mut self, of: (CopyId, EdgeId), seam: usize, share: (f64, f64), moment: Moment) {
+        self.handle(of.0, moment);
+        let state = self.state.edge(of.0, of.1);
+        state.seams.push(seam);
+        state.covered.push(share);
     }
 
     /// Openings that were left for a notion are closed by work on that notion.

@@ -36,7 +36,7 @@ impl Player<'_> {
         let layer = |copy: &CopyId| self.state.copies[*copy].is_layer;
         let mut found = BTreeSet::new();
         for target in &work.targets {
-            let copies: BTreeSet<CopyId> = target.touched.iter().filter_map(copy_of).collect();
+            let copies: BTreeSet<CopyId> = target.touched.iter().filter_map(Touched::copy).collect();
             if !copies.iter().all(layer) {
                 found.extend(copies.into_iter().filter(layer));
             }
@@ -51,7 +51,7 @@ impl Player<'_> {
         for target in &deed.work.targets {
             let Meant::Edge(edge) = &target.meant else { continue };
             let Owner::Piece(piece) = edge.owner else { continue };
-            let copies: BTreeSet<CopyId> = target.touched.iter().filter_map(copy_of).collect();
+            let copies: BTreeSet<CopyId> = target.touched.iter().filter_map(Touched::copy).collect();
             if copies.len() > 1 {
                 named.get_or_insert(piece);
                 extra.extend(copies.into_iter().skip(1));
@@ -62,12 +62,5 @@ impl Player<'_> {
         let (first, others) = sides.split_first()?;
         let all = !others.is_empty() && others.iter().all(|other| fits(first, other));
         named.filter(|_| all).map(|piece| self.edition.draft.facts.pieces[piece].id.text.clone())
-    }
-}
-
-fn copy_of(touched: &Touched) -> Option<CopyId> {
-    match touched {
-        Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
-        _ => None,
     }
 }

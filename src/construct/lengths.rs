@@ -8,7 +8,7 @@ use crate::measure::{Dimension, to_f64};
 use crate::resolve::{CopyId, EdgeId, Worked};
 
 /// How far two edges may differ and still be sewn without ease, in mm: what a hand does not notice.
-const TOLERANCE: f64 = 1.0;
+pub(super) const TOLERANCE: f64 = 1.0;
 
 /// How much less than the ease that is stated edges may differ, in mm (common practice, no source).
 const EASED: f64 = 2.0;

@@ -4,11 +4,9 @@ use std::collections::BTreeSet;
 
 use super::deed::Deed;
 use super::fault::Fault;
+use super::lengths::TOLERANCE;
 use super::player::Player;
 use crate::resolve::{CopyId, EdgeId, Inside, MarkAt, Touched};
-
-/// How much a strip may be shorter than what it binds, in mm: what a hand does not notice.
-const TOLERANCE: f64 = 1.0;
 
 /// Takes down that pieces are cut open along lines marked on them.
 pub(super) fn slash(player: &mut Player<'_>, deed: &Deed<'_, '_>) {

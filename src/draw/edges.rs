@@ -103,10 +103,7 @@ pub(super) fn bind(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &
     }
     desk.paint(page, part, Vec2::ZERO, scale);
     let deep = BINDING / scale;
-    let all: Vec<&str> = match one.edges.is_empty() {
-        true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
-        false => one.edges.iter().map(String::as_str).collect(),
-    };
+    let all = one.edges_of(part);
     for rim in part.rims.iter().filter(|rim| all.contains(&rim.name.as_str())) {
         for line in &rim.lines {
             let Some((_, inner)) = inward(line, &part.outline) else { continue };

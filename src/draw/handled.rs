@@ -1,6 +1,7 @@
 //! What a verb is done to, copy by copy.
 
 use super::desk::Desk;
+use super::part::Part;
 use super::past::{Held, held};
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork};
@@ -10,6 +11,16 @@ pub(super) struct Handled<'a, 'e> {
     pub copy: CopyId,
     pub edges: Vec<String>,
     pub work: &'a EditionWork<'e>,
+}
+
+impl Handled<'_, '_> {
+    /// The edges that the fact names; of a copy named as a whole, all of its part.
+    pub fn edges_of<'p>(&'p self, part: &'p Part) -> Vec<&'p str> {
+        match self.edges.is_empty() {
+            true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
+            false => self.edges.iter().map(String::as_str).collect(),
+        }
+    }
 }
 
 /// Every copy that a verb of the step names, with its edges.

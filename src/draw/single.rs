@@ -112,10 +112,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
         _ => {
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
-            let all: Vec<&str> = match one.edges.is_empty() {
-                true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
-                false => one.edges.iter().map(String::as_str).collect(),
-            };
+            let all = one.edges_of(&part);
             let far = one.work.allowance.and_then(millimetres).unwrap_or(CLOSE);
             let rows: &[f64] = if verb == Verb::Gather { &[0.35, 0.75] } else { &[1.0] };
             for row in rows {

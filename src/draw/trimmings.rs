@@ -24,18 +24,10 @@ const BUTTON: f64 = 1.1;
 /// source).
 const PASSED: f64 = 10.0;
 
-/// The edges that a fact names; of a piece named as a whole, all.
-fn edges_of<'p>(one: &'p Handled<'_, '_>, part: &'p Part) -> Vec<&'p str> {
-    match one.edges.is_empty() {
-        true => part.rims.iter().map(|rim| rim.name.as_str()).collect(),
-        false => one.edges.iter().map(String::as_str).collect(),
-    }
-}
-
 /// Stitches to and fro over the edges.
 pub(super) fn zigzag(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) {
     desk.paint(page, part, Vec2::ZERO, scale);
-    for name in edges_of(one, part) {
+    for name in one.edges_of(part) {
         for line in part.rim(name).iter().flat_map(|rim| &rim.lines) {
             let Some((_, inner)) = inward(line, &part.outline) else { continue };
             let (outer, inside) = (corners(line), beside(&corners(line), inner, ZIGZAG.0));

@@ -107,7 +107,7 @@ impl Verb {
 
     /// Whether its stitches may hold more than the layers that they join.
     pub fn catches(self) -> bool {
-        matches!(self.thread(), Thread::Seam | Thread::Row | Thread::Stitched) && self.lasts()
+        self.stitches() && self.lasts()
     }
 
     /// Whether its stitches are there to stay.

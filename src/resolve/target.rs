@@ -92,6 +92,16 @@ pub enum Touched {
     Unknown,
 }
 
+impl Touched {
+    /// The copy that it is, or is a part of; `None` for notions.
+    pub fn copy(&self) -> Option<CopyId> {
+        match self {
+            Touched::Copy(copy) | Touched::Edge(copy, _) | Touched::Inside(copy, _) => Some(*copy),
+            Touched::Notion(_) | Touched::ZipEdge(..) | Touched::Unknown => None,
+        }
+    }
+}
+
 /// A name in a work fact, led to what it stands for.
 #[derive(Debug, Clone)]
 pub struct Target {

@@ -35,6 +35,7 @@ use std::collections::BTreeSet;
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
+use crate::construct::lengths::TOLERANCE;
 use crate::construct::player::{Player, edges};
 use crate::construct::state::Layers;
 use crate::model::Verb;
@@ -69,8 +70,7 @@ fn differ(player: &mut Player<'_>, layers: &BTreeSet<CopyId>, deed: &Deed<'_, '_
             let word = player.edition.edge_word(first, edge);
             let Some(same) = player.edge_called(other, &word) else { continue };
             let (one, two) = (player.drawn_length(&[(first, edge)]), player.drawn_length(&[(other, same)]));
-            // What a hand does not notice, in mm.
-            if (one - two).abs() > 1.0 {
+            if (one - two).abs() > TOLERANCE {
                 let pieces = (player.edition.cast[first].piece, player.edition.cast[other].piece);
                 player.faults.push(Fault::LengthsDiffer {
                     pieces: (pieces.0.min(pieces.1), pieces.0.max(pieces.1)),

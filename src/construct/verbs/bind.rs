@@ -30,6 +30,7 @@
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
+use crate::construct::lengths::TOLERANCE;
 use crate::construct::player::{Player, edges};
 use crate::construct::slits;
 use crate::model::Verb;
@@ -83,8 +84,7 @@ fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         }
     }
     let needed: f64 = bound.iter().map(|(_, length)| length).sum();
-    // What a hand does not notice, in mm.
-    if needed > long + 1.0 {
+    if needed > long + TOLERANCE {
         let strip = player.edition.cast[strip].name.clone();
         player.faults.push(Fault::StripTooShort { strip, long, needed, bound: deed.moment });
     }
