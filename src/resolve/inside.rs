@@ -158,7 +158,7 @@ impl Reckoning<'_> {
                     self.unknown_edge(piece, edge, &shape);
                     return None;
                 }
-                let Some(point) = shape.point_at(&edge.text, along?) else {
+                let Some(point) = shape.place_at(&edge.text, along?) else {
                     return self.mark_off(mark.name.span, format!("this mark lies off the edge `{}`", edge.text));
                 };
                 MarkAt::Point(Point::new(point.stitching[0], point.stitching[1]))
