@@ -59,6 +59,7 @@ mod piece_unused;
 mod pinned_after_sewn;
 mod place_off_edge;
 mod prepared_too_late;
+mod printed;
 mod rounding_does_not_close;
 mod seam_lengths_differ;
 mod seam_not_sewn_yet;
