@@ -113,8 +113,12 @@ pub struct Target {
     pub meant: Meant,
     /// The copies, edges and notions that this comes to; never empty.
     pub touched: Vec<Touched>,
-    /// In words: "front, top edge".
+    /// In words: "front top edge".
     pub spoken: String,
+    /// Whose it is, in words: "front".
+    pub owner: String,
+    /// What of it, in words: "top edge"; empty for the whole.
+    pub part: String,
 }
 
 impl Target {
@@ -172,8 +176,9 @@ impl Resolver<'_> {
         let name = &touch.name;
         let meant = self.meant(&name.text, verb);
         let touched = self.touched(&meant);
-        let spoken = self.speak(&name.text, &meant);
-        Target { name: name.clone(), row: touch.row, meant, touched, spoken }
+        let (owner, part) = self.speak(&name.text, &meant);
+        let spoken = spoken::joined(&owner, &part);
+        Target { name: name.clone(), row: touch.row, meant, touched, spoken, owner, part }
     }
 
     /// The edge that a place names without a figure, as in `from: waist`; a measurement of that name is meant where
@@ -286,14 +291,14 @@ impl Resolver<'_> {
         }
     }
 
-    /// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
-    fn speak(&self, name: &str, meant: &Meant) -> String {
+    /// Whose a name is and what of it, in words.
+    fn speak(&self, name: &str, meant: &Meant) -> (String, String) {
         if name == "all" {
-            return "all".into();
+            return ("all".into(), String::new());
         }
         if let Meant::Inside(of, all) = meant {
             let owner = spoken::owner(&self.draft.facts, self.catalogue, name.split('.').next().unwrap_or(name));
-            return within::speak(&self.draft.facts.pieces[of.piece(self.cast)], &owner, all);
+            return (owner, within::speak(&self.draft.facts.pieces[of.piece(self.cast)], all));
         }
         spoken::name(&self.draft.facts, self.catalogue, name)
     }

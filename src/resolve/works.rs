@@ -181,25 +181,29 @@ impl<'a> EditionWork<'a> {
         self.targets.iter().chain(&self.caught)
     }
 
-    /// What it touches, by the names on the page, each once; `all` alone for everything.
-    pub fn spoken(&self) -> Vec<String> {
-        spoken(&self.targets)
-    }
-
     /// What it catches, by the names on the page, each once.
     pub fn spoken_caught(&self) -> Vec<String> {
-        spoken(&self.caught)
-    }
-}
-
-fn spoken(targets: &[Target]) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
-    for target in targets {
-        if !names.contains(&target.spoken) {
-            names.push(target.spoken.clone());
+        let mut names: Vec<String> = Vec::new();
+        for target in self.caught.iter().filter(|target| !target.spoken.is_empty()) {
+            if !names.contains(&target.spoken) {
+                names.push(target.spoken.clone());
+            }
         }
+        names
     }
-    names
+
+    /// What it touches, side by side: edges in a row are one side, every other name is one by itself.
+    pub fn sides(&self) -> Vec<Vec<&Target>> {
+        let mut sides: Vec<Vec<&Target>> = Vec::new();
+        for target in &self.targets {
+            let beside = sides.last_mut().filter(|side| target.row.is_some() && side[0].row == target.row);
+            match beside {
+                Some(side) => side.push(target),
+                None => sides.push(vec![target]),
+            }
+        }
+        sides
+    }
 }
 
 fn is_seen(target: &Target) -> bool {
