@@ -197,7 +197,8 @@ fn a_piece_and_its_edge_say_a_word_once() {
         "- press: [front.left, front.top, front.bottom, back.left, back.right]",
     );
     let what = read(&told[0]);
-    let right = "right front edge, right front: upper and bottom edge, front edge, side edge of the front";
+    let right =
+        "right front edge, right front: upper and bottom edge, front edge, side edge of the front";
     assert_eq!(what, right);
 }
 
@@ -440,5 +441,64 @@ fn every_figure_of_a_notion_reaches_the_page() {
     clean(&page);
     for figure in ["\"61\"", "\"2.5\"", "\"183\"", "\"39\"", "\"count\":3"] {
         assert!(page.data.contains(figure), "{figure} is not printed");
+    }
+}
+
+#[test]
+fn several_of_a_notion_are_called_by_their_plural_and_told_in_all() {
+    let yaml = base()["booklet.yaml"].replace(
+        "notions:\n",
+        "notions:\n  buttons: {kind: button, name: Shirt button, plural: Shirt buttons, size: 1 cm (3/8 in), count: [1, 9]}\n  \
+         cord: {kind: tape, name: Braided cord, length: 109.1 cm, count: 2}\n",
+    );
+    let make = format!(
+        "{}\nSew the {{buttons.count | words}} [](notion:buttons) on, near the first [](notion:buttons), with the [](notion:cord).\n",
+        base()["make.md"]
+    );
+    for (size, wanted) in [(0, "shirt button"), (1, "shirt buttons")] {
+        let words = spoken_of(size, &yaml, &make);
+        assert_eq!(words, [wanted, "shirt button", "braided cord"]);
+    }
+    let page = page(&[("booklet.yaml", &yaml), ("make.md", &make)]);
+    clean(&page);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let cord = &data["notions"][1]["amounts"][0];
+    assert_eq!(cord["count"], 2);
+    assert_eq!(cord["amount"]["first"]["number"], "220");
+}
+
+/// The names of the notions that the last words of a size refer to.
+fn spoken_of(size: usize, yaml: &str, make: &str) -> Vec<String> {
+    // The page is of the first size: the other comes first where the sizes are told the other way round.
+    let turned = yaml
+        .replace(
+            "small: Small\n  large: Large",
+            "large: Large\n  small: Small",
+        )
+        .replace("count: [1, 9]", "count: [9, 1]");
+    let page = page(&[
+        ("booklet.yaml", if size == 0 { yaml } else { &turned }),
+        ("make.md", make),
+    ]);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let mut found = Vec::new();
+    names(&data["parts"], &mut found);
+    found
+}
+
+fn names(data: &serde_json::Value, found: &mut Vec<String>) {
+    match data {
+        serde_json::Value::Array(items) => items.iter().for_each(|item| names(item, found)),
+        serde_json::Value::Object(map) => {
+            if map.get("aim").is_some_and(|aim| aim == "notion") {
+                found.extend(
+                    map.get("name")
+                        .and_then(|name| name.as_str())
+                        .map(str::to_owned),
+                );
+            }
+            map.values().for_each(|item| names(item, found));
+        }
+        _ => {}
     }
 }

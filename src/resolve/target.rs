@@ -233,7 +233,9 @@ impl Resolver<'_> {
                 Err(known) => Meant::NoSuchInside { owner, sort, name: edge.unwrap_or("").to_owned(), known },
             };
         }
-        let inside = edge.and_then(|word| within::named(facts, word)).map(|one| Meant::Inside(owner, vec![one]));
+        let here = |one: &Inside| owner.copies(self.cast).into_iter().any(|copy| self.is_on(copy, *one));
+        let inside = edge.and_then(|word| within::named(facts, word)).filter(here);
+        let inside = inside.map(|one| Meant::Inside(owner, vec![one]));
         // What is marked may bear the name of the edge that it opens at.
         if let (Verb::Mark | Verb::Slash, Some(inside)) = (verb, inside.clone()) {
             return inside;
@@ -258,6 +260,13 @@ impl Resolver<'_> {
         }
     }
 
+    /// Whether a copy has what lies inside its piece: a mark may be for some of the copies alone.
+    fn is_on(&self, copy: CopyId, one: Inside) -> bool {
+        let member = &self.cast[copy];
+        let marks = &self.draft.facts.pieces[member.piece].marks;
+        !matches!(one, Inside::Mark(at) if !marks[at].is_on(&member.name))
+    }
+
     fn of_notion(&self, notion: NotionId, edge: Option<&str>) -> Meant {
         match edge {
             Some(word) if self.draft.facts.notions[notion].kind == Kind::Zip => match ZipEdge::parse(word) {
@@ -278,7 +287,8 @@ impl Resolver<'_> {
             }
             Meant::Inside(owner, all) => {
                 let copies = owner.copies(self.cast).into_iter();
-                copies.flat_map(|copy| all.iter().map(move |one| Touched::Inside(copy, *one))).collect()
+                let on = |copy: CopyId| all.iter().filter(move |one| self.is_on(copy, **one));
+                copies.flat_map(|copy| on(copy).map(move |one| Touched::Inside(copy, *one))).collect()
             }
             Meant::Notion(notion) => vec![Touched::Notion(*notion)],
             Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],

@@ -312,6 +312,16 @@ fn filler(name: &Name, resolver: &Resolver<'_>, findings: &mut Findings) -> Opti
 
 /// `back right` is two words, and most likely meant as the edge `back.right`.
 fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, findings: &mut Findings) {
+    if let Some(at) = words.text.find('{') {
+        let end = words.text[at..].find('}').map_or(words.text.len(), |end| at + end + 1);
+        let finding = WORK_UNREADABLE
+            .at(words.at(at..end), "plain words are printed as they stand, and braces in them are not worked out");
+        findings.push(
+            finding
+                .hint("write the sentence under `note:`, where braces are worked out, or say it without a figure")
+                .everywhere(),
+        );
+    }
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
     let Some(piece) = resolver.catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();
