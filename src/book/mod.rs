@@ -7,6 +7,7 @@ mod amount;
 mod cutting;
 mod gather;
 mod merge;
+mod offer;
 mod prose;
 mod seam;
 mod volume;
@@ -15,6 +16,7 @@ pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
 pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
+pub use offer::Offer;
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use seam::{PlaceFact, SeamFact};
 pub use volume::{

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::amount::{Amount, Value};
+use super::offer::Offer;
 use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
 use super::prose::{Block, Inline, Picture};
 use super::seam::SeamFact;
@@ -52,6 +53,8 @@ pub struct Book {
     pub pieces: PieceDrawings,
     /// What to cut from what.
     pub cuts: Vec<CutList>,
+    /// What is left to the maker, with what each thing alone needs: the lists hold what is needed in any case.
+    pub offers: Vec<Offer>,
     /// Cloth with its pieces.
     pub layouts: Vec<Layout>,
     /// The map of the pattern sheets; `None` where there are no pieces.
@@ -218,6 +221,8 @@ pub struct Part {
     pub title: Vec<Inline>,
     /// What stands before the first step.
     pub intro: Vec<Block>,
+    /// The id of what it belongs to of all that is left to the maker.
+    pub offer: Option<String>,
     /// The steps.
     pub steps: Vec<Step>,
     /// The sizes that its author wrote it for, shown here or not.
@@ -239,6 +244,8 @@ pub struct Step {
     pub body: Vec<Block>,
     /// The first diagram.
     pub figure: Option<Picture>,
+    /// The id of what it belongs to of all that is left to the maker.
+    pub offer: Option<String>,
     /// What is sewn, at which allowance and with which stitch.
     pub seam: Vec<SeamFact>,
     /// The sizes that its author wrote it for, shown here or not.

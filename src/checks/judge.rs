@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::ops::Deref;
 
 use crate::cloth::{ClothFault, ClothLayout};
-use crate::construct::History;
+use crate::construct::{History, Played};
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
 use crate::model::{Draft, Text};
@@ -18,6 +18,11 @@ pub struct Subject<'a> {
     pub editions: &'a [Edition<'a>],
     /// Every size, played; in the order of the editions.
     pub histories: &'a [History],
+    /// The ways through each size where something is left to the maker, the first with all that may be done; none
+    /// where nothing is.
+    pub ways: &'a [Vec<Played<'a>>],
+    /// The cloth of every size with each thing that is left to the maker, by its place in the draft.
+    pub cloth_with: &'a [Vec<(usize, Vec<Result<ClothLayout, Box<ClothFault>>>)>],
     /// The diagrams.
     pub figures: &'a Figures,
     /// The words of the house that the booklet brought itself.

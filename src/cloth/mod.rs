@@ -12,6 +12,7 @@ mod layers;
 mod laying;
 mod layout;
 mod lie;
+mod quilted;
 
 pub use bolt::{Bolt, bolts};
 pub use drawing::{cloth_scale, draw_cloth};
@@ -19,3 +20,4 @@ pub use layers::Layers;
 pub use laying::lay_out;
 pub use layout::{ClothFault, ClothLayout, LaidPiece, TooWide};
 pub use lie::lies_at_fold;
+pub use quilted::{Quilted, quilted};

@@ -13,6 +13,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
     idle(player);
     player.never_caught();
+    player.caught_too_short();
     player.never_closed();
     unfinished::judge(player);
     holes(player);

@@ -156,6 +156,8 @@ pub enum Fault {
     CopyIdle { copy: String, piece: PieceId, cut: Moment },
     /// What was basted to an edge is in no seam at the end.
     NeverCaught { edges: Vec<String>, basted: Moment },
+    /// Of what a seam catches nothing is left outside it: how long it is and how much is caught at its ends (mm).
+    CaughtTooShort { edge: String, long: f64, taken: f64, caught: Moment },
     /// Something is stuffed that cannot be, or that is turned later.
     StuffedOutOfOrder { stuffed: Moment, why: Unfilled },
     /// A gap stays open.

@@ -31,6 +31,7 @@ mod tell;
 mod thread;
 mod unfinished;
 mod verbs;
+mod ways;
 mod zips;
 
 pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
@@ -40,3 +41,4 @@ pub use sewn::sewn;
 pub use tell::tell;
 pub use thread::{ThreadEstimate, thread};
 pub use verbs::{VERBS, VerbEntry, entry};
+pub use ways::Played;

@@ -8,6 +8,7 @@ mod facts;
 mod inside;
 mod looks;
 mod notion;
+mod offer;
 mod part;
 mod prose;
 mod sheet;
@@ -25,6 +26,7 @@ pub use facts::{
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use looks::{Booklets, Show, Style};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
+pub use offer::{Offer, Stake};
 pub use part::{Part, Step};
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, PrintedText, Reference,

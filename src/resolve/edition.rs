@@ -1,5 +1,7 @@
 //! The edition of one size, whole.
 
+use std::collections::BTreeSet;
+
 use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
 use super::fit::{self, FitRow};
@@ -16,6 +18,7 @@ use super::target::Resolver;
 use super::uses::{Told, Uses};
 use super::values::Values;
 use super::within::Inside;
+use super::without::{Without, rivals};
 use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::{Findings, in_sentence};
@@ -30,6 +33,8 @@ pub struct Edition<'a> {
     pub draft: &'a Draft,
     /// Its names.
     pub catalogue: &'a Catalogue,
+    /// What it leaves out; nothing where the booklet is whole.
+    pub without: Without,
     /// Every copy of its pieces.
     pub cast: Cast,
     /// The values.
@@ -164,6 +169,20 @@ impl<'a> Edition<'a> {
         EdgeId::each(edges).filter(|(_, edge)| !edge.on_fold).map(|(edge, _)| edge).collect()
     }
 
+    /// What is left to the maker in this size, by its places in the draft.
+    pub fn offered(&self) -> BTreeSet<usize> {
+        self.steps().filter_map(|step| step.step.offer).collect()
+    }
+
+    /// The steps that lead to the one of that number, or to the end: of each choice one way alone, that of the step
+    /// itself or the first.
+    pub fn steps_to(&self, last: Option<usize>) -> impl Iterator<Item = &EditionStep<'a>> {
+        let taken = self.steps().find(|step| Some(step.number) == last).and_then(|step| step.step.offer);
+        let out = rivals(&self.draft.offers, &self.offered(), taken);
+        let goes = move |step: &&EditionStep<'_>| step.step.offer.is_none_or(|offer| !out.contains(&offer));
+        self.steps().filter(goes).take_while(move |step| last.is_none_or(|last| step.number <= last))
+    }
+
     /// Every step, in order.
     pub fn steps(&self) -> impl Iterator<Item = &EditionStep<'a>> {
         self.parts.iter().flat_map(|part| &part.steps)
@@ -205,12 +224,18 @@ impl Draft {
     }
 }
 
-/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it.
-pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a>) -> (Edition<'a>, Findings) {
+/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it. What is left out
+/// has no steps in it and no pieces; all others keep their numbers.
+pub fn resolve<'a>(
+    draft: &'a Draft,
+    catalogue: &'a Catalogue,
+    worked: Values<'a>,
+    without: &Without,
+) -> (Edition<'a>, Findings) {
     let values = &worked;
     let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
     let ends = Ends::gather(draft, values.size());
-    let cast = Cast::of(draft, values.size());
+    let cast = Cast::of(draft, values.size(), without);
     let resolver = Resolver { draft, catalogue, values, cast: &cast };
     let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
@@ -223,11 +248,14 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         let intro = printer.blocks(&part.intro);
         for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
             number += 1;
+            if without.skips(step) {
+                continue;
+            }
             let works = step
                 .works
                 .iter()
                 .map(|work| {
-                    let worked = EditionWork::new(work, &resolver, &scope(Some(step)), &mut told);
+                    let worked = EditionWork::new(work, &resolver, &scope(Some(step)), without, &mut told);
                     let note = printing(draft, (&ends, Some(at)), scope(Some(step)), &mut told).blocks(&work.note);
                     EditionWork { note, ..worked }
                 })
@@ -253,11 +281,12 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         .map(|expectation| (expectation, holds(expectation, values, &mut told.findings)))
         .collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
-    let lister = Lister { draft, ends: &ends, values };
+    let lister = Lister { draft, ends: &ends, values, without };
     let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));
     let edition = Edition {
         draft,
         catalogue,
+        without: without.clone(),
         cast,
         values: worked,
         front,

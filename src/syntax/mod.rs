@@ -21,6 +21,7 @@ mod links;
 mod markdown;
 mod measures;
 mod notions;
+mod offers;
 mod outlines;
 mod part;
 mod pieces;

@@ -20,7 +20,11 @@ pub struct Supplies<'a> {
     pub pictures: &'a BTreeMap<String, Photo>,
     /// The map of its pattern sheets; `None` where there are no pieces.
     pub map: Option<PageMap>,
-    /// The cloth laid, each layout with its drawing and the drawing's size in mm.
+    /// What the size needs whatever the maker chooses.
+    pub always: &'a Edition<'a>,
+    /// The size with each thing that is left to the maker, by its place in the draft, and the cloth laid for it.
+    pub offers: Vec<(usize, &'a Edition<'a>, &'a [ClothLayout])>,
+    /// The cloth laid for what is always needed, each layout with its drawing and the drawing's size in mm.
     pub cloth: Vec<(ClothLayout, String, (f64, f64))>,
 }
 
@@ -35,6 +39,18 @@ pub fn gather(edition: &Edition<'_>, supplies: &Supplies<'_>) -> Book {
         pictures_of: BTreeMap::new(),
     };
     gatherer.book()
+}
+
+/// What lists are made of: a size with its cloth laid.
+pub(in crate::book) struct Lists<'a> {
+    pub edition: &'a Edition<'a>,
+    pub cloth: Vec<&'a ClothLayout>,
+}
+
+impl<'a> Lists<'a> {
+    pub fn of(edition: &'a Edition<'a>, cloth: impl Iterator<Item = &'a ClothLayout>) -> Lists<'a> {
+        Lists { edition, cloth: cloth.collect() }
+    }
 }
 
 /// A book in the making.
@@ -66,8 +82,10 @@ impl Gatherer<'_> {
         let key = self.key();
         let parts = self.parts();
         let allowances = self.allowances();
-        let (fabrics, notions) = (self.fabrics(), self.notions());
-        let (pieces, cuts, layouts, map) = (self.pieces(), self.cuts(), self.layouts(), self.map());
+        let supplies = self.supplies;
+        let always = Lists::of(supplies.always, supplies.cloth.iter().map(|(layout, ..)| layout));
+        let (fabrics, notions, cuts) = (self.fabrics(&always), self.notions(&always), self.cuts(&always));
+        let (pieces, layouts, map) = (self.pieces(), self.layouts(), self.map());
         Book {
             title: facts.title.text.clone(),
             designer: words(&facts.designer).unwrap_or_default(),
@@ -104,6 +122,7 @@ impl Gatherer<'_> {
             tools: facts.tools.iter().map(|tool| tool.name.text.clone()).collect(),
             pieces,
             cuts,
+            offers: self.offers(),
             layouts,
             map,
             parts,

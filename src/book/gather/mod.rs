@@ -2,6 +2,7 @@
 
 mod gatherer;
 mod lists;
+mod offers;
 mod prose;
 mod steps;
 

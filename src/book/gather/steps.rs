@@ -23,10 +23,16 @@ impl Gatherer<'_> {
             at,
             title: self.inlines(&part.title, &id),
             intro: self.blocks(&part.intro, &id),
+            offer: self.offer_called(part.part.offer),
             steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref()]),
             id,
         }
+    }
+
+    /// The id of what is left to the maker, by its place in the draft.
+    fn offer_called(&self, offer: Option<usize>) -> Option<String> {
+        offer.map(|offer| self.edition.draft.offers[offer].id.text.clone())
     }
 
     /// The sizes that every one of some limits lets through.
@@ -52,6 +58,7 @@ impl Gatherer<'_> {
             title: self.inlines(&step.title, &id),
             figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
             body: self.blocks(&step.body, &id),
+            offer: self.offer_called(step.step.offer),
             seam: step.works.iter().map(|work| self.seam(work, &id)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref(), step.step.sizes.as_ref()]),
             id,

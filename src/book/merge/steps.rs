@@ -21,6 +21,7 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
                 id: group.first().id.clone(),
                 at: group.first().at,
                 sizes: group.first().sizes.clone(),
+                offer: group.first().offer.clone(),
                 title: over(&group.own, |part| part.title.as_slice(), inlines),
                 intro: over(&group.own, |part| part.intro.as_slice(), blocks),
                 steps: steps
@@ -69,6 +70,7 @@ fn step(own: &[(usize, &Step)], number: usize) -> Step {
         figure,
         seam: seam(own),
         sizes: first.sizes.clone(),
+        offer: first.offer.clone(),
     }
 }
 
