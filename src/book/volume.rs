@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::amount::{Amount, Value};
-use super::offer::Offer;
 use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
+use super::offer::Offer;
 use super::prose::{Block, Inline, Picture};
 use super::seam::SeamFact;
 

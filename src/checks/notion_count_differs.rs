@@ -89,9 +89,9 @@ fn used(edition: &Edition<'_>, notion: NotionId) -> Option<(u32, bool)> {
         sum = sum.checked_add(work.count.filter(|_| sets)?)?;
     }
     let name = edition.draft.facts.notions[notion].name.text.to_lowercase();
-    let whole = name.split(|letter: char| !letter.is_alphanumeric()).any(|word| {
-        WHOLE.iter().any(|known| word == *known || word.strip_suffix('s') == Some(known))
-    });
+    let whole = name
+        .split(|letter: char| !letter.is_alphanumeric())
+        .any(|word| WHOLE.iter().any(|known| word == *known || word.strip_suffix('s') == Some(known)));
     let halves = works.len() > 1 && !whole && works.iter().all(|work| work.verb == Verb::Fasten);
     (!works.is_empty()).then_some((sum, halves))
 }

@@ -79,9 +79,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             continue;
         }
         let finding = match notion.kind {
-            Kind::Filling => CHECK
-                .at(notion.id.span, format!("no step fills anything with `{id}`"))
-                .hint(format!("name it in a step's work, such as `- stuff: [{id}, body_front]`, or take it off the list")),
+            Kind::Filling => CHECK.at(notion.id.span, format!("no step fills anything with `{id}`")).hint(format!(
+                "name it in a step's work, such as `- stuff: [{id}, body_front]`, or take it off the list"
+            )),
             _ => CHECK
                 .at(notion.id.span, format!("no step mentions `{id}`"))
                 .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list")),

@@ -61,6 +61,7 @@ use super::pinned_after_sewn;
 use super::place_off_edge;
 use super::prepared_too_late;
 use super::quilted_too_small;
+use super::raw_outside;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
@@ -167,6 +168,7 @@ pub static CHECKS: &[Judge] = &[
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
+    raw_outside::CHECK,
     seam_not_sewn_yet::CHECK,
     prepared_too_late::CHECK,
     curve_not_clipped::CHECK,
@@ -219,11 +221,7 @@ pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
 }
 
 /// Looks at every size, and where something is left to the maker, at every way through it.
-fn each_size(
-    subject: &Subject<'_>,
-    findings: &mut Findings,
-    look: &dyn Fn(&Edition<'_>, &History, &mut Findings),
-) {
+fn each_size(subject: &Subject<'_>, findings: &mut Findings, look: &dyn Fn(&Edition<'_>, &History, &mut Findings)) {
     for ((edition, history), ways) in subject.editions.iter().zip(subject.histories).zip(subject.ways) {
         if ways.is_empty() {
             look(edition, history, findings);

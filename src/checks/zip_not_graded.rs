@@ -91,7 +91,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                             long(longest)
                         ),
                     )
-                    .hint("give it a length for each size, such as `length: [15 cm, 20 cm]`, or waive this and say why"),
+                    .hint(
+                        "give it a length for each size, such as `length: [15 cm, 20 cm]`, or waive this and say why",
+                    ),
             );
         }
     }

@@ -53,7 +53,8 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
         return None;
     }
     let none = Exact::from_integer(0);
-    let bolt = Bolt { fabric, width_at: 0, width, selvedge: 0.0, folded, shrinkage: none, spare: none, stated: None, cuts };
+    let bolt =
+        Bolt { fabric, width_at: 0, width, selvedge: 0.0, folded, shrinkage: none, spare: none, stated: None, cuts };
     let told = |across: bool, room: f64, needed: f64| Quilted { fabric, piece, across, room, needed };
     let wide = if folded { bolt.folded_room() } else { bolt.flat_room() };
     match lay_out(&bolt, Effort::Usual) {
@@ -65,7 +66,12 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
         }
         Ok(layout) => {
             let tall = |path: &kurbo::BezPath| kurbo::Shape::bounding_box(path).height();
-            layout.pieces.iter().map(|one| tall(&one.outline)).max_by(f64::total_cmp).map(|long| told(false, height, long))
+            layout
+                .pieces
+                .iter()
+                .map(|one| tall(&one.outline))
+                .max_by(f64::total_cmp)
+                .map(|long| told(false, height, long))
         }
     }
 }

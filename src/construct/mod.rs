@@ -18,6 +18,7 @@ mod joins;
 mod layers;
 mod lengths;
 mod notches;
+mod outside;
 mod parts;
 mod places;
 mod play;

@@ -68,7 +68,9 @@ pub fn without(edition: &Edition<'_>, out: BTreeSet<usize>) -> Without {
             .collect();
         let need = notion_needed_by(edition, notion);
         let by_cuts = !cut.is_empty() && cut.iter().all(|piece| names.contains(*piece));
-        if is_out(&need) && cut.is_empty() || by_cuts && (need.is_empty() || is_out(&need)) && !is_plain(edition, notion) {
+        if is_out(&need) && cut.is_empty()
+            || by_cuts && (need.is_empty() || is_out(&need)) && !is_plain(edition, notion)
+        {
             names.insert(written.id.text.clone());
         }
     }
@@ -96,9 +98,9 @@ fn is_plain(edition: &Edition<'_>, notion: NotionId) -> bool {
 
 fn notion_users(edition: &Edition<'_>, notion: NotionId) -> BTreeSet<Option<usize>> {
     let is_it = |one: &Touched| matches!(one, Touched::Notion(own) | Touched::ZipEdge(own, _) if *own == notion);
-    let worked = edition.steps().filter(|step| {
-        step.works.iter().flat_map(|work| work.named()).flat_map(|target| &target.touched).any(is_it)
-    });
+    let worked = edition
+        .steps()
+        .filter(|step| step.works.iter().flat_map(|work| work.named()).flat_map(|target| &target.touched).any(is_it));
     let users: BTreeSet<Option<usize>> = worked.map(|step| step.step.offer).collect();
     if !users.is_empty() {
         return users;
@@ -128,7 +130,8 @@ fn alone(edition: &Edition<'_>, users: BTreeSet<Option<usize>>) -> BTreeSet<usiz
     let present = edition.offered();
     let whole = |offer: &usize| {
         let choice = &offers[*offer].choice;
-        choice.is_some() && present.iter().filter(|other| offers[**other].choice == *choice).all(|one| own.contains(one))
+        choice.is_some()
+            && present.iter().filter(|other| offers[**other].choice == *choice).all(|one| own.contains(one))
     };
     if own.iter().any(whole) { BTreeSet::new() } else { own }
 }

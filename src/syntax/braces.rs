@@ -76,7 +76,9 @@ fn is_attributes(text: &str, at: usize) -> bool {
         return false;
     }
     let inner = inner.trim();
-    inner == "optional" || inner.starts_with(['#', '.']) || ["for=", "or=", "of="].iter().any(|key| inner.starts_with(key))
+    inner == "optional"
+        || inner.starts_with(['#', '.'])
+        || ["for=", "or=", "of="].iter().any(|key| inner.starts_with(key))
 }
 
 /// The rest of a line from `at`.

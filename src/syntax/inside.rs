@@ -132,6 +132,12 @@ pub(super) fn marks(node: &Node, findings: &mut Findings) -> Vec<Mark> {
     })
 }
 
+/// The mark that says which edge of a piece is up: `up: top`. No author can name it.
+pub(super) fn up(record: &Fields<'_>, findings: &mut Findings) -> Option<Mark> {
+    let edge = fields::name(&record.text("up", findings)?, findings);
+    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge) })
+}
+
 fn place(record: &Fields<'_>, findings: &mut Findings) -> Option<MarkPlace> {
     if let Some(node) = record.get("point") {
         surplus(record, &["edge", "at", "outline"], "a mark with a `point`", findings);

@@ -33,6 +33,7 @@ mod sheets;
 mod sizes;
 mod synonyms;
 mod things;
+mod together;
 mod views;
 mod waive;
 mod walk;

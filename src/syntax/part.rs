@@ -166,7 +166,8 @@ fn conditions(
     let line = &text[head.range()];
     let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
     let value = attrs.iter().find(|(key, _)| &**key == "for").map(|(_, value)| value.as_deref().unwrap_or(""));
-    let stray: Vec<&str> = attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for" && !STAKES.contains(key)).collect();
+    let stray: Vec<&str> =
+        attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for" && !STAKES.contains(key)).collect();
     let whole = format!("{} {}", value.unwrap_or(""), stray.join(" "));
     let names: Vec<&str> =
         whole.split([',', ' ', '"', '\'', '“', '”']).map(str::trim).filter(|name| !name.is_empty()).collect();
@@ -199,12 +200,7 @@ fn conditions(
 const STAKES: [&str; 3] = ["optional", "or", "of"];
 
 /// What a heading leaves to the maker; faults in the form are findings that show the right one.
-fn stake(
-    text: &str,
-    head: Span,
-    attrs: &[(CowStr<'_>, Option<CowStr<'_>>)],
-    reader: &mut Reader<'_>,
-) -> Option<Stake> {
+fn stake(text: &str, head: Span, attrs: &[(CowStr<'_>, Option<CowStr<'_>>)], reader: &mut Reader<'_>) -> Option<Stake> {
     let said: Vec<(&str, &str)> = attrs
         .iter()
         .filter(|(key, _)| STAKES.contains(&&**key))
@@ -220,12 +216,10 @@ fn stake(
         _ => {
             let line = &text[head.range()];
             let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
-            reader.findings.push(
-                FOR_UNREADABLE.at(braces, "this heading's braces cannot be read").hint(
-                    "write one of `{#pull optional}`, `{#fused or=wadding}`, where `wadding` names the choice, and \
+            reader.findings.push(FOR_UNREADABLE.at(braces, "this heading's braces cannot be read").hint(
+                "write one of `{#pull optional}`, `{#fused or=wadding}`, where `wadding` names the choice, and \
                      `{#trim of=pull}`, where `pull` is the id of another heading",
-                ),
-            );
+            ));
             None
         }
     }

@@ -311,6 +311,8 @@ impl Setter<'_> {
             "allowance": fact.allowance.as_ref().map(value),
             "stitch": fact.stitch.as_ref().map(value),
             "by_hand": fact.by_hand,
+            "together": fact.together,
+            "ends_in": fact.ends_in,
             "leave": fact.leave.as_ref().map(value),
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),

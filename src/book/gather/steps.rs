@@ -6,7 +6,7 @@ use crate::book::seam::{PlaceFact, SeamFact};
 use crate::book::volume::{AllowanceUse, Part, Step};
 use crate::diag::in_sentence;
 use crate::measure::Exact;
-use crate::model::{Far, Thread, is_for};
+use crate::model::{Far, Thread, Together, is_for};
 use crate::resolve::{Edition, EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
 
 impl Gatherer<'_> {
@@ -81,6 +81,12 @@ impl Gatherer<'_> {
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
             by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
+            together: match work.work.with {
+                Some(Together::RightSides) => "together_right".to_owned(),
+                Some(Together::WrongSides) => "together_wrong".to_owned(),
+                None => String::new(),
+            },
+            ends_in: work.work.ends_in,
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),
