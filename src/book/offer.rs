@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::cutting::CutList;
-use super::volume::{FabricNeed, NotionNeed};
+use super::needs::{FabricNeed, NotionNeed};
 
 /// Work that may be left out, or one way of a choice, with what it alone needs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

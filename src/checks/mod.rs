@@ -54,6 +54,7 @@ mod notches_differ;
 mod notion_count_differs;
 mod notion_length_missing;
 mod notion_unused;
+mod pad_too_large;
 mod piece_not_cut;
 mod piece_too_wide;
 mod piece_unused;

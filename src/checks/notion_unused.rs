@@ -29,12 +29,12 @@
 //! ## Limits
 //! A mention in work counts, as does `[](notion:button)`, or a figure of it such as `{zip.length}`,
 //! in the words of a part or step that the size has; of a choice by size, only the branch that it
-//! takes; for what fills (the kind `filling`) only work does. A plain word does not: the booklet cannot know what it means. A notion of the kind
+//! takes; for stuffing by its `amount` only work does. A plain word does not: the booklet cannot know what it means. A notion of the kind
 //! `thread` is used by any seam.
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Kind, is_for};
+use crate::model::{Kind, NotionFigure, is_for};
 use crate::resolve::{Edition, NotionId};
 
 /// The check.
@@ -73,16 +73,17 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
                 block.each_inline_for(Some(size), &mut |inline| told |= inline.mentions_notion(id));
             });
         }
-        // Words alone fill nothing.
-        let told = told && !(notion.kind == Kind::Filling && !worked);
+        // Words alone stuff nothing; a pad may be laid in.
+        let stuffing = notion.kind == Kind::Filling && notion.figures.contains_key(&NotionFigure::Amount);
+        let told = told && !stuffing;
         if worked || told || cut {
             continue;
         }
-        let finding = match notion.kind {
-            Kind::Filling => CHECK.at(notion.id.span, format!("no step fills anything with `{id}`")).hint(format!(
+        let finding = match stuffing {
+            true => CHECK.at(notion.id.span, format!("no step stuffs anything with `{id}`")).hint(format!(
                 "name it in a step's work, such as `- stuff: [{id}, body_front]`, or take it off the list"
             )),
-            _ => CHECK
+            false => CHECK
                 .at(notion.id.span, format!("no step mentions `{id}`"))
                 .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list")),
         };

@@ -6,9 +6,10 @@
 //! ## Wrong
 //! ```yaml
 //! fabrics:
+//!   plain: {name: Plain cotton, widths: [110 cm]}
 //!   quilted: {name: Quilted cotton, from: panel}
 //! pieces:
-//!   panel: {sheet: no, outline: {rectangle: [20 cm, 20 cm]}, raw: all, cut: {outer: [panel_top, panel_back]}}
+//!   panel: {sheet: no, outline: {rectangle: [20 cm, 20 cm]}, raw: all, cut: {plain: [panel_top, panel_back]}}
 //!   pad: {outline: {rectangle: [20 cm, 20 cm]}, raw: all, grain: vertical, cut: {quilted: 1}}
 //! ```
 //! ````md
@@ -27,9 +28,10 @@
 //! ## Right
 //! ```yaml
 //! fabrics:
+//!   plain: {name: Plain cotton, widths: [110 cm]}
 //!   quilted: {name: Quilted cotton, from: panel}
 //! pieces:
-//!   panel: {sheet: no, outline: {rectangle: [22 cm, 22 cm]}, raw: all, cut: {outer: [panel_top, panel_back]}}
+//!   panel: {sheet: no, outline: {rectangle: [22 cm, 22 cm]}, raw: all, cut: {plain: [panel_top, panel_back]}}
 //!   pad: {outline: {rectangle: [20 cm, 20 cm]}, raw: all, grain: vertical, cut: {quilted: 1}}
 //! ```
 //! ````md

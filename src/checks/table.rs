@@ -54,6 +54,7 @@ use super::notches_differ;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::pad_too_large;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
@@ -164,6 +165,7 @@ pub static CHECKS: &[Judge] = &[
     basted_not_caught::CHECK,
     caught_too_short::CHECK,
     stuffed_out_of_order::CHECK,
+    pad_too_large::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,

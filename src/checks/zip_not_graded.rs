@@ -18,7 +18,7 @@
 //!
 //! ```work
 //! - cut: case
-//! - {sew: [case_front.top, case_back.top], allowance: seam, stitch: 2.5 mm, leave: {length: zip.length, at: centre, for: zip}}
+//! - {sew: [case_front.top, case_back.top], allowance: seam, stitch: 2.5 mm, leave: {length: zip.length, for: zip}}
 //! - {topstitch: [zip, case_front], stitch: 2.5 mm}
 //! ```
 //!
@@ -40,7 +40,7 @@
 //!
 //! ```work
 //! - cut: case
-//! - {sew: [case_front.top, case_back.top], allowance: seam, stitch: 2.5 mm, leave: {length: zip.length, at: centre, for: zip}}
+//! - {sew: [case_front.top, case_back.top], allowance: seam, stitch: 2.5 mm, leave: {length: zip.length, for: zip}}
 //! - {topstitch: [zip, case_front], stitch: 2.5 mm}
 //! ```
 //!

@@ -4,9 +4,9 @@ use super::bolt::{Bolt, value};
 use super::cut_out::cut_outs;
 use super::laying::{GAP, lay_out};
 use crate::measure::{Dimension, Exact, to_f64};
-use crate::model::{Outline, is_for};
+use crate::model::{Outline, Verb, is_for};
 use crate::nest::Effort;
-use crate::resolve::{Edition, FabricId, PieceId};
+use crate::resolve::{Edition, FabricId, PieceId, Touched};
 
 /// What quilting takes of length and width where the author does not say (common practice, no source).
 const DRAWN_IN: f64 = 0.03;
@@ -60,7 +60,7 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
     match lay_out(&bolt, Effort::Usual) {
         Err(wider) => wider.iter().map(|one| one.needed).max_by(f64::total_cmp).map(|needed| told(true, wide, needed)),
         // Pieces may be cut apart along one line.
-        Ok(layout) if row.count == 1 => {
+        Ok(layout) if panels(edition, piece) < 2 => {
             let between = GAP * (layout.pieces.len().saturating_sub(1)) as f64;
             Some(told(false, height, layout.length - between))
         }
@@ -74,4 +74,11 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
                 .map(|long| told(false, height, long))
         }
     }
+}
+
+/// How many panels are quilted of a piece: its copies that one fact names are the layers of one.
+fn panels(edition: &Edition<'_>, piece: PieceId) -> usize {
+    let works = edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Quilt);
+    let of = |one: &Touched| one.copy().is_some_and(|copy| edition.cast[copy].piece == piece);
+    works.filter(|work| work.touched().any(|one| of(&one))).count()
 }

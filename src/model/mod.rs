@@ -20,8 +20,8 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
-    Segment, Tool, Word,
+    Bend, BodyRow, Caution, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
+    Release, Segment, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use looks::{Booklets, Show, Style};

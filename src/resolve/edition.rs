@@ -66,7 +66,7 @@ pub struct Edition<'a> {
 #[allow(missing_docs, reason = "named as in the facts")]
 pub struct FrontMatter {
     pub read_first: Vec<Block>,
-    pub cautions: Vec<Vec<Block>>,
+    pub cautions: Vec<(usize, Vec<Block>)>,
     pub care: Vec<Block>,
     pub terms: Vec<Block>,
     pub words: Vec<(String, Vec<Block>)>,
@@ -217,10 +217,12 @@ impl<'a> Edition<'a> {
 }
 
 impl Draft {
-    /// A figure's path in one size: `{size}` filled in.
+    /// A figure's path in one size: `{size}` filled in, and `{view}`, which is the size's own name where the pattern is
+    /// for one thing.
     pub fn figure_path(&self, path: &str, size: usize) -> String {
-        let id = self.facts.sizes.get(size).map_or("", |size| size.id.text.as_str());
-        path.replace("{size}", id)
+        let Some(size) = self.facts.sizes.get(size) else { return path.to_owned() };
+        let view = size.view.as_ref().map_or(&size.id, |view| &view.id);
+        path.replace("{size}", &size.id.text).replace("{view}", &view.text)
     }
 }
 
@@ -323,10 +325,21 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
     let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
-        cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),
+        cautions: facts
+            .cautions
+            .iter()
+            .enumerate()
+            .filter(|(_, caution)| is_for(caution.sizes.as_ref(), values.size()))
+            .map(|(at, caution)| (at, printer.blocks(&caution.content)))
+            .collect(),
         care: printer.blocks(&facts.care),
         terms: printer.blocks(&facts.terms),
-        words: facts.words.iter().map(|word| (word.term.text.clone(), printer.blocks(&word.meaning))).collect(),
+        words: facts
+            .words
+            .iter()
+            .filter(|word| is_for(word.sizes.as_ref(), values.size()))
+            .map(|word| (word.term.text.clone(), printer.blocks(&word.meaning)))
+            .collect(),
         editions: facts
             .editions
             .iter()

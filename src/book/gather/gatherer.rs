@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::volume::{Book, Drawing, KeyEntry, PatternView, Photo, Release, Size, Word};
+use crate::book::volume::{Book, Caution, Drawing, KeyEntry, PatternView, Photo, Release, Size, Tool, Word};
 use crate::cloth::ClothLayout;
 use crate::draw::Overview;
 use crate::figure::{self, Figures};
-use crate::model::{self, Date, Text, Wearer, by_view};
+use crate::model::{self, Date, Text, Wearer, by_view, is_for};
 use crate::resolve::{Edition, Ids, slug};
 use crate::sheets::PageMap;
 
@@ -111,7 +111,15 @@ impl Gatherer<'_> {
             cover,
             cover_alt: words(&facts.style.cover_alt),
             read_first: self.blocks(&front.read_first, "read-first"),
-            cautions: front.cautions.iter().map(|caution| self.blocks(caution, "cautions")).collect(),
+            cautions: front
+                .cautions
+                .iter()
+                .map(|(at, caution)| Caution {
+                    at: *at,
+                    content: self.blocks(caution, "cautions"),
+                    sizes: self.written_for(&[facts.cautions[*at].sizes.as_ref()]),
+                })
+                .collect(),
             child_caution: wearer == Wearer::Child,
             allowances,
             key,
@@ -119,7 +127,7 @@ impl Gatherer<'_> {
             finished: self.finished(),
             fabrics,
             notions,
-            tools: facts.tools.iter().map(|tool| tool.name.text.clone()).collect(),
+            tools: self.tools(),
             pieces,
             cuts,
             offers: self.offers(),
@@ -149,6 +157,18 @@ impl Gatherer<'_> {
             drawings: std::mem::take(&mut self.drawings),
             pictures: self.supplies.pictures.clone(),
         }
+    }
+
+    fn tools(&self) -> Vec<Tool> {
+        let tools = self.edition.draft.facts.tools.iter().enumerate();
+        tools
+            .filter(|(_, tool)| is_for(tool.sizes.as_ref(), self.size))
+            .map(|(at, tool)| Tool {
+                name: tool.name.text.clone(),
+                at,
+                sizes: self.written_for(&[tool.sizes.as_ref()]),
+            })
+            .collect()
     }
 
     fn key(&mut self) -> Vec<KeyEntry> {

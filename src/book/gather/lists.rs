@@ -3,7 +3,8 @@
 use super::gatherer::{Gatherer, Lists};
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
 use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
-use crate::book::volume::{Drawing, FabricNeed, FinishedRow, MeasureRow, NotionAmount, NotionNeed, WidthNeed};
+use crate::book::needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
+use crate::book::volume::{Drawing, FinishedRow, MeasureRow};
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};

@@ -36,7 +36,7 @@ impl Gatherer<'_> {
     }
 
     /// The sizes that every one of some limits lets through.
-    fn written_for(&self, limits: &[Option<&Vec<usize>>]) -> Vec<usize> {
+    pub fn written_for(&self, limits: &[Option<&Vec<usize>>]) -> Vec<usize> {
         let all = 0..self.edition.draft.facts.sizes.len();
         all.filter(|size| limits.iter().all(|limit| is_for(*limit, *size))).collect()
     }

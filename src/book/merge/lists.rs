@@ -4,9 +4,10 @@ use super::order::{Group, together};
 use super::prose::{Row, blocks};
 use crate::book::amount::{Amount, Value};
 use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings};
+use crate::book::needs::{FabricNeed, NotionNeed, WidthNeed};
 use crate::book::offer::Offer;
 use crate::book::prose::Block;
-use crate::book::volume::{Book, FabricNeed, FinishedRow, MeasureRow, NotionNeed, WidthNeed};
+use crate::book::volume::{Book, FinishedRow, MeasureRow};
 
 pub(super) type Sized<'a, T> = Vec<(usize, &'a [T])>;
 
