@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::ops::Deref;
 
-use crate::cloth::{ClothFault, ClothLayout};
+use crate::cloth::Laid;
 use crate::construct::{History, Played};
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
@@ -22,7 +22,7 @@ pub struct Subject<'a> {
     /// where nothing is.
     pub ways: &'a [Vec<Played<'a>>],
     /// The cloth of every size with each thing that is left to the maker, by its place in the draft.
-    pub cloth_with: &'a [Vec<(usize, Vec<Result<ClothLayout, Box<ClothFault>>>)>],
+    pub cloth_with: &'a [Vec<(usize, Laid)>],
     /// The diagrams.
     pub figures: &'a Figures,
     /// The words of the house that the booklet brought itself.
@@ -30,7 +30,7 @@ pub struct Subject<'a> {
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.
-    pub cloth: &'a [Vec<Result<ClothLayout, Box<ClothFault>>>],
+    pub cloth: &'a [Laid],
 }
 
 /// How a check runs.

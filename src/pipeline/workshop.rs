@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use self_cell::self_cell;
 
 use super::assets;
-use super::cloth::{Laid, lay_cloth};
+use super::cloth::lay_cloth;
 use super::ways::{Apart, apart, played};
 use crate::book::Photo;
 use crate::checks::{self, Subject};
-use crate::cloth::ClothLayout;
+use crate::cloth::{ClothLayout, Laid};
 use crate::construct::{History, Played, play};
 use crate::diag::{Findings, Report, Waiver};
 use crate::draw;
