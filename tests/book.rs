@@ -9,6 +9,8 @@ mod bench;
 mod caddies;
 #[path = "book/fit.rs"]
 mod fit;
+#[path = "book/offers.rs"]
+mod offers;
 #[path = "book/pictures.rs"]
 mod pictures;
 #[path = "outside/reader.rs"]

@@ -7,6 +7,8 @@ mod amount;
 mod cutting;
 mod gather;
 mod merge;
+mod needs;
+mod offer;
 mod prose;
 mod seam;
 mod volume;
@@ -15,9 +17,11 @@ pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
 pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
+pub use needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
+pub use offer::Offer;
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use seam::{DoneTo, PlaceFact, SeamFact};
 pub use volume::{
-    AllowanceUse, Book, Drawing, FabricNeed, FinishedRow, KeyEntry, MeasureRow, NotionAmount, NotionNeed, Part,
-    PatternView, Photo, Release, Size, Step, WidthNeed, Word,
+    AllowanceUse, Book, Caution, Drawing, FinishedRow, KeyEntry, MeasureRow, Part, PatternView, Photo, Release, Size,
+    Step, Tool, Word,
 };

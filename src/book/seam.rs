@@ -20,6 +20,10 @@ pub struct SeamFact {
     pub allowance: Option<Value>,
     /// How long a stitch.
     pub stitch: Option<Value>,
+    /// Which sides lie on each other: the key of the words; empty where the work does not say.
+    pub together: String,
+    /// Whether the ends of a strip are turned in.
+    pub ends_in: bool,
     /// Whether it is sewn by hand.
     pub by_hand: bool,
     /// How long a gap is left.

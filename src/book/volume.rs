@@ -4,8 +4,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::amount::{Amount, Value};
+use super::amount::Amount;
 use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
+use super::needs::{FabricNeed, NotionNeed};
+use super::offer::Offer;
 use super::prose::{Block, Inline, Picture};
 use super::seam::SeamFact;
 
@@ -35,7 +37,7 @@ pub struct Book {
     pub cover: Option<String>,
     pub cover_alt: Option<String>,
     pub read_first: Vec<Block>,
-    pub cautions: Vec<Vec<Block>>,
+    pub cautions: Vec<Caution>,
     /// Whether any size shown is worn by a child.
     pub child_caution: bool,
     /// The seam allowances in use, narrowest first.
@@ -47,11 +49,13 @@ pub struct Book {
     pub finished: Vec<FinishedRow>,
     pub fabrics: Vec<FabricNeed>,
     pub notions: Vec<NotionNeed>,
-    pub tools: Vec<String>,
+    pub tools: Vec<Tool>,
     /// The pieces, drawn to one scale.
     pub pieces: PieceDrawings,
     /// What to cut from what.
     pub cuts: Vec<CutList>,
+    /// What is left to the maker, with what each thing alone needs: the lists hold what is needed in any case.
+    pub offers: Vec<Offer>,
     /// Cloth with its pieces.
     pub layouts: Vec<Layout>,
     /// The map of the pattern sheets; `None` where there are no pieces.
@@ -80,6 +84,28 @@ impl Book {
         let views = self.views.iter().map(|view| (Some(view), shown(&view.sizes)));
         views.filter(|(_, sizes)| !sizes.is_empty()).collect()
     }
+}
+
+/// A caution beyond the usual ones.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Caution {
+    /// Its place in the facts.
+    pub at: usize,
+    /// What is said.
+    pub content: Vec<Block>,
+    /// The sizes that its author wrote it for, shown here or not.
+    pub sizes: Vec<usize>,
+}
+
+/// Something needed at hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tool {
+    /// Its name on the page.
+    pub name: String,
+    /// Its place in the facts.
+    pub at: usize,
+    /// The sizes that its author wrote it for, shown here or not.
+    pub sizes: Vec<usize>,
 }
 
 /// One size.
@@ -142,71 +168,6 @@ pub struct FinishedRow {
     pub ease: Option<MeasureRow>,
 }
 
-/// A fabric to buy.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FabricNeed {
-    /// Its stable id.
-    pub id: String,
-    /// Its place in the facts.
-    pub at: usize,
-    /// Its name on the page.
-    pub name: String,
-    /// More to know.
-    pub note: Vec<Block>,
-    /// How much to buy of each width that it is sold in; one row without a width where none is stated.
-    pub widths: Vec<WidthNeed>,
-}
-
-impl FabricNeed {
-    /// Whether each size shown needs some of it.
-    pub fn needed(&self) -> Vec<bool> {
-        let longest = self.widths.iter().map(|width| width.amounts.len()).max().unwrap_or(0);
-        let any = |at: usize| self.widths.iter().any(|width| width.amounts.get(at).is_some_and(Option::is_some));
-        (0..longest).map(any).collect()
-    }
-}
-
-/// How much of a fabric to buy in one of its widths.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct WidthNeed {
-    /// The width; `None` where the author states none.
-    pub width: Option<Value>,
-    /// One for each size shown; `None` where a size needs none of it, or none that could be reckoned.
-    pub amounts: Vec<Option<Amount>>,
-}
-
-/// A notion to buy.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct NotionNeed {
-    /// Its stable id.
-    pub id: String,
-    /// Its place in the facts.
-    pub at: usize,
-    /// Its name on the page.
-    pub name: String,
-    /// More to know.
-    pub note: Vec<Block>,
-    /// Whether its length is thread that was estimated from the seams.
-    pub estimated: bool,
-    /// One for each size shown; `None` where a size needs none of it.
-    pub amounts: Vec<Option<NotionAmount>>,
-}
-
-/// How much of a notion.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct NotionAmount {
-    /// How many.
-    pub count: Option<u32>,
-    /// How long one is.
-    pub length: Option<Amount>,
-    /// How much of it in all.
-    pub amount: Option<Amount>,
-    /// How wide it is.
-    pub width: Option<Amount>,
-    /// How large one is: a length across, or the trade's number.
-    pub size: Option<Amount>,
-}
-
 /// A part.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Part {
@@ -218,6 +179,8 @@ pub struct Part {
     pub title: Vec<Inline>,
     /// What stands before the first step.
     pub intro: Vec<Block>,
+    /// The id of what it belongs to of all that is left to the maker.
+    pub offer: Option<String>,
     /// The steps.
     pub steps: Vec<Step>,
     /// The sizes that its author wrote it for, shown here or not.
@@ -239,6 +202,8 @@ pub struct Step {
     pub body: Vec<Block>,
     /// The first diagram.
     pub figure: Option<Picture>,
+    /// The id of what it belongs to of all that is left to the maker.
+    pub offer: Option<String>,
     /// What is sewn, at which allowance and with which stitch.
     pub seam: Vec<SeamFact>,
     /// The sizes that its author wrote it for, shown here or not.

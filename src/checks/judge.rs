@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 use std::ops::Deref;
 
-use crate::cloth::{ClothFault, ClothLayout};
-use crate::construct::History;
+use crate::cloth::Laid;
+use crate::construct::{History, Played};
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
 use crate::model::{Draft, Text};
@@ -18,6 +18,11 @@ pub struct Subject<'a> {
     pub editions: &'a [Edition<'a>],
     /// Every size, played; in the order of the editions.
     pub histories: &'a [History],
+    /// The ways through each size where something is left to the maker, the first with all that may be done; none
+    /// where nothing is.
+    pub ways: &'a [Vec<Played<'a>>],
+    /// The cloth of every size with each thing that is left to the maker, by its place in the draft.
+    pub cloth_with: &'a [Vec<(usize, Laid)>],
     /// The diagrams.
     pub figures: &'a Figures,
     /// The words of the house that the booklet brought itself.
@@ -25,7 +30,7 @@ pub struct Subject<'a> {
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.
-    pub cloth: &'a [Vec<Result<ClothLayout, Box<ClothFault>>>],
+    pub cloth: &'a [Laid],
 }
 
 /// How a check runs.

@@ -75,6 +75,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     }
 }
 
+/// Fasteners that have no second half (common practice, no source).
+const WHOLE: [&str; 6] = ["ring", "slider", "eyelet", "rivet", "grommet", "stopper"];
+
 /// How many of a notion the steps use, and whether several facts set it, each perhaps one half; `None` where
 /// that is not known.
 fn used(edition: &Edition<'_>, notion: NotionId) -> Option<(u32, bool)> {
@@ -85,6 +88,10 @@ fn used(edition: &Edition<'_>, notion: NotionId) -> Option<(u32, bool)> {
         let sets = matches!(work.verb, Verb::Button | Verb::Fasten);
         sum = sum.checked_add(work.count.filter(|_| sets)?)?;
     }
-    let halves = works.len() > 1 && works.iter().all(|work| work.verb == Verb::Fasten);
+    let name = edition.draft.facts.notions[notion].name.text.to_lowercase();
+    let whole = name
+        .split(|letter: char| !letter.is_alphanumeric())
+        .any(|word| WHOLE.iter().any(|known| word == *known || word.strip_suffix('s') == Some(known)));
+    let halves = works.len() > 1 && !whole && works.iter().all(|work| work.verb == Verb::Fasten);
     (!works.is_empty()).then_some((sum, halves))
 }

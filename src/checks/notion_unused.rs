@@ -29,12 +29,12 @@
 //! ## Limits
 //! A mention in work counts, as does `[](notion:button)`, or a figure of it such as `{zip.length}`,
 //! in the words of a part or step that the size has; of a choice by size, only the branch that it
-//! takes. A plain word does not: the booklet cannot know what it means. A notion of the kind
+//! takes; for stuffing by its `amount` only work does. A plain word does not: the booklet cannot know what it means. A notion of the kind
 //! `thread` is used by any seam.
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Brace, Inline, Kind, ReferenceKind, is_for};
+use crate::model::{Kind, NotionFigure, is_for};
 use crate::resolve::{Edition, NotionId};
 
 /// The check.
@@ -51,7 +51,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     let size = edition.size();
     for (at, notion) in NotionId::each(&edition.draft.facts.notions) {
         let id = notion.id.text.as_str();
-        if !is_for(notion.sizes.as_ref(), size) {
+        if !is_for(notion.sizes.as_ref(), size) || edition.without.leaves(&notion.id) {
             continue;
         }
         let worked = edition
@@ -70,27 +70,23 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         for part in &edition.parts {
             let steps = part.steps.iter().flat_map(|step| &step.step.body);
             part.part.intro.iter().chain(steps).for_each(|block| {
-                block.each_inline_for(Some(size), &mut |inline| told |= mentions(inline, id));
+                block.each_inline_for(Some(size), &mut |inline| told |= inline.mentions_notion(id));
             });
         }
-        if !worked && !told && !cut {
-            findings.push(
-                CHECK
-                    .at(notion.id.span, format!("no step mentions `{id}`"))
-                    .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list"))
-                    .in_size(size, ""),
-            );
+        // Words alone stuff nothing; a pad may be laid in.
+        let stuffing = notion.kind == Kind::Filling && notion.figures.contains_key(&NotionFigure::Amount);
+        let told = told && !stuffing;
+        if worked || told || cut {
+            continue;
         }
-    }
-}
-
-fn mentions(inline: &Inline, id: &str) -> bool {
-    match inline {
-        Inline::Reference(reference) => reference.kind == ReferenceKind::Notion && reference.target == id,
-        Inline::Brace(Brace::Print { value, .. }) => {
-            let owner = format!("{id}.");
-            value.formula.names().iter().any(|(name, _)| name.starts_with(&owner))
-        }
-        _ => false,
+        let finding = match stuffing {
+            true => CHECK.at(notion.id.span, format!("no step stuffs anything with `{id}`")).hint(format!(
+                "name it in a step's work, such as `- stuff: [{id}, body_front]`, or take it off the list"
+            )),
+            false => CHECK
+                .at(notion.id.span, format!("no step mentions `{id}`"))
+                .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list")),
+        };
+        findings.push(finding.in_size(size, ""));
     }
 }

@@ -36,8 +36,9 @@ pub(super) static CHECK: Judge = Judge::booklet(
 /// Looks at the cloth of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let facts = &subject.draft.facts;
-    for (edition, laid) in subject.editions.iter().zip(subject.cloth) {
-        for fault in laid.iter().filter_map(|one| one.as_ref().err()) {
+    let with = subject.cloth_with.iter().map(|with| with.iter().flat_map(|(_, laid)| laid));
+    for ((edition, laid), with) in subject.editions.iter().zip(subject.cloth).zip(with) {
+        for fault in laid.iter().chain(with).filter_map(|one| one.as_ref().err()) {
             let fabric = &facts.fabrics[fault.bolt.fabric];
             let span = fabric.widths.get(fault.bolt.width_at).map_or(fabric.id.span, |width| width.span());
             for wide in &fault.pieces {

@@ -70,7 +70,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             .filter(|work| work.verb != Verb::Cut)
             .flat_map(|work| work.named())
             .any(|target| target.piece(&edition.cast) == Some(id));
-        if !used && is_for(piece.sizes.as_ref(), edition.size()) {
+        if !used && !edition.without.leaves(&piece.id) && is_for(piece.sizes.as_ref(), edition.size()) {
             findings.push(
                 CHECK
                     .at(piece.id.span, format!("no step does anything with `{}`", piece.id.text))

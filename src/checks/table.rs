@@ -1,7 +1,9 @@
 //! The table of checks.
 
-use crate::diag::{Check, Findings};
+use crate::construct::History;
+use crate::diag::{Check, Finding, Findings};
 use crate::faults;
+use crate::resolve::Edition;
 
 use super::allowance_differs;
 use super::allowance_missing;
@@ -14,6 +16,7 @@ use super::bound_before_sewn;
 use super::boxed_before_sewn;
 use super::casing_not_open;
 use super::casing_too_narrow;
+use super::caught_too_short;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::copy_unused;
@@ -51,12 +54,15 @@ use super::notches_differ;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::pad_too_large;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
 use super::place_off_edge;
 use super::prepared_too_late;
+use super::quilted_too_small;
+use super::raw_outside;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
@@ -69,6 +75,7 @@ use super::tape_too_short;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::zip_not_graded;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -101,10 +108,12 @@ pub static CHECKS: &[Judge] = &[
     expectation_fails::CHECK,
     unused_measurement::CHECK,
     not_graded::CHECK,
+    zip_not_graded::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
+    Judge::elsewhere(&faults::OPTION_UNCLEAR),
     Judge::elsewhere(&faults::CHOICE_UNREADABLE),
     Judge::elsewhere(&faults::CHOICE_NOT_COVERED),
     Judge::elsewhere(&faults::REFERENCE_BROKEN),
@@ -154,11 +163,14 @@ pub static CHECKS: &[Judge] = &[
     casing_not_open::CHECK,
     casing_too_narrow::CHECK,
     basted_not_caught::CHECK,
+    caught_too_short::CHECK,
     stuffed_out_of_order::CHECK,
+    pad_too_large::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
+    raw_outside::CHECK,
     seam_not_sewn_yet::CHECK,
     prepared_too_late::CHECK,
     curve_not_clipped::CHECK,
@@ -179,6 +191,7 @@ pub static CHECKS: &[Judge] = &[
     letter_not_in_font::CHECK,
     piece_too_wide::CHECK,
     amount_too_small::CHECK,
+    quilted_too_small::CHECK,
     grain_off_piece::CHECK,
     contrast_too_low::CHECK,
     Judge::elsewhere(&faults::TYPESETTING_FAILED),
@@ -196,17 +209,36 @@ pub fn by_code(code: &str) -> Option<&'static Check> {
 pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
     // With a length or a size that cannot be read, a play would find faults that are none.
     let broken = findings.iter().any(|finding| finding.check.breaking);
+    let played = subject.draft.whole && !broken;
     for judge in CHECKS {
         match judge.run {
             Run::Elsewhere => {}
             Run::Booklet(run) => run(subject, findings),
-            Run::Edition(run) => subject.editions.iter().for_each(|edition| run(edition, findings)),
+            Run::Edition(run) => each_size(subject, findings, &|edition, _, found| run(edition, found)),
             // Steps that could not be read would be missed at every turn.
-            Run::Construction(_) if !subject.draft.whole || broken => {}
-            Run::Construction(run) => {
-                let played = subject.editions.iter().zip(subject.histories);
-                played.for_each(|(edition, history)| run(edition, history, findings));
-            }
+            Run::Construction(_) if !played => {}
+            Run::Construction(run) => each_size(subject, findings, &run),
+        }
+    }
+}
+
+/// Looks at every size, and where something is left to the maker, at every way through it.
+fn each_size(subject: &Subject<'_>, findings: &mut Findings, look: &dyn Fn(&Edition<'_>, &History, &mut Findings)) {
+    for ((edition, history), ways) in subject.editions.iter().zip(subject.histories).zip(subject.ways) {
+        if ways.is_empty() {
+            look(edition, history, findings);
+        }
+        let mut told: Vec<Finding> = Vec::new();
+        for way in ways {
+            let mut found = Findings::default();
+            look(&way.edition, &way.history, &mut found);
+            // What holds on an earlier way is told there.
+            let fresh: Vec<Finding> = found.into_iter().filter(|finding| !told.contains(finding)).collect();
+            told.extend(fresh.iter().cloned());
+            findings.extend(fresh.into_iter().map(|finding| match way.told.is_empty() {
+                true => finding,
+                false => finding.only(&way.told),
+            }));
         }
     }
 }

@@ -82,7 +82,7 @@ pub fn bolts(edition: &Edition<'_>) -> Vec<Bolt> {
 }
 
 /// A formula's value, where it has the dimension that it should have.
-fn value(edition: &Edition<'_>, formula: &Expression, dimension: Dimension) -> Option<Exact> {
+pub(super) fn value(edition: &Edition<'_>, formula: &Expression, dimension: Dimension) -> Option<Exact> {
     let quantity = edition.values.quiet(formula)?.quantity;
     (quantity.dimension == dimension).then_some(quantity.value)
 }

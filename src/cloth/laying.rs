@@ -13,7 +13,7 @@ use super::layout::{ClothLayout, LaidPiece, TooWide};
 use crate::nest::{Effort, Item, NestFault, Place, Strip, nest};
 
 /// The least distance between two pieces on cloth, in mm: room for the scissors.
-const GAP: f64 = 4.0;
+pub(super) const GAP: f64 = 4.0;
 /// A length that is not worth opening the cloth out for, in mm.
 const WORTH: f64 = 1.0;
 

@@ -39,6 +39,9 @@ pub struct ClothLayout {
     pub pieces: Vec<LaidPiece>,
 }
 
+/// Every bolt of one size, laid or too narrow.
+pub type Laid = Vec<Result<ClothLayout, Box<ClothFault>>>;
+
 /// Pieces that are wider than their cloth.
 #[derive(Debug, Clone)]
 pub struct ClothFault {

@@ -12,10 +12,12 @@ mod layers;
 mod laying;
 mod layout;
 mod lie;
+mod quilted;
 
 pub use bolt::{Bolt, bolts};
 pub use drawing::{cloth_scale, draw_cloth};
 pub use layers::Layers;
 pub use laying::lay_out;
-pub use layout::{ClothFault, ClothLayout, LaidPiece, TooWide};
+pub use layout::{ClothFault, ClothLayout, Laid, LaidPiece, TooWide};
 pub use lie::lies_at_fold;
+pub use quilted::{Quilted, quilted};

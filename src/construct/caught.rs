@@ -1,11 +1,19 @@
 //! What lies between the layers of a seam and is held by its stitches: caught by name, or basted to an edge
 //! beforehand.
 
+use std::collections::BTreeSet;
+
+use kurbo::{BezPath, Point};
+
 use super::deed::Deed;
-use super::fault::Fault;
+use super::fault::{Fault, Moment};
+use super::lengths::millimetres;
 use super::player::{Player, edges};
 use super::state::Basting;
-use crate::resolve::{CopyId, EdgeId, Touched};
+use crate::resolve::{CopyId, EdgeId, Edition, Touched};
+
+/// How far an edge may leave a straight line and count as one, in mm.
+const STRAIGHT: f64 = 0.5;
 
 impl Player<'_> {
     /// Settles what the stitches of a fact catch: what it names, and what was basted to its edges.
@@ -45,6 +53,9 @@ impl Player<'_> {
     fn hold_caught(&mut self, deed: &Deed<'_, '_>, caught: &[Touched]) {
         let seam = self.state.seams.iter().rposition(|seam| seam.sewn == deed.moment);
         for (copy, edge) in self.free_edges(caught) {
+            if let Some(taken) = millimetres(deed.work.allowance) {
+                self.state.caught.push(((copy, edge), taken, deed.moment));
+            }
             match seam {
                 Some(seam) => {
                     self.hold((copy, edge), seam, (0.0, 1.0), deed.moment);
@@ -96,4 +107,51 @@ impl Player<'_> {
     pub fn hangs_loose(&self, copy: CopyId, edge: EdgeId) -> bool {
         self.state.basted.iter().any(|basting| !basting.settled && basting.edges.contains(&(copy, edge)))
     }
+
+    /// What was caught and is so short that nothing of it is left outside its seams, each copy once.
+    pub fn caught_too_short(&mut self) {
+        let mut told = BTreeSet::new();
+        let mut faults = Vec::new();
+        for ((copy, edge), taken, caught) in &self.state.caught {
+            let Some(long) = depth(self.edition, *copy, *edge) else { continue };
+            let other = |((own, end), ..): &&((CopyId, EdgeId), f64, Moment)| {
+                own == copy && end != edge && !are_neighbours(self.edition, *copy, *edge, *end)
+            };
+            let taken = taken + self.state.caught.iter().filter(other).map(|(_, taken, _)| *taken).fold(0.0, f64::max);
+            if long <= taken && told.insert(*copy) {
+                let edge = self.edition.edge_name(*copy, *edge);
+                faults.push(Fault::CaughtTooShort { edge, long, taken, caught: *caught });
+            }
+        }
+        self.faults.extend(faults);
+    }
+}
+
+/// How far a copy reaches from one of its edges, in mm; `None` where that edge is curved or unknown.
+fn depth(edition: &Edition<'_>, copy: CopyId, edge: EdgeId) -> Option<f64> {
+    let own = points(&edition.edge(copy, edge)?.cut);
+    let [from, .., to] = own.as_slice() else { return None };
+    let along = *to - *from;
+    let away = |point: &Point| along.cross(*point - *from).abs() / along.hypot().max(1e-9);
+    if along.hypot() < 1e-6 || own.iter().any(|point| away(point) > STRAIGHT) {
+        return None;
+    }
+    let edges = edition.edges_of(copy);
+    let all = edges.iter().filter_map(|edge| edition.edge(copy, *edge)).flat_map(|edge| points(&edge.cut));
+    all.map(|point| away(&point)).max_by(f64::total_cmp)
+}
+
+fn points(path: &BezPath) -> Vec<Point> {
+    let mut points = Vec::new();
+    kurbo::flatten(path, 0.1, |element| points.extend(element.end_point()));
+    points
+}
+
+/// Whether two edges of a copy meet in a corner.
+fn are_neighbours(edition: &Edition<'_>, copy: CopyId, one: EdgeId, other: EdgeId) -> bool {
+    let edges = edition.edges_of(copy);
+    let place = |edge: EdgeId| edges.iter().position(|known| *known == edge);
+    let (Some(one), Some(other)) = (place(one), place(other)) else { return true };
+    let apart = one.abs_diff(other);
+    apart == 1 || apart + 1 == edges.len()
 }

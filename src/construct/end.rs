@@ -1,6 +1,7 @@
 //! What must be true when the last step is done.
 
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
+use super::outside;
 use super::player::Player;
 use super::sewn;
 use super::slits;
@@ -13,11 +14,13 @@ pub(super) fn judge(player: &mut Player<'_>) {
     gaps(player);
     idle(player);
     player.never_caught();
+    player.caught_too_short();
     player.never_closed();
     unfinished::judge(player);
     holes(player);
     slits::judge(player);
     zips::judge(player);
+    outside::judge(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
     let unknown = player.faults.iter().any(|fault| matches!(fault, Fault::NoSuchEdge { .. }))
         || player.state.seams.iter().any(|seam| seam.members.contains(&Touched::Unknown));

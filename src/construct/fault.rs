@@ -156,6 +156,10 @@ pub enum Fault {
     CopyIdle { copy: String, piece: PieceId, cut: Moment },
     /// What was basted to an edge is in no seam at the end.
     NeverCaught { edges: Vec<String>, basted: Moment },
+    /// A seam is sewn with the wrong sides together, and its raw allowances show outside to the end.
+    ShowsOutside { edges: Vec<String>, sewn: Moment },
+    /// Of what a seam catches nothing is left outside it: how long it is and how much is caught at its ends (mm).
+    CaughtTooShort { edge: String, long: f64, taken: f64, caught: Moment },
     /// Something is stuffed that cannot be, or that is turned later.
     StuffedOutOfOrder { stuffed: Moment, why: Unfilled },
     /// A gap stays open.

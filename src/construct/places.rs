@@ -97,7 +97,7 @@ impl Player<'_> {
         let points = match self.edition.values.marks(piece).get(mark)?.as_ref()? {
             MarkAt::Point(point) => vec![*point],
             MarkAt::Line { ends, .. } => ends.to_vec(),
-            MarkAt::Outline { .. } => Vec::new(),
+            MarkAt::Outline { .. } | MarkAt::Up(_) => Vec::new(),
         };
         // What is marked on a half is marked on both.
         let halves = points.iter().flat_map(|point| [Some(*point), shape.over_fold().map(|fold| fold * *point)]);

@@ -12,7 +12,7 @@ use crate::resolve::{Edition, EditionWork, Meant, ZipEdge};
 /// Plays all steps of one size, or those up to a number, after which the ending is not judged.
 pub fn play(edition: &Edition<'_>, until: Option<usize>) -> History {
     let mut player = Player::new(edition);
-    for step in edition.steps().take_while(|step| until.is_none_or(|last| step.number <= last)) {
+    for step in edition.steps_to(until) {
         for (at, work) in step.works.iter().enumerate() {
             player.work(work, Moment::of(step, at));
         }

@@ -163,6 +163,8 @@ pub(super) struct State {
     pub left_open: BTreeSet<(CopyId, Inside)>,
     pub hem_gaps: Vec<HemGap>,
     pub basted: Vec<Basting>,
+    /// Edges that seams caught, each with the allowance in mm that it lost there.
+    pub caught: Vec<((CopyId, EdgeId), f64, Moment)>,
     /// Corners that are boxed by measuring: the two edges that meet in each, and how far up it is sewn, in mm.
     pub boxed: Vec<(CopyId, [EdgeId; 2], f64)>,
     /// Zips that are open.

@@ -23,7 +23,7 @@ const WASTE: f64 = 1.25;
 /// not tell how long they are. `None` when nothing is sewn.
 pub fn thread(edition: &Edition<'_>) -> Option<ThreadEstimate> {
     let mut millimetres = 0.0;
-    for step in edition.steps() {
+    for step in edition.steps_to(None) {
         for work in step.works.iter().filter(|work| !work.work.by_hand) {
             if !work.verb.stitches() || work.verb == Verb::Quilt {
                 continue;

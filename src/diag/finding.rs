@@ -78,6 +78,12 @@ impl Finding {
         self
     }
 
+    /// Says that it holds in one case alone: "if the maker leaves out `pull`".
+    pub fn only(mut self, case: &str) -> Finding {
+        self.message = format!("{case}: {}", self.message);
+        self
+    }
+
     /// Says that it most likely follows from an error, and need not be told beside one that stands.
     pub fn follows(mut self) -> Finding {
         self.follows = true;

@@ -94,7 +94,7 @@ impl Desk<'_, '_> {
     /// Whether a fold before, or in this step, turned an edge twice.
     fn turned_twice(&self, copy: CopyId, edge: &str) -> bool {
         let wanted = super::past::Held::Edge(copy, edge.to_owned());
-        let steps = self.edition.steps().take_while(|step| step.number <= self.step.number);
+        let steps = self.edition.steps_to(Some(self.step.number));
         steps.flat_map(|step| &step.works).filter(|work| work.verb == Verb::Fold).any(|work| {
             work.work.words.iter().any(|word| word.text.contains("twice"))
                 && super::past::held(work, self.edition).contains(&wanted)

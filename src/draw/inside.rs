@@ -18,6 +18,8 @@ pub enum Detail {
     Onto(Line),
     /// From where to where something is laid.
     Laid(Line),
+    /// To the edge that is up.
+    Up(Line),
     /// A point to mark.
     Dot(Point),
     /// A line that another piece is laid along, or that is only marked.
@@ -36,6 +38,7 @@ impl Detail {
             Detail::Folded(line) => Detail::Folded(place * *line),
             Detail::Onto(line) => Detail::Onto(place * *line),
             Detail::Laid(line) => Detail::Laid(place * *line),
+            Detail::Up(line) => Detail::Up(place * *line),
             Detail::Hole(line) => Detail::Hole(place * *line),
             Detail::Dot(point) => Detail::Dot(place * *point),
             Detail::Placed(path) => Detail::Placed(place * path.clone()),
@@ -126,6 +129,10 @@ fn mark(mark: &MarkAt, name: &model::Name, into: &mut Vec<Detail>) {
         MarkAt::Point(point) => {
             into.push(Detail::Dot(*point));
             *point
+        }
+        MarkAt::Up([from, to]) => {
+            into.push(Detail::Up(Line::new(*from, *to)));
+            from.lerp(*to, 0.3)
         }
         MarkAt::Outline { line, .. } => {
             into.push(Detail::Placed(line.clone()));

@@ -89,12 +89,28 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
     (dresser.dress(&root, &inside), size)
 }
 
+/// How long the head of an arrow is, in mm on paper.
+const HEAD: f64 = 1.1;
+
 /// One thing inside a piece; names would not be read at this scale.
 fn detail(detail: &Detail) -> String {
     match detail {
         Detail::Sewn(line) => path("stitched", &line_path(line.p0, line.p1)),
         Detail::Folded(line) => path("fold", &line_path(line.p0, line.p1)),
         Detail::Onto(line) | Detail::Laid(line) => path("nb-fine", &line_path(line.p0, line.p1)),
+        Detail::Up(line) => {
+            let (from, to) = (line.p0, line.p1);
+            let back = (from - to).normalize();
+            let across = kurbo::Vec2::new(-back.y, back.x) * HEAD * 0.5;
+            let mut arrow = line_path(from, to);
+            arrow.move_to(to + back * HEAD + across);
+            arrow.line_to(to);
+            arrow.line_to(to + back * HEAD - across);
+            let at = from + back * 2.4;
+            let words =
+                format!(r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">TOP</text>"#, at.x, at.y + 0.9);
+            path("nb-fine", &arrow) + &words
+        }
         Detail::Dot(point) => path("nb-ink", &kurbo::Shape::to_path(&kurbo::Circle::new(*point, 0.45), 0.05)),
         Detail::Placed(line) => path("mark", line),
         Detail::Hole(line) => path("nb-notch-line", &line_path(line.p0, line.p1)),

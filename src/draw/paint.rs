@@ -1,11 +1,11 @@
 //! Parts and seams put on the page.
 
-use kurbo::{BezPath, Line, Point, Vec2};
+use kurbo::{BezPath, Line, Point, Shape as _, Vec2};
 
 use super::cloth::Face;
 use super::desk::{Desk, spoken};
 use super::inside::Detail;
-use super::page::Page;
+use super::page::{Anchor, Page};
 use super::part::{Part, Who, midpoint};
 use super::past::{Held, Seam};
 use super::trace::{
@@ -74,6 +74,22 @@ pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<
     stitched
 }
 
+/// How long the arrow is at least that says which edge is up, in mm on paper.
+const UP: f64 = 5.0;
+
+/// Says which edge of a part is up, where that is to be seen.
+fn up(page: &mut Page<'_>, part: &Part) {
+    for detail in part.inside.iter().flat_map(|(_, details)| details) {
+        let Detail::Up(line) = detail else { continue };
+        let along = line.p1 - line.p0;
+        let from = line.p1 - along / along.hypot().max(1e-9) * along.hypot().max(UP);
+        if part.visible.contains(from) && part.visible.contains(line.p1) {
+            page.path("arrow", open_line(&[from, line.p1]));
+            page.label_if_free("TOP", from + Vec2::new(1.5, 1.0), Anchor::Start);
+        }
+    }
+}
+
 impl Desk<'_, '_> {
     /// A part with what was sewn to it before, moved by `shift`.
     pub fn paint(&self, page: &mut Page<'_>, part: &Part, shift: Vec2, scale: f64) {
@@ -92,6 +108,7 @@ impl Desk<'_, '_> {
             }
             Who::Copy(copy) => {
                 page.path(self.class(copy, part.face), part.visible.clone());
+                up(page, &part);
                 for detail in &part.shut {
                     let (class, line) = match detail {
                         Detail::Sewn(line) => ("stitched", line),

@@ -71,7 +71,7 @@ impl Past {
             };
             if now { past.now.push(told) } else { past.seams.push(told) }
         }
-        for earlier in edition.steps().take_while(|earlier| earlier.number < step.number) {
+        for earlier in edition.steps_to(Some(step.number)).filter(|earlier| earlier.number < step.number) {
             for work in &earlier.works {
                 past.note(work, earlier.number, edition);
             }

@@ -34,7 +34,7 @@ pub(super) fn draw(page: &mut Page<'_>, part: &Part, wanted: &[Inside]) {
             Detail::Sewn(line) => page.path("stitch", whole(*line)),
             Detail::Folded(line) => page.path("fold", whole(*line)),
             Detail::Onto(line) => page.path("mark", whole(*line)),
-            Detail::Laid(line) => page.path("arrow", whole(*line)),
+            Detail::Laid(line) | Detail::Up(line) => page.path("arrow", whole(*line)),
             Detail::Dot(point) => page.path("mark", ring(*point)),
             Detail::Placed(path) => page.path("mark", path.clone()),
             Detail::Hole(line) => page.path("cut-line", whole(*line)),

@@ -192,6 +192,7 @@ impl Shut {
                 Detail::Folded(one) => Detail::Folded(line(one)),
                 Detail::Onto(one) => Detail::Onto(line(one)),
                 Detail::Laid(one) => Detail::Laid(line(one)),
+                Detail::Up(one) => Detail::Up(line(one)),
                 Detail::Hole(one) => Detail::Hole(line(one)),
                 Detail::Dot(point) => Detail::Dot(self.point(*point)),
                 Detail::Placed(path) => Detail::Placed(self.path(path)),

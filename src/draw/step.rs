@@ -70,6 +70,7 @@ pub(super) fn draw<'a>(
     desk.is_shaped()?;
     let verb = desk.leading()?;
     desk.is_flat(verb)?;
+    desk.has_right_sides_together(verb)?;
     desk.is_placed(verb)?;
     // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
     // their measurements only where they would not fit with them at all.
@@ -122,6 +123,18 @@ impl<'a, 'e> Desk<'a, 'e> {
             hint: "name the pieces or their edges in the work block, such as `sew: [front.top, back.top]`, or draw this diagram by hand and name its file here".into(),
             follows: false,
         })
+    }
+
+    /// Pieces are drawn right sides together alone.
+    fn has_right_sides_together(&self, verb: Verb) -> Result<(), Undrawn> {
+        match self.step.works.iter().any(|work| work.verb == verb && verb == Verb::Sew && work.work.wrong_sides) {
+            true => Err(Undrawn {
+                message: "pieces that lie wrong sides together are not drawn".into(),
+                hint: "draw this diagram by hand and name its file here".into(),
+                follows: false,
+            }),
+            false => Ok(()),
+        }
     }
 
     /// A piece without an outline cannot be drawn; why it has none is told by itself.

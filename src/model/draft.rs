@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::facts::Facts;
+use super::offer::Offer;
 use super::part::{Part, Step};
 use crate::diag::Waiver;
 use crate::source::FileId;
@@ -20,6 +21,8 @@ pub struct Draft {
     pub facts: Facts,
     /// The parts, in the order of the booklet.
     pub parts: Vec<Part>,
+    /// What is left to the maker, in the order of the booklet.
+    pub offers: Vec<Offer>,
     /// Outlines drawn elsewhere, by file and id: each edge's name (empty for the only one) and its
     /// path in mm, as SVG path data. Without edges where a fault of the drawing was told.
     pub outlines: BTreeMap<(String, String), Vec<(String, String)>>,

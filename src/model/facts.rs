@@ -30,7 +30,7 @@ pub struct Facts {
     /// What to read before anything else.
     pub read_first: Vec<Block>,
     /// Cautions beyond the usual ones.
-    pub cautions: Vec<Vec<Block>>,
+    pub cautions: Vec<Caution>,
     /// How to look after the finished thing.
     pub care: Vec<Block>,
     /// The terms of use.
@@ -125,6 +125,17 @@ pub struct Word {
     pub term: Name,
     /// The meaning.
     pub meaning: Vec<Block>,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
+}
+
+/// A caution beyond the usual ones.
+#[derive(Debug, Clone)]
+pub struct Caution {
+    /// What is said.
+    pub content: Vec<Block>,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A fabric.
@@ -157,6 +168,8 @@ pub struct Fabric {
 pub struct Tool {
     /// Its name on the page.
     pub name: Text,
+    /// The sizes that have it (by their place in `sizes`); `None` for all.
+    pub sizes: Option<Vec<usize>>,
 }
 
 /// A piece of the pattern.

@@ -120,6 +120,8 @@ pub enum MarkPlace {
         /// Where on it.
         at: NotchAt,
     },
+    /// The side that is up: the edge that it points to.
+    Up(Name),
     /// Where another piece is laid: the upper left corner of its stitching line.
     Outline {
         /// The piece.
@@ -200,6 +202,7 @@ impl Mark {
     pub fn formulas(&self) -> impl Iterator<Item = &Expression> {
         let (points, more): (Vec<&PointAt>, Vec<&Expression>) = match &self.place {
             MarkPlace::Point(point) | MarkPlace::Outline { at: point, .. } => (vec![point], Vec::new()),
+            MarkPlace::Up(_) => (Vec::new(), Vec::new()),
             MarkPlace::Edge { at, .. } => (Vec::new(), at.formulas().into_iter().collect()),
             MarkPlace::Line { ends, row } => {
                 let row = row.iter().flat_map(|row| std::iter::once(&row.count).chain(&row.each));

@@ -8,6 +8,7 @@ mod facts;
 mod inside;
 mod looks;
 mod notion;
+mod offer;
 mod part;
 mod prose;
 mod sheet;
@@ -19,12 +20,13 @@ mod work;
 pub use date::Date;
 pub use draft::Draft;
 pub use facts::{
-    Bend, BodyRow, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece, Release,
-    Segment, Tool, Word,
+    Bend, BodyRow, Caution, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
+    Release, Segment, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use looks::{Booklets, Show, Style};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
+pub use offer::{Offer, Stake};
 pub use part::{Part, Step};
 pub use prose::{
     Alignment, Block, Brace, Branch, Figure, Filter, Inline, ListItem, NoticeKind, PrintedText, Reference,
@@ -35,4 +37,4 @@ pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
-pub use work::{EdgeFinish, Far, Param, Place, Touch, Work};
+pub use work::{EdgeFinish, Far, Param, Place, Together, Touch, Work};

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use super::offer::Stake;
 use super::prose::{Block, Inline};
 use super::text::Name;
 use super::work::{Param, Work};
@@ -23,6 +24,10 @@ pub struct Part {
     pub span: Span,
     /// The sizes that have it (by their place in `sizes`); `None` for all.
     pub sizes: Option<Vec<usize>>,
+    /// What its braces leave to the maker.
+    pub stake: Option<Stake>,
+    /// What it belongs to of all that is left to her, by its place in the draft.
+    pub offer: Option<usize>,
     /// What stands before the first step.
     pub intro: Vec<Block>,
     /// The steps.
@@ -44,6 +49,10 @@ pub struct Step {
     pub scope: Span,
     /// The sizes that have it (by their place in `sizes`); `None` for all.
     pub sizes: Option<Vec<usize>>,
+    /// What its braces leave to the maker.
+    pub stake: Option<Stake>,
+    /// What it belongs to of all that is left to her, by its place in the draft.
+    pub offer: Option<usize>,
     /// The words and figures.
     pub body: Vec<Block>,
     /// What is done, in facts.

@@ -267,6 +267,18 @@ pub enum PrintedText<'a> {
 }
 
 impl Inline {
+    /// Whether it leads to a notion, or prints a figure of it.
+    pub fn mentions_notion(&self, id: &str) -> bool {
+        match self {
+            Inline::Reference(reference) => reference.kind == ReferenceKind::Notion && reference.target == id,
+            Inline::Brace(Brace::Print { value, .. }) => {
+                let owner = format!("{id}.");
+                value.formula.names().iter().any(|(name, _)| name.starts_with(&owner))
+            }
+            _ => false,
+        }
+    }
+
     /// Calls `see` with every text in `content` that is printed.
     pub fn each_text<'a>(content: &'a [Inline], see: &mut dyn FnMut(PrintedText<'a>)) {
         for inline in content {

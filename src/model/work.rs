@@ -48,10 +48,31 @@ pub struct Work {
     pub up: Option<Expression>,
     /// Whether layers count as one from here on.
     pub as_one: bool,
+    /// Which sides lie on each other, where `with:` says it; without it a seam has the right ones together.
+    pub with: Option<Together>,
+    /// Whether the wrong sides lie on each other, by `with:` or in plain words: the allowances are then outside.
+    pub wrong_sides: bool,
+    /// Whether the ends of a strip that binds are turned in.
+    pub ends_in: bool,
     /// More to print.
     pub note: Vec<Block>,
     /// The whole fact.
     pub span: Span,
+}
+
+/// Which sides of two layers lie on each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Together {
+    /// The right sides: the allowances are inside once the work is turned.
+    RightSides,
+    /// The wrong sides: the allowances are outside.
+    WrongSides,
+}
+
+impl Together {
+    /// All, as they are written.
+    pub const ALL: &'static [(&'static str, Together)] =
+        &[("right sides together", Together::RightSides), ("wrong sides together", Together::WrongSides)];
 }
 
 /// One thing that a work fact names.

@@ -34,7 +34,11 @@ impl Workshop {
                 (layout.clone(), svg, size)
             })
             .collect();
-        gather(edition, &Supplies { figures: &self.figures, overview: &overview, pictures: &self.pictures, map, cloth })
+        let laid_with = self.cloth_with.get(edition.size()).map_or(&[][..], Vec::as_slice);
+        let each = self.each_offer(edition.size()).iter().zip(laid_with);
+        let offers = each.map(|((offer, with), (_, laid))| (*offer, with, laid.as_slice())).collect();
+        let (figures, pictures, always) = (&self.figures, &self.pictures, self.always(edition));
+        gather(edition, &Supplies { figures, overview: &overview, pictures, map, always, offers, cloth })
     }
 
     /// The book of all the sizes of some books of one size each; `None` when there is none.

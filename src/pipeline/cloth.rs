@@ -2,17 +2,14 @@
 
 use rayon::iter::{IntoParallelIterator, IntoParallelRefIterator, ParallelIterator};
 
-use crate::cloth::{Bolt, ClothFault, ClothLayout, bolts, lay_out};
+use crate::cloth::{Bolt, ClothFault, Laid, bolts, lay_out};
 use crate::nest::Effort;
 use crate::resolve::Edition;
 
-/// Every bolt of one size, laid or too narrow.
-pub(super) type Laid = Vec<Result<ClothLayout, Box<ClothFault>>>;
-
 /// Lays every size's cloth, side by side: the pieces are plain data, and each layout takes its time.
 /// A first look is enough to check; where it needs more than the author states, a longer one decides.
-pub(super) fn lay_cloth(editions: &[Edition<'_>], effort: Effort) -> Vec<Laid> {
-    let bolts: Vec<Vec<Bolt>> = editions.iter().map(bolts).collect();
+pub(super) fn lay_cloth(editions: &[&Edition<'_>], effort: Effort) -> Vec<Laid> {
+    let bolts: Vec<Vec<Bolt>> = editions.iter().map(|edition| bolts(edition)).collect();
     let lay = |bolt: &Bolt| {
         let laid = lay_out(bolt, effort);
         let laid = match laid {

@@ -7,6 +7,7 @@ mod assets;
 mod books;
 mod cloth;
 mod press;
+mod ways;
 mod workshop;
 
 pub use workshop::{Reach, Workshop};

@@ -5,17 +5,18 @@ use std::collections::BTreeMap;
 use self_cell::self_cell;
 
 use super::assets;
-use super::cloth::{Laid, lay_cloth};
+use super::cloth::lay_cloth;
+use super::ways::{Apart, apart, played};
 use crate::book::Photo;
 use crate::checks::{self, Subject};
-use crate::cloth::ClothLayout;
-use crate::construct::{History, play};
+use crate::cloth::{ClothLayout, Laid};
+use crate::construct::{History, Played, play};
 use crate::diag::{Findings, Report, Waiver};
 use crate::draw;
 use crate::figure::{self, Figures, Studio};
 use crate::model::Draft;
 use crate::nest::Effort;
-use crate::resolve::{Catalogue, Edition, Values, resolve};
+use crate::resolve::{Catalogue, Edition, Values, Without, resolve};
 use crate::source::{BookletFolder, Folder, House, Sources};
 use crate::syntax::{self, Labels};
 
@@ -41,6 +42,10 @@ struct Written {
 struct Sizes<'a> {
     editions: Vec<Edition<'a>>,
     histories: Vec<History>,
+    /// Where something is left to the maker, the ways through each size.
+    ways: Vec<Vec<Played<'a>>>,
+    /// The same with what each choice adds to the lists.
+    apart: Vec<Option<Apart<'a>>>,
 }
 
 self_cell!(
@@ -62,6 +67,8 @@ pub struct Workshop {
     pub figures: Figures,
     /// The cloth of every size, laid; in the order of the editions. Empty where it was not asked for.
     pub cloth: Vec<Vec<ClothLayout>>,
+    /// The same with each thing that is left to the maker, by its place in the draft; none where nothing is.
+    pub cloth_with: Vec<Vec<(usize, Vec<ClothLayout>)>>,
     /// Templates and fonts.
     pub house: House,
     /// The words that templates print.
@@ -85,6 +92,7 @@ impl Workshop {
             sizes: reading.draft.as_ref().map_or_else(Vec::new, Draft::size_ids),
             figures: Figures::default(),
             cloth: Vec::new(),
+            cloth_with: Vec::new(),
             house,
             labels,
             pictures: BTreeMap::new(),
@@ -94,11 +102,11 @@ impl Workshop {
         if reach >= Reach::Figures {
             workshop.draw(folder, &mut findings);
         }
-        let laid = if reach >= Reach::Checks { lay_cloth(workshop.editions(), Effort::Quick) } else { Vec::new() };
         if reach >= Reach::Checks {
-            workshop.check(&laid, &mut findings);
+            let (laid, with) = workshop.lay(Effort::Quick);
+            workshop.check(&laid, &with, &mut findings);
+            workshop.keep((laid, with));
         }
-        workshop.cloth = whole(laid);
         workshop.report(findings, reach);
         workshop
     }
@@ -118,25 +126,57 @@ impl Workshop {
         self.bench.as_ref().map_or(&[], |bench| &bench.borrow_dependent().histories)
     }
 
+    /// What a size is listed by: what it needs whatever the maker chooses.
+    pub fn always<'w>(&'w self, edition: &'w Edition<'w>) -> &'w Edition<'w> {
+        self.apart(edition.size()).map_or(edition, |apart| &apart.always)
+    }
+
+    /// A size with each thing that is left to the maker, by its place in the draft.
+    pub fn each_offer(&self, size: usize) -> &[(usize, Edition<'_>)] {
+        self.apart(size).map_or(&[], |apart| &apart.each)
+    }
+
+    fn apart(&self, size: usize) -> Option<&Apart<'_>> {
+        self.bench.as_ref()?.borrow_dependent().apart.get(size)?.as_ref()
+    }
+
     /// Lays all cloth anew with the effort that a printed layout deserves.
     pub fn lay_cloth_well(&mut self) {
-        self.cloth = whole(lay_cloth(self.editions(), Effort::Usual));
+        let laid = self.lay(Effort::Usual);
+        self.keep(laid);
+    }
+
+    /// The cloth of every size, and of every size with each thing that is left to the maker.
+    fn lay(&self, effort: Effort) -> (Vec<Laid>, Vec<Vec<(usize, Laid)>>) {
+        let always: Vec<&Edition<'_>> = self.editions().iter().map(|edition| self.always(edition)).collect();
+        let with = |edition: &Edition<'_>| {
+            let each = self.each_offer(edition.size());
+            let editions: Vec<&Edition<'_>> = each.iter().map(|(_, edition)| edition).collect();
+            each.iter().map(|(offer, _)| *offer).zip(lay_cloth(&editions, effort)).collect()
+        };
+        (lay_cloth(&always, effort), self.editions().iter().map(with).collect())
+    }
+
+    fn keep(&mut self, (laid, with): (Vec<Laid>, Vec<Vec<(usize, Laid)>>)) {
+        self.cloth = laid.into_iter().map(whole).collect();
+        let each = |with: Vec<(usize, Laid)>| with.into_iter().map(|(offer, laid)| (offer, whole(laid))).collect();
+        self.cloth_with = with.into_iter().map(each).collect();
     }
 
     fn draw(&mut self, folder: &Folder, findings: &mut Findings) {
         let Some(bench) = &self.bench else { return };
         let draft = &bench.borrow_owner().draft;
-        let Sizes { editions, histories } = bench.borrow_dependent();
+        let Sizes { editions, histories, .. } = bench.borrow_dependent();
         let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
         self.figures = figure::read_all(editions, folder, &studio, &mut self.sources, findings);
         draw::draw_steps(editions, histories, &studio, &mut self.figures, findings);
         self.pictures = assets::pictures(folder, draft, findings);
     }
 
-    fn check(&self, laid: &[Laid], findings: &mut Findings) {
+    fn check(&self, laid: &[Laid], with: &[Vec<(usize, Laid)>], findings: &mut Findings) {
         let Some(bench) = &self.bench else { return };
         let Written { draft, .. } = bench.borrow_owner();
-        let Sizes { editions, histories } = bench.borrow_dependent();
+        let Sizes { editions, histories, ways, .. } = bench.borrow_dependent();
         let subject = Subject {
             draft,
             cloth: laid,
@@ -144,6 +184,8 @@ impl Workshop {
             labels: &self.labels.own,
             editions,
             histories,
+            ways,
+            cloth_with: with,
             figures: &self.figures,
         };
         checks::run_all(&subject, findings);
@@ -166,17 +208,20 @@ fn bench(draft: Draft, reach: Reach, findings: &mut Findings) -> Bench {
         let values: Vec<Values<'_>> =
             sizes.map(|(size, names)| findings.keep(Values::of(draft, names, size))).collect();
         let both = values.into_iter().zip(catalogues);
-        let resolved = both.map(|(values, names)| findings.keep(resolve(draft, names, values)));
+        let resolved = both.map(|(values, names)| findings.keep(resolve(draft, names, values, &Without::default())));
         let editions: Vec<Edition<'_>> = resolved.collect();
-        let histories = match reach {
-            Reach::Values => Vec::new(),
-            Reach::Figures | Reach::Checks => editions.iter().map(|edition| play(edition, None)).collect(),
-        };
-        Sizes { editions, histories }
+        if reach == Reach::Values {
+            return Sizes { editions, histories: Vec::new(), ways: Vec::new(), apart: Vec::new() };
+        }
+        let both = || editions.iter().zip(catalogues);
+        let histories = editions.iter().map(|edition| play(edition, None)).collect();
+        let ways = both().map(|(edition, names)| played(edition, names)).collect();
+        let apart = both().map(|(edition, names)| apart(edition, names)).collect();
+        Sizes { editions, histories, ways, apart }
     })
 }
 
 /// The layouts, without the bolts that are too narrow.
-fn whole(laid: Vec<Laid>) -> Vec<Vec<ClothLayout>> {
-    laid.into_iter().map(|size| size.into_iter().filter_map(Result::ok).collect()).collect()
+fn whole(laid: Laid) -> Vec<ClothLayout> {
+    laid.into_iter().filter_map(Result::ok).collect()
 }

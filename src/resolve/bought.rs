@@ -39,7 +39,7 @@ impl Lister<'_> {
     pub fn notions(&self, told: &mut Told) -> Vec<NotionRow> {
         let mut rows = Vec::new();
         for (id, notion) in NotionId::each(&self.draft.facts.notions) {
-            if !is_for(notion.sizes.as_ref(), self.values.size()) {
+            if !is_for(notion.sizes.as_ref(), self.values.size()) || self.without.leaves(&notion.id) {
                 continue;
             }
             let mut row = NotionRow {
@@ -101,7 +101,8 @@ impl Lister<'_> {
             let Some(Outline::Rectangle { width, .. }) = &piece.outline else { continue };
             let length = self.by_size(width, told)?.quantity.value;
             for cut in piece.cut_in(size) {
-                let count = Exact::from_integer(i64::from(cut.copies.count()));
+                let Some((_, count)) = self.kept(piece, &cut.copies) else { continue };
+                let count = Exact::from_integer(i64::from(count));
                 sum = Some(sum.unwrap_or(Exact::ZERO).checked_add(length.checked_mul(count)?)?);
             }
         }

@@ -3,6 +3,7 @@
 use std::ops::Index;
 
 use super::ids::{FabricId, PieceId, id};
+use super::without::Without;
 use crate::model::{CutCopies, Draft, Facts, Piece, is_for};
 
 /// One copy of a piece.
@@ -18,6 +19,8 @@ pub struct Member {
     pub mirrored: bool,
     /// Whether it has a name of its own.
     pub named: bool,
+    /// Whether this way through the booklet does without it.
+    pub left: bool,
 }
 
 id!(CopyId, Member, "A copy of a piece in one size.");
@@ -30,17 +33,17 @@ pub struct Cast {
 
 impl Cast {
     /// The copies that one size has.
-    pub(super) fn of(draft: &Draft, size: usize) -> Cast {
+    pub(super) fn of(draft: &Draft, size: usize, without: &Without) -> Cast {
         let mut cast = Cast::default();
         for (id, piece) in PieceId::each(&draft.facts.pieces) {
             if is_for(piece.sizes.as_ref(), size) {
-                cast.add(id, piece, &draft.facts, size);
+                cast.add(id, piece, (&draft.facts, size), without);
             }
         }
         cast
     }
 
-    fn add(&mut self, id: PieceId, piece: &Piece, facts: &Facts, size: usize) {
+    fn add(&mut self, id: PieceId, piece: &Piece, (facts, size): (&Facts, usize), without: &Without) {
         let first = self.members.len();
         for cut in piece.cut_in(size) {
             let fabric = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
@@ -51,14 +54,15 @@ impl Cast {
             };
             for name in names {
                 let mirrored = piece.mirrored && (self.members.len() - first) % 2 == 1;
-                self.members.push(Member { name, piece: id, fabric, mirrored, named });
+                let left = without.names.contains(&name);
+                self.members.push(Member { name, piece: id, fabric, mirrored, named, left });
             }
         }
     }
 
-    /// Every copy.
+    /// Every copy that is cut.
     pub fn copies(&self) -> impl DoubleEndedIterator<Item = (CopyId, &Member)> {
-        CopyId::each(&self.members)
+        CopyId::each(&self.members).filter(|(_, member)| !member.left)
     }
 
     /// The copies of one piece.
@@ -71,9 +75,14 @@ impl Cast {
         self.copies().find(|(_, member)| member.named && member.name == name).map(|(id, _)| id)
     }
 
-    /// How many copies there are.
+    /// How many copies there are, with those that are left out.
     pub fn len(&self) -> usize {
         self.members.len()
+    }
+
+    /// Whether no copy is left out.
+    pub fn has_all(&self) -> bool {
+        self.members.iter().all(|member| !member.left)
     }
 
     /// Whether this size cuts nothing.

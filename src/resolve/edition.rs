@@ -1,5 +1,7 @@
 //! The edition of one size, whole.
 
+use std::collections::BTreeSet;
+
 use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
 use super::fit::{self, FitRow};
@@ -16,6 +18,7 @@ use super::target::Resolver;
 use super::uses::{Told, Uses};
 use super::values::Values;
 use super::within::Inside;
+use super::without::{Without, rivals};
 use super::worked::Worked;
 use super::works::EditionWork;
 use crate::diag::{Findings, in_sentence};
@@ -30,6 +33,8 @@ pub struct Edition<'a> {
     pub draft: &'a Draft,
     /// Its names.
     pub catalogue: &'a Catalogue,
+    /// What it leaves out; nothing where the booklet is whole.
+    pub without: Without,
     /// Every copy of its pieces.
     pub cast: Cast,
     /// The values.
@@ -61,7 +66,7 @@ pub struct Edition<'a> {
 #[allow(missing_docs, reason = "named as in the facts")]
 pub struct FrontMatter {
     pub read_first: Vec<Block>,
-    pub cautions: Vec<Vec<Block>>,
+    pub cautions: Vec<(usize, Vec<Block>)>,
     pub care: Vec<Block>,
     pub terms: Vec<Block>,
     pub words: Vec<(String, Vec<Block>)>,
@@ -164,6 +169,20 @@ impl<'a> Edition<'a> {
         EdgeId::each(edges).filter(|(_, edge)| !edge.on_fold).map(|(edge, _)| edge).collect()
     }
 
+    /// What is left to the maker in this size, by its places in the draft.
+    pub fn offered(&self) -> BTreeSet<usize> {
+        self.steps().filter_map(|step| step.step.offer).collect()
+    }
+
+    /// The steps that lead to the one of that number, or to the end: of each choice one way alone, that of the step
+    /// itself or the first.
+    pub fn steps_to(&self, last: Option<usize>) -> impl Iterator<Item = &EditionStep<'a>> {
+        let taken = self.steps().find(|step| Some(step.number) == last).and_then(|step| step.step.offer);
+        let out = rivals(&self.draft.offers, &self.offered(), taken);
+        let goes = move |step: &&EditionStep<'_>| step.step.offer.is_none_or(|offer| !out.contains(&offer));
+        self.steps().filter(goes).take_while(move |step| last.is_none_or(|last| step.number <= last))
+    }
+
     /// Every step, in order.
     pub fn steps(&self) -> impl Iterator<Item = &EditionStep<'a>> {
         self.parts.iter().flat_map(|part| &part.steps)
@@ -198,19 +217,27 @@ impl<'a> Edition<'a> {
 }
 
 impl Draft {
-    /// A figure's path in one size: `{size}` filled in.
+    /// A figure's path in one size: `{size}` filled in, and `{view}`, which is the size's own name where the pattern is
+    /// for one thing.
     pub fn figure_path(&self, path: &str, size: usize) -> String {
-        let id = self.facts.sizes.get(size).map_or("", |size| size.id.text.as_str());
-        path.replace("{size}", id)
+        let Some(size) = self.facts.sizes.get(size) else { return path.to_owned() };
+        let view = size.view.as_ref().map_or(&size.id, |view| &view.id);
+        path.replace("{size}", &size.id.text).replace("{view}", &view.text)
     }
 }
 
-/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it.
-pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a>) -> (Edition<'a>, Findings) {
+/// Works one size out; what cannot be worked out is a finding in that size, handed back beside it. What is left out
+/// has no steps in it and no pieces; all others keep their numbers.
+pub fn resolve<'a>(
+    draft: &'a Draft,
+    catalogue: &'a Catalogue,
+    worked: Values<'a>,
+    without: &Without,
+) -> (Edition<'a>, Findings) {
     let values = &worked;
     let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
     let ends = Ends::gather(draft, values.size());
-    let cast = Cast::of(draft, values.size());
+    let cast = Cast::of(draft, values.size(), without);
     let resolver = Resolver { draft, catalogue, values, cast: &cast };
     let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
@@ -223,11 +250,14 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         let intro = printer.blocks(&part.intro);
         for step in part.steps.iter().filter(|step| is_for(step.sizes.as_ref(), values.size())) {
             number += 1;
+            if without.skips(step) {
+                continue;
+            }
             let works = step
                 .works
                 .iter()
                 .map(|work| {
-                    let worked = EditionWork::new(work, &resolver, &scope(Some(step)), &mut told);
+                    let worked = EditionWork::new(work, &resolver, &scope(Some(step)), without, &mut told);
                     let note = printing(draft, (&ends, Some(at)), scope(Some(step)), &mut told).blocks(&work.note);
                     EditionWork { note, ..worked }
                 })
@@ -253,11 +283,12 @@ pub fn resolve<'a>(draft: &'a Draft, catalogue: &'a Catalogue, worked: Values<'a
         .map(|expectation| (expectation, holds(expectation, values, &mut told.findings)))
         .collect();
     let sewn = sewn::rows(draft, catalogue, values, &cast, &mut told.findings);
-    let lister = Lister { draft, ends: &ends, values };
+    let lister = Lister { draft, ends: &ends, values, without };
     let (fabrics, notions, cuts) = (lister.fabrics(&mut told), lister.notions(&mut told), lister.cuts(&mut told));
     let edition = Edition {
         draft,
         catalogue,
+        without: without.clone(),
         cast,
         values: worked,
         front,
@@ -294,10 +325,21 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
     let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
         read_first: printer.blocks(&facts.read_first),
-        cautions: facts.cautions.iter().map(|caution| printer.blocks(caution)).collect(),
+        cautions: facts
+            .cautions
+            .iter()
+            .enumerate()
+            .filter(|(_, caution)| is_for(caution.sizes.as_ref(), values.size()))
+            .map(|(at, caution)| (at, printer.blocks(&caution.content)))
+            .collect(),
         care: printer.blocks(&facts.care),
         terms: printer.blocks(&facts.terms),
-        words: facts.words.iter().map(|word| (word.term.text.clone(), printer.blocks(&word.meaning))).collect(),
+        words: facts
+            .words
+            .iter()
+            .filter(|word| is_for(word.sizes.as_ref(), values.size()))
+            .map(|word| (word.term.text.clone(), printer.blocks(&word.meaning)))
+            .collect(),
         editions: facts
             .editions
             .iter()

@@ -1,6 +1,6 @@
 //! Darts, pleats and marks of one size: their figures worked out, and their places on the piece.
 
-use kurbo::{Affine, Point};
+use kurbo::{Affine, Point, Vec2};
 
 use super::ids::PieceId;
 use super::mark::MarkAt;
@@ -14,6 +14,10 @@ use crate::source::Span;
 
 /// The most pleats, and places in a row, that an entry can be meant to have.
 const MOST: i64 = 200;
+
+/// From how far to how far within the stitching line the arrow runs that says which edge is up, in mm: the first that a
+/// piece has room for.
+const UP: [(f64, f64); 4] = [(40.0, 15.0), (24.0, 8.0), (12.0, 3.0), (5.0, 1.0)];
 
 impl Reckoning<'_> {
     /// The piece with its darts and pleats; what cannot be placed is a finding and left out.
@@ -171,6 +175,18 @@ impl Reckoning<'_> {
                     return self.mark_off(mark.name.span, format!("this mark lies off the edge `{}`", edge.text));
                 };
                 MarkAt::Point(Point::new(point.stitching[0], point.stitching[1]))
+            }
+            MarkPlace::Up(edge) => {
+                let shape = self.values.shapes.get(&id).cloned().flatten()?;
+                let Some(point) = shape.point_at(&edge.text, Along::Centre) else {
+                    self.unknown_edge(piece, edge, &shape);
+                    return None;
+                };
+                let (at, inward) = (Point::from((point.stitching[0], point.stitching[1])), point.inward);
+                let inward = Vec2::new(inward[0], inward[1]);
+                let ways = UP.map(|(from, to)| MarkAt::Up([at + inward * from, at + inward * to]));
+                // A piece too small for it has a short one.
+                return ways.into_iter().find(|way| way.lies_on(&shape));
             }
             MarkPlace::Outline { piece, at } => {
                 let at = self.drawn_point(at);

@@ -8,6 +8,7 @@ use super::scope::Scope;
 use super::shown::{Shown, bought_figures, width_figures};
 use super::uses::Told;
 use super::values::Values;
+use super::without::Without;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
@@ -71,6 +72,8 @@ pub(super) struct Lister<'a> {
     pub draft: &'a Draft,
     pub ends: &'a Ends,
     pub values: &'a Values<'a>,
+    /// What this way through the booklet does without.
+    pub without: &'a Without,
 }
 
 impl Lister<'_> {
@@ -228,21 +231,33 @@ impl Lister<'_> {
                     );
                     continue;
                 };
-                let copies = match &cut.copies {
-                    CutCopies::Named(names) => names.iter().map(|name| piece.copy_called(&name.text)).collect(),
-                    CutCopies::Count(_) => Vec::new(),
-                };
+                let Some((copies, count)) = self.kept(piece, &cut.copies) else { continue };
                 rows.push(CutRow {
                     piece: id,
                     from,
                     copies,
-                    count: cut.copies.count(),
+                    count,
                     dimensions: dimensions.map(|size| (self.figures(size.width), self.figures(size.height))),
                     note: note.clone(),
                 });
             }
         }
         rows
+    }
+}
+
+impl Lister<'_> {
+    /// The names of the copies that are cut, and how many they are; `None` where all are left out.
+    pub fn kept(&self, piece: &Piece, copies: &CutCopies) -> Option<(Vec<String>, u32)> {
+        let is_left = |name: &Name| self.without.leaves(name);
+        match copies {
+            CutCopies::Named(names) => {
+                let kept: Vec<&Name> = names.iter().filter(|name| !is_left(name)).collect();
+                let called = kept.iter().map(|name| piece.copy_called(&name.text)).collect();
+                (names.is_empty() || !kept.is_empty()).then_some((called, kept.len() as u32))
+            }
+            CutCopies::Count(count) => (!is_left(&piece.id)).then_some((Vec::new(), *count)),
+        }
     }
 }
 

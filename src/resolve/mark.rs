@@ -17,6 +17,8 @@ const REACH: f64 = 40.0;
 pub enum MarkAt {
     /// A point.
     Point(Point),
+    /// The side that is up: from a place on the piece to the edge.
+    Up([Point; 2]),
     /// Where another piece is laid.
     Outline {
         /// The piece.
@@ -54,7 +56,7 @@ impl MarkAt {
         match self {
             MarkAt::Point(point) => std::slice::from_ref(point),
             MarkAt::Line { places, .. } => places,
-            MarkAt::Outline { .. } => &[],
+            MarkAt::Outline { .. } | MarkAt::Up(_) => &[],
         }
     }
 
@@ -84,6 +86,7 @@ impl MarkAt {
         };
         match self {
             MarkAt::Point(point) => on(*point),
+            MarkAt::Up(ends) => ends.iter().all(|end| on(*end)),
             MarkAt::Outline { line, .. } => {
                 let mut all = true;
                 kurbo::flatten(line, 0.1, |element| all &= element.end_point().is_none_or(on));

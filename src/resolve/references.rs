@@ -110,6 +110,7 @@ impl Ends {
             }
             ReferenceKind::Term => {
                 let word = facts.words.iter().find(|word| word.term.text == id).ok_or(false)?;
+                left_out(word.sizes.as_ref(), self.size)?;
                 Ok((Aim::Term, id.to_owned(), word.term.text.clone()))
             }
         }

@@ -55,6 +55,8 @@ pub(super) fn rows(
         }
         let (Some(text), Some(stated)) = (&facts.sewn, facts.value.get(values.size())) else { continue };
         match read(text, draft, catalogue, cast) {
+            // What is made of pieces that are left out is not measured.
+            Ok((copies, _)) if copies.is_empty() && !cast.has_all() => {}
             Ok((copies, measure)) => {
                 let worked = values.quiet(stated);
                 if let Some(worked) = worked.filter(|worked| worked.quantity.dimension != Dimension::Length) {

@@ -9,6 +9,7 @@ use super::shown::{Shown, stitch_figures};
 use super::target::{Meant, Resolver, Target, Touched};
 use super::uses::{Told, Uses};
 use super::within::Inside;
+use super::without::Without;
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, WORK_UNREADABLE};
@@ -78,7 +79,13 @@ pub enum Filler {
 
 impl<'a> EditionWork<'a> {
     /// Works a fact out; unknown names and faulty lengths are findings.
-    pub(super) fn new(work: &'a Work, resolver: &Resolver<'_>, scope: &Scope<'_>, told: &mut Told) -> EditionWork<'a> {
+    pub(super) fn new(
+        work: &'a Work,
+        resolver: &Resolver<'_>,
+        scope: &Scope<'_>,
+        without: &Without,
+        told: &mut Told,
+    ) -> EditionWork<'a> {
         let places = || work.part.iter().chain([&work.leave_at]).flatten();
         let along = places().filter_map(|place| match &place.far {
             Far::Along(formula) if mark(place, resolver).is_none() => Some(formula),
@@ -93,7 +100,9 @@ impl<'a> EditionWork<'a> {
         let uses = &mut told.uses;
         let mut led = |names: &[Touch]| -> Vec<Target> {
             let names = touches(names, scope, findings, uses);
-            names.iter().map(|touch| resolver.target(touch, work.verb)).collect()
+            // What is left out is not cut either.
+            let stays = |touch: &&Touch| work.verb != Verb::Cut || !without.leaves(&touch.name);
+            names.iter().filter(stays).map(|touch| resolver.target(touch, work.verb)).collect()
         };
         let (targets, caught) = (led(&work.touches), led(&work.caught));
         let leave_for = work.leave_for.as_ref().and_then(|name| filler(name, resolver, findings));

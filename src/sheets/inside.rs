@@ -16,7 +16,7 @@ pub(super) fn stroke(detail: &Detail) -> Option<(&'static str, BezPath)> {
         Detail::Sewn(one) => Some(("nb-dart", path(*one))),
         Detail::Folded(one) => Some(("nb-inner-fold", path(*one))),
         Detail::Onto(one) => Some(("nb-onto", path(*one))),
-        Detail::Laid(one) => Some(("nb-arrow", arrow(*one))),
+        Detail::Laid(one) | Detail::Up(one) => Some(("nb-arrow", arrow(*one))),
         Detail::Dot(point) => Some(("nb-dot", dot(*point))),
         Detail::Placed(path) => Some(("nb-placed", path.clone())),
         Detail::Hole(one) => Some(("nb-hole", path(*one))),

@@ -75,7 +75,10 @@ fn is_attributes(text: &str, at: usize) -> bool {
     if inner.contains(['{', '}']) {
         return false;
     }
-    inner.trim_start().starts_with(['#', '.']) || inner.trim_start().starts_with("for=")
+    let inner = inner.trim();
+    inner == "optional"
+        || inner.starts_with(['#', '.'])
+        || ["for=", "or=", "of="].iter().any(|key| inner.starts_with(key))
 }
 
 /// The rest of a line from `at`.

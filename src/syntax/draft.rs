@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
-use super::{facts, outlines, part, waive, yaml};
+use super::{facts, offers, outlines, part, waive, yaml};
 use crate::diag::Findings;
 use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
 use crate::model::{Draft, Part, Text};
@@ -41,11 +41,12 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
         Some(node) => waive::read_list(node, &root, &mut reading.findings),
         None => Vec::new(),
     };
-    let parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
+    let mut parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
+    let offers = offers::gather(&mut parts, &mut reading.findings);
     let whole = !reading.findings.iter().any(|finding| finding.check.unread);
     let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
-    reading.draft = Some(Draft { name, folder, file, facts, parts, outlines, whole, waivers });
+    reading.draft = Some(Draft { name, folder, file, facts, parts, offers, outlines, whole, waivers });
     reading
 }
 

@@ -139,6 +139,12 @@ fn copies(node: &Node, findings: &mut Findings) -> Vec<Name> {
     named.collect::<Vec<_>>().iter().map(|text| fields::name(text, findings)).collect()
 }
 
+/// The mark that says which edge of a piece is up: `up: top`. No author can name it.
+pub(super) fn up(record: &Fields<'_>, findings: &mut Findings) -> Option<Mark> {
+    let edge = fields::name(&record.text("up", findings)?, findings);
+    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge) })
+}
+
 fn place(record: &Fields<'_>, findings: &mut Findings) -> Option<MarkPlace> {
     // Where another piece lies is told by `at`; a `point` beside it can only mean the same.
     if let (Some(node), Some(span), Some(_)) = (record.get("point"), record.key_span("point"), record.get("outline")) {

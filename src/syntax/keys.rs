@@ -42,6 +42,7 @@ pub static RECORDS: &[Record] = &[
     record("an entry in the record of editions", things::RELEASE, FACTS),
     record("`sheets`", sheets::KEYS, FACTS),
     record("a waiver", waive::KEYS, FACTS),
+    record("a tool, a caution or a meaning", things::SAID, FACTS),
     record("a fabric", things::FABRIC, THINGS),
     record("a notion", notions::KEYS, THINGS),
     record("a length", lengths::KEYS, THINGS),

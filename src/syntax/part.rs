@@ -11,7 +11,7 @@ use super::sizes;
 use super::walk::Builder;
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
-use crate::model::{Inline, Name, Param, Part, Size, Step, Text, Work};
+use crate::model::{Inline, Name, Param, Part, Size, Stake, Step, Text, Work};
 use crate::source::{FileId, Span};
 
 /// Reads a file of parts and steps.
@@ -60,6 +60,7 @@ pub(super) fn read(
         let works = noted(&mut reader);
         let id = id.as_ref().map(|id| Name { text: id.to_string(), span: find(text, head, &format!("#{id}"), 1) });
         let sizes = conditions(text, head, attrs, classes, &mut reader);
+        let stake = stake(text, head, attrs, &mut reader);
         if *level == HeadingLevel::H1 {
             for work in works {
                 reader.findings.push(
@@ -75,12 +76,14 @@ pub(super) fn read(
                 title,
                 span: head,
                 sizes,
+                stake,
+                offer: None,
                 intro: body,
                 steps: Vec::new(),
                 params: params.clone(),
             });
         } else {
-            let step = Step { id, title, span: head, scope, sizes, body, works };
+            let step = Step { id, title, span: head, scope, sizes, stake, offer: None, body, works };
             match parts.last_mut() {
                 Some(part) => part.steps.push(step),
                 None => {
@@ -96,6 +99,8 @@ pub(super) fn read(
                         title: vec![Inline::Text(Text { text: "…".into(), span: head, verbatim: false })],
                         span: head,
                         sizes: None,
+                        stake: None,
+                        offer: None,
                         intro: Vec::new(),
                         steps: vec![step],
                         params: params.clone(),
@@ -161,7 +166,8 @@ fn conditions(
     let line = &text[head.range()];
     let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
     let value = attrs.iter().find(|(key, _)| &**key == "for").map(|(_, value)| value.as_deref().unwrap_or(""));
-    let stray: Vec<&str> = attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for").collect();
+    let stray: Vec<&str> =
+        attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for" && !STAKES.contains(key)).collect();
     let whole = format!("{} {}", value.unwrap_or(""), stray.join(" "));
     let names: Vec<&str> =
         whole.split([',', ' ', '"', '\'', '“', '”']).map(str::trim).filter(|name| !name.is_empty()).collect();
@@ -188,6 +194,35 @@ fn conditions(
     found.sort_unstable();
     found.dedup();
     Some(found)
+}
+
+/// The words in a heading's braces that leave something to the maker.
+const STAKES: [&str; 3] = ["optional", "or", "of"];
+
+/// What a heading leaves to the maker; faults in the form are findings that show the right one.
+fn stake(text: &str, head: Span, attrs: &[(CowStr<'_>, Option<CowStr<'_>>)], reader: &mut Reader<'_>) -> Option<Stake> {
+    let said: Vec<(&str, &str)> = attrs
+        .iter()
+        .filter(|(key, _)| STAKES.contains(&&**key))
+        .map(|(key, value)| (&**key, value.as_deref().unwrap_or("")))
+        .collect();
+    let is_name = |name: &str| !name.is_empty() && name.chars().all(|one| one.is_alphanumeric() || "-_".contains(one));
+    let name = |name: &str| Name { text: name.to_owned(), span: find(text, head, name, 0) };
+    match said.as_slice() {
+        [] => None,
+        [("optional", "")] => Some(Stake::Optional),
+        [("or", choice)] if is_name(choice) => Some(Stake::Way(name(choice))),
+        [("of", id)] if is_name(id) => Some(Stake::Of(name(id))),
+        _ => {
+            let line = &text[head.range()];
+            let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
+            reader.findings.push(FOR_UNREADABLE.at(braces, "this heading's braces cannot be read").hint(
+                "write one of `{#pull optional}`, `{#fused or=wadding}`, where `wadding` names the choice, and \
+                     `{#trim of=pull}`, where `pull` is the id of another heading",
+            ));
+            None
+        }
+    }
 }
 
 /// The last mention of `wanted` in a heading, `skip` bytes in; the heading when there is none.

@@ -30,6 +30,7 @@ pub(super) const KEYS: &[&str] = &[
     "darts",
     "pleats",
     "marks",
+    "up",
     "raw",
     "mirrored",
     "cut_larger",
@@ -71,7 +72,10 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<
             notches: record.get("notches").map(|node| notches(node, findings)).unwrap_or_default(),
             darts: record.get("darts").map(|node| inside::darts(node, findings)).unwrap_or_default(),
             pleats: record.get("pleats").map(|node| inside::pleats(node, findings)).unwrap_or_default(),
-            marks: record.get("marks").map(|node| inside::marks(node, findings)).unwrap_or_default(),
+            marks: {
+                let marks = record.get("marks").map(|node| inside::marks(node, findings)).unwrap_or_default();
+                marks.into_iter().chain(inside::up(&record, findings)).collect()
+            },
             raw: record.get("raw").map(|node| cut::edges(node, findings)).unwrap_or_default(),
             mirrored: record.text("mirrored", findings).is_some_and(|text| yes(&text, findings)),
             edge_names: record

@@ -8,7 +8,7 @@ use super::sizes::only_for;
 use super::yaml::{Node, Value};
 use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
-use crate::model::{Block, Date, Fabric, Release, Size, Text, Tool, Word};
+use crate::model::{Block, Caution, Date, Fabric, Release, Size, Text, Tool, Word};
 
 /// The keys of a fabric.
 pub(super) const FABRIC: &[&str] = &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
@@ -41,13 +41,38 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
     fabrics
 }
 
+/// The keys of a tool, a caution or a meaning that is for some sizes only.
+pub(super) const SAID: &[&str] = &["say", "for"];
+
+/// Words alone, or `{say: …, for: …}`, with the sizes that have them.
+fn said(
+    node: &Node,
+    what: &'static str,
+    sizes: &[Size],
+    findings: &mut Findings,
+) -> Option<(Text, Option<Vec<usize>>)> {
+    if !matches!(node.value, Value::Map(_)) {
+        return Some((fields::text(node, what, findings)?, None));
+    }
+    let record = Fields::open_needing(&["say"], node, what, SAID, findings)?;
+    let only = only_for(&record, sizes, findings);
+    Some((record.need_text("say", "Keep it dry.", findings)?, only))
+}
+
 /// Reads the tools.
-pub(super) fn tools(node: &Node, findings: &mut Findings) -> Vec<Tool> {
-    fields::list(node)
-        .into_iter()
-        .filter_map(|item| fields::text(item, "a tool", findings))
-        .map(|name| Tool { name })
-        .collect()
+pub(super) fn tools(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec<Tool> {
+    let items = fields::list(node).into_iter();
+    items.filter_map(|item| said(item, "a tool", sizes, findings)).map(|(name, sizes)| Tool { name, sizes }).collect()
+}
+
+/// Reads the cautions.
+pub(super) fn cautions(node: Option<&Node>, sizes: &[Size], findings: &mut Findings) -> Vec<Caution> {
+    let items = node.map(fields::list).unwrap_or_default().into_iter();
+    let read = |item: &Node| {
+        let (text, only) = said(item, "a caution", sizes, findings)?;
+        Some(Caution { content: markdown::read_value(&text, sizes, Room::Page, findings), sizes: only })
+    };
+    items.filter(|item| !matches!(item.value, Value::Empty)).filter_map(read).collect()
 }
 
 /// Reads the terms of the trade and their meanings.
@@ -55,9 +80,9 @@ pub(super) fn words(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
     fields::named(node, "words", findings)
         .into_iter()
         .filter_map(|(key, node)| {
-            let meaning = fields::text(node, "a meaning", findings)?;
+            let (meaning, only) = said(node, "a meaning", sizes, findings)?;
             let term = crate::model::Name { text: key.text.clone(), span: key.span };
-            Some(Word { term, meaning: markdown::read_value(&meaning, sizes, Room::Cell, findings) })
+            Some(Word { term, meaning: markdown::read_value(&meaning, sizes, Room::Cell, findings), sizes: only })
         })
         .collect()
 }
@@ -98,19 +123,6 @@ pub(super) fn date(record: &Fields<'_>, findings: &mut Findings) -> Option<Text>
 /// Prose under a key; none when the key is absent.
 pub(super) fn prose(record: &Fields<'_>, key: &str, sizes: &[Size], room: Room, findings: &mut Findings) -> Vec<Block> {
     record.text(key, findings).map(|text| markdown::read_value(&text, sizes, room, findings)).unwrap_or_default()
-}
-
-/// Several pieces of prose under a key.
-pub(super) fn proses(node: Option<&Node>, what: &str, sizes: &[Size], findings: &mut Findings) -> Vec<Vec<Block>> {
-    let items = node.map(fields::list).unwrap_or_default();
-    items
-        .into_iter()
-        .filter(|item| !matches!(item.value, Value::Empty))
-        .filter_map(|item| {
-            let text = fields::text(item, what, findings)?;
-            Some(markdown::read_value(&text, sizes, Room::Page, findings))
-        })
-        .collect()
 }
 
 /// The name on the page; without one, the name in the files as words.

@@ -5,18 +5,35 @@ use super::fields::{self, Fields};
 use super::gaps::{leave, place};
 use super::measures;
 use super::synonyms;
+use super::together;
 use super::yaml::{self, Node, Value};
 use crate::diag::Findings;
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE, WORK_UNREADABLE};
-use crate::model::{EdgeFinish, Expression, Name, Text, Touch, Verb, Work};
+use crate::model::{EdgeFinish, Expression, Name, Text, Together, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
-pub(super) const KEYS: &[&str] =
-    &["allowance", "stitch", "from", "to", "leave", "ease", "gather", "catch", "up", "gap", "count", "by", "note"];
+pub(super) const KEYS: &[&str] = &[
+    "allowance",
+    "stitch",
+    "from",
+    "to",
+    "leave",
+    "ease",
+    "gather",
+    "catch",
+    "with",
+    "ends",
+    "up",
+    "gap",
+    "count",
+    "by",
+    "note",
+];
 
 /// Keys that stand below one verb alone, and what each says.
 const OF_ONE: &[(&str, Verb, &str)] = &[
     ("up", Verb::Box, "how far up from the corner it is sewn across"),
+    ("ends", Verb::Bind, "whether the ends of the strip are turned in"),
     ("gap", Verb::Quilt, "how far apart the lines are; a gap to turn through is `leave`"),
 ];
 
@@ -108,6 +125,9 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         }
     }
     let by = record.get("by").map_or(By::default(), |node| by(node, verb, findings));
+    let with = record.get("with").and_then(|node| together::read(node, verb, findings));
+    let wrong_sides = with == Some(Together::WrongSides) || with.is_none() && together::in_words(&words);
+    let ends_in = record.get("ends").is_some_and(|node| together::ends_in(node, findings));
     let as_one = verb == Verb::Baste && words.iter().any(|words| words.text.trim() == "as one");
     if verb == Verb::Lap && (by.lap.is_none() || touches.len() < 2) {
         findings.push(
@@ -138,6 +158,9 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         up,
         gap,
         as_one,
+        with,
+        wrong_sides,
+        ends_in,
         note: Vec::new(),
         span: node.span,
     };

@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Part, SeamFact, Step};
+use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step};
 use crate::model::Date;
 
 /// Everything that one booklet file is set from.
@@ -64,7 +64,10 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "cover_alt": book.cover_alt,
         },
         "read_first": setter.blocks(&book.read_first),
-        "cautions": book.cautions.iter().map(|caution| setter.blocks(caution)).collect::<Vec<_>>(),
+        "cautions": book.cautions.iter().map(|caution| json!({
+            "content": setter.blocks(&caution.content),
+            "sizes": setter.only(&caution.sizes),
+        })).collect::<Vec<_>>(),
         "child_caution": book.child_caution,
         "allowances": setter.allowances(),
         "key": book.key.iter().map(|entry| json!({ "class": entry.class, "swatch": path(&entry.drawing) })).collect::<Vec<_>>(),
@@ -75,9 +78,10 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         })).collect::<Vec<_>>(),
         "fabrics": book.fabrics.iter().map(|fabric| setter.fabric(fabric)).collect::<Vec<_>>(),
         "notions": book.notions.iter().map(|notion| setter.notion(notion)).collect::<Vec<_>>(),
-        "tools": book.tools,
+        "tools": book.tools.iter().map(|tool| json!({ "name": tool.name, "sizes": setter.only(&tool.sizes) })).collect::<Vec<_>>(),
         "pieces": setter.pieces(),
         "cuts": book.cuts.iter().map(|list| setter.cuts(list)).collect::<Vec<_>>(),
+        "offers": setter.offers(),
         "layouts": book.layouts.iter().map(|layout| setter.layout(layout)).collect::<Vec<_>>(),
         "sheets": setter.map(),
         "parts": book.parts.iter().map(|part| setter.part(part)).collect::<Vec<_>>(),
@@ -226,6 +230,21 @@ impl Setter<'_> {
         json!({ "id": list.id, "name": list.name, "rows": rows.collect::<Vec<_>>() })
     }
 
+    /// What is left to the maker and needs more than the lists hold.
+    fn offers(&self) -> Vec<Json> {
+        let adds = |offer: &&Offer| !offer.fabrics.is_empty() || !offer.notions.is_empty() || !offer.cuts.is_empty();
+        let offers = self.book.offers.iter().filter(adds).map(|offer| {
+            json!({
+                "stake": self.stake(&offer.id, Some(&offer.id)),
+                "title": self.offered_by(&offer.id).map(|title| self.inlines(title)),
+                "fabrics": offer.fabrics.iter().map(|fabric| self.fabric(fabric)).collect::<Vec<_>>(),
+                "notions": offer.notions.iter().map(|notion| self.notion(notion)).collect::<Vec<_>>(),
+                "cuts": offer.cuts.iter().map(|list| self.cuts(list)).collect::<Vec<_>>(),
+            })
+        });
+        offers.collect()
+    }
+
     fn layout(&self, layout: &Layout) -> Json {
         let drawing = self.book.drawings.get(&layout.drawing);
         json!({
@@ -263,20 +282,23 @@ impl Setter<'_> {
             "id": part.id,
             "title": self.inlines(&part.title),
             "intro": self.blocks(&part.intro),
-            "steps": part.steps.iter().map(|step| self.step(step, &part.sizes)).collect::<Vec<_>>(),
+            "steps": part.steps.iter().map(|step| self.step(step, part)).collect::<Vec<_>>(),
+            "stake": self.stake(&part.id, part.offer.as_deref()),
             "sizes": self.only(&part.sizes),
             "tables": self.tables_of(&part.sizes),
         })
     }
 
-    fn step(&self, step: &Step, part: &[usize]) -> Json {
+    fn step(&self, step: &Step, part: &Part) -> Json {
         // What a part of one thing says of itself, its steps need not say again.
-        let told = !self.book.views.is_empty() && step.sizes == part;
+        let told = !self.book.views.is_empty() && step.sizes == part.sizes;
+        let stake = if part.offer.is_some() { Json::Null } else { self.stake(&step.id, step.offer.as_deref()) };
         json!({
             "id": step.id,
             "number": step.number,
             "title": self.inlines(&step.title),
             "body": self.blocks(&step.body),
+            "stake": stake,
             "figure": step.figure.as_ref().map(|picture| self.picture(picture)),
             "seam": step.seam.iter().map(|fact| self.seam(fact)).collect::<Vec<_>>(),
             "sizes": if told { Vec::new() } else { self.only(&step.sizes) },
@@ -297,6 +319,8 @@ impl Setter<'_> {
             "allowance": fact.allowance.as_ref().map(value),
             "stitch": fact.stitch.as_ref().map(value),
             "by_hand": fact.by_hand,
+            "together": fact.together,
+            "ends_in": fact.ends_in,
             "leave": fact.leave.as_ref().map(value),
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),

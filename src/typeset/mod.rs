@@ -6,6 +6,7 @@
 mod data;
 mod fault;
 mod finish;
+mod offers;
 mod paper;
 mod press;
 mod prose;

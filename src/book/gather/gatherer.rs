@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::volume::{Book, Drawing, KeyEntry, PatternView, Photo, Release, Size, Word};
+use crate::book::volume::{Book, Caution, Drawing, KeyEntry, PatternView, Photo, Release, Size, Tool, Word};
 use crate::cloth::ClothLayout;
 use crate::draw::Overview;
 use crate::figure::{self, Figures};
-use crate::model::{self, Date, Text, Wearer, by_view};
+use crate::model::{self, Date, Text, Wearer, by_view, is_for};
 use crate::resolve::{Edition, Ids, slug};
 use crate::sheets::PageMap;
 
@@ -20,7 +20,11 @@ pub struct Supplies<'a> {
     pub pictures: &'a BTreeMap<String, Photo>,
     /// The map of its pattern sheets; `None` where there are no pieces.
     pub map: Option<PageMap>,
-    /// The cloth laid, each layout with its drawing and the drawing's size in mm.
+    /// What the size needs whatever the maker chooses.
+    pub always: &'a Edition<'a>,
+    /// The size with each thing that is left to the maker, by its place in the draft, and the cloth laid for it.
+    pub offers: Vec<(usize, &'a Edition<'a>, &'a [ClothLayout])>,
+    /// The cloth laid for what is always needed, each layout with its drawing and the drawing's size in mm.
     pub cloth: Vec<(ClothLayout, String, (f64, f64))>,
 }
 
@@ -35,6 +39,18 @@ pub fn gather(edition: &Edition<'_>, supplies: &Supplies<'_>) -> Book {
         pictures_of: BTreeMap::new(),
     };
     gatherer.book()
+}
+
+/// What lists are made of: a size with its cloth laid.
+pub(in crate::book) struct Lists<'a> {
+    pub edition: &'a Edition<'a>,
+    pub cloth: Vec<&'a ClothLayout>,
+}
+
+impl<'a> Lists<'a> {
+    pub fn of(edition: &'a Edition<'a>, cloth: impl Iterator<Item = &'a ClothLayout>) -> Lists<'a> {
+        Lists { edition, cloth: cloth.collect() }
+    }
 }
 
 /// A book in the making.
@@ -66,8 +82,10 @@ impl Gatherer<'_> {
         let key = self.key();
         let parts = self.parts();
         let allowances = self.allowances();
-        let (fabrics, notions) = (self.fabrics(), self.notions());
-        let (pieces, cuts, layouts, map) = (self.pieces(), self.cuts(), self.layouts(), self.map());
+        let supplies = self.supplies;
+        let always = Lists::of(supplies.always, supplies.cloth.iter().map(|(layout, ..)| layout));
+        let (fabrics, notions, cuts) = (self.fabrics(&always), self.notions(&always), self.cuts(&always));
+        let (pieces, layouts, map) = (self.pieces(), self.layouts(), self.map());
         Book {
             title: facts.title.text.clone(),
             designer: words(&facts.designer).unwrap_or_default(),
@@ -93,7 +111,15 @@ impl Gatherer<'_> {
             cover,
             cover_alt: words(&facts.style.cover_alt),
             read_first: self.blocks(&front.read_first, "read-first"),
-            cautions: front.cautions.iter().map(|caution| self.blocks(caution, "cautions")).collect(),
+            cautions: front
+                .cautions
+                .iter()
+                .map(|(at, caution)| Caution {
+                    at: *at,
+                    content: self.blocks(caution, "cautions"),
+                    sizes: self.written_for(&[facts.cautions[*at].sizes.as_ref()]),
+                })
+                .collect(),
             child_caution: wearer == Wearer::Child,
             allowances,
             key,
@@ -101,9 +127,10 @@ impl Gatherer<'_> {
             finished: self.finished(),
             fabrics,
             notions,
-            tools: facts.tools.iter().map(|tool| tool.name.text.clone()).collect(),
+            tools: self.tools(),
             pieces,
             cuts,
+            offers: self.offers(),
             layouts,
             map,
             parts,
@@ -130,6 +157,18 @@ impl Gatherer<'_> {
             drawings: std::mem::take(&mut self.drawings),
             pictures: self.supplies.pictures.clone(),
         }
+    }
+
+    fn tools(&self) -> Vec<Tool> {
+        let tools = self.edition.draft.facts.tools.iter().enumerate();
+        tools
+            .filter(|(_, tool)| is_for(tool.sizes.as_ref(), self.size))
+            .map(|(at, tool)| Tool {
+                name: tool.name.text.clone(),
+                at,
+                sizes: self.written_for(&[tool.sizes.as_ref()]),
+            })
+            .collect()
     }
 
     fn key(&mut self) -> Vec<KeyEntry> {

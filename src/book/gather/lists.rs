@@ -1,9 +1,10 @@
 //! What to buy, what to cut, how it lies on cloth and on sheets, and what comes of it.
 
-use super::gatherer::Gatherer;
+use super::gatherer::{Gatherer, Lists};
 use crate::book::amount::{Amount, ExactAmount, Value, Written};
 use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
-use crate::book::volume::{Drawing, FabricNeed, FinishedRow, MeasureRow, NotionAmount, NotionNeed, WidthNeed};
+use crate::book::needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
+use crate::book::volume::{Drawing, FinishedRow, MeasureRow};
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
@@ -31,8 +32,8 @@ impl Gatherer<'_> {
     }
 
     /// What is made on the way, such as cloth quilted from two others, is not bought.
-    pub fn fabrics(&mut self) -> Vec<FabricNeed> {
-        let edition = self.edition;
+    pub fn fabrics(&mut self, of: &Lists<'_>) -> Vec<FabricNeed> {
+        let edition = of.edition;
         let made = |row: &&FabricRow| edition.draft.facts.fabrics[row.fabric].from.is_some();
         let bought = edition.fabrics.iter().filter(|row| !made(row) || !row.widths.is_empty() || row.amount.is_some());
         bought
@@ -43,36 +44,14 @@ impl Gatherer<'_> {
                     at: row.fabric.at(),
                     name: fabric.name.text.clone(),
                     note: self.blocks(&row.note, &fabric.id.text),
-                    widths: self.widths(row),
+                    widths: widths(row, of),
                 }
             })
             .collect()
     }
 
-    /// The length to buy, for each width of a fabric; the author's own amount goes before what is
-    /// reckoned from the layouts.
-    fn widths(&self, row: &FabricRow) -> Vec<WidthNeed> {
-        let show = &self.edition.draft.facts.show;
-        let stated = row.amount.as_ref().map(Amount::of);
-        if row.widths.is_empty() {
-            return vec![WidthNeed { width: None, amounts: vec![stated] }];
-        }
-        let layout = |width_at: usize| {
-            let mut laid = self.supplies.cloth.iter().map(|(layout, ..)| layout);
-            laid.find(|layout| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at)
-        };
-        row.widths
-            .iter()
-            .enumerate()
-            .map(|(at, width)| WidthNeed {
-                width: Some(Value::of(width)),
-                amounts: vec![stated.clone().or_else(|| to_buy(layout(at)?, show))],
-            })
-            .collect()
-    }
-
-    pub fn notions(&mut self) -> Vec<NotionNeed> {
-        let edition = self.edition;
+    pub fn notions(&mut self, of: &Lists<'_>) -> Vec<NotionNeed> {
+        let edition = of.edition;
         edition
             .notions
             .iter()
@@ -82,7 +61,8 @@ impl Gatherer<'_> {
                 let mut length = figure(NotionFigure::Length);
                 // What the author states about thread goes before what is estimated.
                 let open = notion.kind == Kind::Thread && row.figures.is_empty() && row.count.is_none();
-                let estimate = thread(edition).filter(|_| open);
+                // Thread is for all that may be sewn: a spool holds more than one seam takes.
+                let estimate = thread(self.edition).filter(|_| open);
                 let estimated = estimate.is_some();
                 length = length
                     .or_else(|| estimate.map(|estimate| whole_lengths(estimate.thread, &edition.draft.facts.show)));
@@ -128,7 +108,7 @@ impl Gatherer<'_> {
         PieceDrawings { scale: overview.scale, pieces }
     }
 
-    pub fn cuts(&mut self) -> Vec<CutList> {
+    pub fn cuts(&mut self, of: &Lists<'_>) -> Vec<CutList> {
         let facts = &self.edition.draft.facts;
         let cloth = FabricId::each(&facts.fabrics).map(|(id, one)| (CutFrom::Fabric(id), id.at(), &one.id, &one.name));
         // What is cut from tape stands behind all cloth.
@@ -138,7 +118,7 @@ impl Gatherer<'_> {
         let mut lists = Vec::new();
         for (from, at, id, name) in cloth.chain(tape) {
             let rows: Vec<CutRow> =
-                self.edition.cuts.iter().filter(|row| row.from == from).map(|row| self.cut(row)).collect();
+                of.edition.cuts.iter().filter(|row| row.from == from).map(|row| self.cut(row, of)).collect();
             if !rows.is_empty() {
                 lists.push(CutList { id: id.text.clone(), at, name: name.text.clone(), rows });
             }
@@ -146,7 +126,7 @@ impl Gatherer<'_> {
         lists
     }
 
-    fn cut(&mut self, row: &resolve::CutRow) -> CutRow {
+    fn cut(&mut self, row: &resolve::CutRow, of: &Lists<'_>) -> CutRow {
         let piece = &self.edition.draft.facts.pieces[row.piece];
         let dimensions = row.dimensions.as_ref();
         let laid_whole = |fabric| !lies_at_fold(self.edition, row.piece, fabric);
@@ -160,7 +140,7 @@ impl Gatherer<'_> {
             snips: snips(piece),
             fold: piece.fold.is_some(),
             opened: piece.fold.is_some() && row.fabric().is_some_and(laid_whole),
-            single_layer: self.on_single_layer(row),
+            single_layer: on_single_layer(row, of),
             mirrored: piece.mirrored,
             dimensions: vec![dimensions.map(|(width, height)| (Amount::of(width), Amount::of(height)))],
             note: self.blocks(&row.note, &piece.id.text),
@@ -198,16 +178,6 @@ impl Gatherer<'_> {
             .collect()
     }
 
-    /// How many copies of a row are cut from a single layer of folded cloth, whatever its width.
-    fn on_single_layer(&self, row: &resolve::CutRow) -> usize {
-        let layouts = self.supplies.cloth.iter().map(|(layout, ..)| layout);
-        let singles = |layout: &ClothLayout| {
-            let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
-            pieces.filter(|one| layout.single_layer(one)).count()
-        };
-        layouts.filter(|layout| Some(layout.bolt.fabric) == row.fabric()).map(singles).min().unwrap_or(0)
-    }
-
     /// The names of the pieces that something holds for, each once.
     fn named(&self, layout: &ClothLayout, holds: impl Fn(&LaidPiece) -> bool) -> Vec<String> {
         let mut pieces: Vec<PieceId> = layout.pieces.iter().filter(|one| holds(one)).map(|one| one.piece).collect();
@@ -222,6 +192,38 @@ impl Gatherer<'_> {
         self.drawings.insert(entry.drawing.clone(), drawing);
         Some(entry)
     }
+}
+
+/// The length to buy, for each width of a fabric; the author's own amount goes before what is
+/// reckoned from the layouts.
+fn widths(row: &FabricRow, of: &Lists<'_>) -> Vec<WidthNeed> {
+    let show = &of.edition.draft.facts.show;
+    let stated = row.amount.as_ref().map(Amount::of);
+    if row.widths.is_empty() {
+        return vec![WidthNeed { width: None, amounts: vec![stated] }];
+    }
+    let layout = |width_at: usize| {
+        let mut laid = of.cloth.iter().copied();
+        laid.find(|layout| layout.bolt.fabric == row.fabric && layout.bolt.width_at == width_at)
+    };
+    row.widths
+        .iter()
+        .enumerate()
+        .map(|(at, width)| WidthNeed {
+            width: Some(Value::of(width)),
+            amounts: vec![stated.clone().or_else(|| to_buy(layout(at)?, show))],
+        })
+        .collect()
+}
+
+/// How many copies of a row are cut from a single layer of folded cloth, whatever its width.
+fn on_single_layer(row: &resolve::CutRow, of: &Lists<'_>) -> usize {
+    let layouts = of.cloth.iter().copied();
+    let singles = |layout: &ClothLayout| {
+        let pieces = layout.pieces.iter().filter(|one| one.piece == row.piece);
+        pieces.filter(|one| layout.single_layer(one)).count()
+    };
+    layouts.filter(|layout| Some(layout.bolt.fabric) == row.fabric()).map(singles).min().unwrap_or(0)
 }
 
 /// The edges of a piece cut with a ruler that have a notch, as the page names them.

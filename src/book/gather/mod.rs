@@ -3,6 +3,7 @@
 mod done;
 mod gatherer;
 mod lists;
+mod offers;
 mod prose;
 mod steps;
 

@@ -7,7 +7,7 @@ use crate::book::seam::{PlaceFact, SeamFact};
 use crate::book::volume::{AllowanceUse, Part, Step};
 use crate::diag::in_sentence;
 use crate::measure::{Dimension, Exact, NumberStyle, Unit, round_to, show};
-use crate::model::{Far, Thread, is_for};
+use crate::model::{Far, Thread, Together, is_for};
 use crate::resolve::{Edition, EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
 
 impl Gatherer<'_> {
@@ -24,14 +24,20 @@ impl Gatherer<'_> {
             at,
             title: self.inlines(&part.title, &id),
             intro: self.blocks(&part.intro, &id),
+            offer: self.offer_called(part.part.offer),
             steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref()]),
             id,
         }
     }
 
+    /// The id of what is left to the maker, by its place in the draft.
+    fn offer_called(&self, offer: Option<usize>) -> Option<String> {
+        offer.map(|offer| self.edition.draft.offers[offer].id.text.clone())
+    }
+
     /// The sizes that every one of some limits lets through.
-    fn written_for(&self, limits: &[Option<&Vec<usize>>]) -> Vec<usize> {
+    pub fn written_for(&self, limits: &[Option<&Vec<usize>>]) -> Vec<usize> {
         let all = 0..self.edition.draft.facts.sizes.len();
         all.filter(|size| limits.iter().all(|limit| is_for(*limit, *size))).collect()
     }
@@ -53,6 +59,7 @@ impl Gatherer<'_> {
             title: self.inlines(&step.title, &id),
             figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
             body: self.blocks(&step.body, &id),
+            offer: self.offer_called(step.step.offer),
             seam: step.works.iter().map(|work| self.seam(work, &id)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref(), step.step.sizes.as_ref()]),
             id,
@@ -75,6 +82,12 @@ impl Gatherer<'_> {
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
             stitch: work.stitch_figures(draft).as_ref().map(Value::of),
             by_hand: work.work.by_hand && (work.verb.stitches() || work.verb.counts()) && work.work.finish.is_none(),
+            together: match work.work.with {
+                Some(Together::RightSides) => "together_right".to_owned(),
+                Some(Together::WrongSides) => "together_wrong".to_owned(),
+                None => String::new(),
+            },
+            ends_in: work.work.ends_in,
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),

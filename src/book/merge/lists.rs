@@ -4,12 +4,14 @@ use super::order::{Group, together};
 use super::prose::{Row, blocks};
 use crate::book::amount::{Amount, Value};
 use crate::book::cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings};
+use crate::book::needs::{FabricNeed, NotionNeed, WidthNeed};
+use crate::book::offer::Offer;
 use crate::book::prose::Block;
-use crate::book::volume::{Book, FabricNeed, FinishedRow, MeasureRow, NotionNeed, WidthNeed};
+use crate::book::volume::{Book, FinishedRow, MeasureRow};
 
-type Sized<'a, T> = Vec<(usize, &'a [T])>;
+pub(super) type Sized<'a, T> = Vec<(usize, &'a [T])>;
 
-fn sized<'a, T>(books: &'a [Book], of: impl Fn(&'a Book) -> &'a Vec<T>) -> Sized<'a, T> {
+pub(super) fn sized<'a, T>(books: &'a [Book], of: impl Fn(&'a Book) -> &'a Vec<T>) -> Sized<'a, T> {
     books.iter().map(|book| (book.shown[0], of(book).as_slice())).collect()
 }
 
@@ -57,8 +59,8 @@ fn flat<T>(cells: Vec<Option<Option<T>>>) -> Vec<Option<T>> {
     cells.into_iter().map(Option::flatten).collect()
 }
 
-pub(super) fn fabrics(books: &[Book], shown: &[usize]) -> Vec<FabricNeed> {
-    together(&sized(books, |book| &book.fabrics), |row| row.at, |row| row.at)
+pub(super) fn fabrics(rows: &Sized<'_, FabricNeed>, shown: &[usize]) -> Vec<FabricNeed> {
+    together(rows, |row| row.at, |row| row.at)
         .into_iter()
         .map(|group| {
             let first = group.first();
@@ -86,8 +88,8 @@ fn width(group: &Group<'_, FabricNeed>, at: usize, shown: &[usize]) -> WidthNeed
     WidthNeed { width: widths.map(|widths| Value::merge(&widths)), amounts: flat(group.columns(shown, amount)) }
 }
 
-pub(super) fn notions(books: &[Book], shown: &[usize]) -> Vec<NotionNeed> {
-    together(&sized(books, |book| &book.notions), |row| row.at, |row| row.at)
+pub(super) fn notions(rows: &Sized<'_, NotionNeed>, shown: &[usize]) -> Vec<NotionNeed> {
+    together(rows, |row| row.at, |row| row.at)
         .into_iter()
         .map(|group| {
             let first = group.first();
@@ -127,8 +129,8 @@ pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
     PieceDrawings { scale, pieces }
 }
 
-pub(super) fn cuts(books: &[Book], shown: &[usize]) -> Vec<CutList> {
-    together(&sized(books, |book| &book.cuts), |list| list.at, |list| list.at)
+pub(super) fn cuts(lists: &Sized<'_, CutList>, shown: &[usize]) -> Vec<CutList> {
+    together(lists, |list| list.at, |list| list.at)
         .into_iter()
         .map(|group| {
             let rows: Sized<'_, CutRow> = group.own.iter().map(|(size, list)| (*size, list.rows.as_slice())).collect();
@@ -152,6 +154,29 @@ fn cut(group: &Group<'_, CutRow>, shown: &[usize]) -> CutRow {
         note: note(group, |row| &row.note),
         ..group.first().clone()
     }
+}
+
+/// What is left to the maker in any size, with what it needs in each.
+pub(super) fn offers(books: &[Book], shown: &[usize]) -> Vec<Offer> {
+    together(&sized(books, |book| &book.offers), |offer| offer.at, |offer| offer.at)
+        .into_iter()
+        .map(|group| {
+            let first = group.first();
+            Offer {
+                id: first.id.clone(),
+                at: first.at,
+                choice: first.choice.clone(),
+                fabrics: fabrics(&within(&group, |offer| &offer.fabrics), shown),
+                notions: notions(&within(&group, |offer| &offer.notions), shown),
+                cuts: cuts(&within(&group, |offer| &offer.cuts), shown),
+            }
+        })
+        .collect()
+}
+
+/// A list of every size that has a thing.
+fn within<'a, T, L>(group: &Group<'a, T>, of: impl Fn(&'a T) -> &'a Vec<L>) -> Sized<'a, L> {
+    group.own.iter().map(|(size, thing)| (*size, of(thing).as_slice())).collect()
 }
 
 /// The layouts of all sizes, size by size.

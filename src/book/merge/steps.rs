@@ -21,6 +21,7 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
                 id: group.first().id.clone(),
                 at: group.first().at,
                 sizes: group.first().sizes.clone(),
+                offer: group.first().offer.clone(),
                 title: over(&group.own, |part| part.title.as_slice(), inlines),
                 intro: over(&group.own, |part| part.intro.as_slice(), blocks),
                 steps: steps
@@ -69,6 +70,7 @@ fn step(own: &[(usize, &Step)], number: usize) -> Step {
         figure,
         seam: seam(own),
         sizes: first.sizes.clone(),
+        offer: first.offer.clone(),
     }
 }
 
@@ -113,8 +115,8 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
     };
     (&one.verb, &one.what, &one.words, one.by_hand, one.note.is_empty(), given(one))
         == (&other.verb, &other.what, &other.words, other.by_hand, other.note.is_empty(), given(other))
-        && (&one.finish, &one.leave_for, &one.caught, places(one))
-            == (&other.finish, &other.leave_for, &other.caught, places(other))
+        && (&one.finish, &one.leave_for, &one.caught, places(one), &one.together, one.ends_in)
+            == (&other.finish, &other.leave_for, &other.caught, places(other), &other.together, other.ends_in)
 }
 
 fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {

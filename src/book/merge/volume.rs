@@ -8,7 +8,7 @@ use super::prose::{Row, blocks};
 use super::{lists, steps};
 use crate::book::cutting::SheetMap;
 use crate::book::prose::Block;
-use crate::book::volume::{Book, Drawing, KeyEntry, Release, Word};
+use crate::book::volume::{Book, Caution, Drawing, KeyEntry, Release, Tool, Word};
 
 /// What the sizes have in common beside their books.
 pub struct Shared<'a> {
@@ -32,16 +32,18 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
     let mut book = Book {
         shown: shown.clone(),
         read_first: front(books, |book| &book.read_first),
-        cautions: nth(books, |book| book.cautions.as_slice()),
+        cautions: cautions(books),
+        tools: tools(books),
         child_caution: books.iter().any(|book| book.child_caution),
         allowances: steps::allowances(books, &parts),
         key: key(books),
         body: lists::body(books, &shown),
         finished: lists::finished(books, &shown),
-        fabrics: lists::fabrics(books, &shown),
-        notions: lists::notions(books, &shown),
+        fabrics: lists::fabrics(&lists::sized(books, |book| &book.fabrics), &shown),
+        notions: lists::notions(&lists::sized(books, |book| &book.notions), &shown),
         pieces: lists::pieces(books),
-        cuts: lists::cuts(books, &shown),
+        cuts: lists::cuts(&lists::sized(books, |book| &book.cuts), &shown),
+        offers: lists::offers(books, &shown),
         layouts: lists::layouts(books),
         map,
         parts,
@@ -62,15 +64,23 @@ fn front(books: &[Book], of: impl Fn(&Book) -> &Vec<Block>) -> Vec<Block> {
     blocks(&rows)
 }
 
-/// Lists of prose: the nth of every size together.
-fn nth(books: &[Book], of: impl Fn(&Book) -> &[Vec<Block>]) -> Vec<Vec<Block>> {
-    let longest = books.iter().map(|book| of(book).len()).max().unwrap_or(0);
-    let row = |at: usize| {
-        let rows: Vec<Row<'_, [Block]>> =
-            books.iter().filter_map(|book| Some((book.shown.as_slice(), of(book).get(at)?.as_slice()))).collect();
-        blocks(&rows)
-    };
-    (0..longest).map(row).collect()
+fn cautions(books: &[Book]) -> Vec<Caution> {
+    let sizes: Vec<(usize, &[Caution])> = books.iter().map(|book| (book.shown[0], book.cautions.as_slice())).collect();
+    together(&sizes, |caution| caution.at, |caution| caution.at)
+        .into_iter()
+        .map(|group| {
+            let one: Vec<[usize; 1]> = group.own.iter().map(|(size, _)| [*size]).collect();
+            let own = group.own.iter().zip(&one);
+            let rows: Vec<Row<'_, [Block]>> =
+                own.map(|((_, caution), size)| (size.as_slice(), caution.content.as_slice())).collect();
+            Caution { content: blocks(&rows), ..group.first().clone() }
+        })
+        .collect()
+}
+
+fn tools(books: &[Book]) -> Vec<Tool> {
+    let sizes: Vec<(usize, &[Tool])> = books.iter().map(|book| (book.shown[0], book.tools.as_slice())).collect();
+    together(&sizes, |tool| tool.at, |tool| tool.at).into_iter().map(|group| group.first().clone()).collect()
 }
 
 fn key(books: &[Book]) -> Vec<KeyEntry> {

@@ -33,8 +33,9 @@ use crate::construct::fault::Fault;
 use crate::construct::lengths::TOLERANCE;
 use crate::construct::player::{Player, edges};
 use crate::construct::slits;
+use crate::measure::to_f64;
 use crate::model::Verb;
-use crate::resolve::{CopyId, Touched};
+use crate::resolve::{CopyId, EdgeId, Touched};
 
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Bind, include_str!("bind.rs"), bind);
@@ -54,6 +55,19 @@ fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         let word = if bound { "bound" } else { "sewn on as a binding" };
         player.finish_edge((copy, edge), share, word, deed.moment);
     }
+}
+
+/// What is turned in at an end where the strip states no allowance there, in mm (common practice, no source).
+const END: f64 = 10.0;
+
+/// How much of a strip is turned in at each of its ends: the allowance of its shortest edges.
+fn turned_in(player: &Player<'_>, strip: CopyId) -> f64 {
+    let edges = player.edition.edges_of(strip);
+    let length = |edge: &EdgeId| player.edition.edge(strip, *edge).map_or(f64::MAX, |edge| edge.cut_length);
+    let end = edges.into_iter().min_by(|one, other| length(one).total_cmp(&length(other)));
+    let piece = player.edition.cast[strip].piece;
+    let stated = end.and_then(|end| player.edition.values.allowance(piece, &player.edition.drawn_word(strip, end)));
+    stated.map(to_f64).filter(|stated| *stated > 0.0).unwrap_or(END)
 }
 
 /// A strip that is named whole beside the edges that it binds is as long as they are: an edge of a seam is bound
@@ -83,7 +97,8 @@ fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             None => bound.push((seam, length)),
         }
     }
-    let needed: f64 = bound.iter().map(|(_, length)| length).sum();
+    let turned = if deed.work.work.ends_in { 2.0 * turned_in(player, strip) } else { 0.0 };
+    let needed = bound.iter().map(|(_, length)| length).sum::<f64>() + turned;
     if needed > long + TOLERANCE {
         let strip = player.edition.cast[strip].name.clone();
         player.faults.push(Fault::StripTooShort { strip, long, needed, bound: deed.moment });

@@ -22,12 +22,13 @@
 //! ````
 //!
 //! ## What it needs
-//! The edge has a gap.
+//! The edge has a gap, or is an end that no seam holds, such as that of a tube.
 //!
 //! ## What it changes
-//! The gap is closed: nothing can be turned through it any more.
+//! The gap is closed, or the end turned in and stitched shut: nothing can be turned through it any more.
 
 use super::entry::VerbEntry;
+use super::turn::CLOSED;
 use crate::construct::deed::Deed;
 use crate::construct::player::Player;
 use crate::model::Verb;
@@ -42,7 +43,15 @@ fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {
                 player.state.open_zips.remove(notion);
             }
-            Touched::Copy(_) | Touched::Edge(..) => close_gaps(player, target, deed),
+            Touched::Copy(_) => close_gaps(player, target, deed),
+            Touched::Edge(copy, edge) => {
+                close_gaps(player, target, deed);
+                // An end that no seam holds was left open as it was cut: it is turned in and stitched shut.
+                if !player.state.is_sewn(*copy, *edge) && !player.state.is_settled(*copy, *edge) {
+                    player.finish_edge((*copy, *edge), (0.0, 1.0), CLOSED, deed.moment);
+                    player.state.edge(*copy, *edge).covered.push((0.0, 1.0));
+                }
+            }
             Touched::Inside(..) | Touched::Unknown => {}
         }
     }

@@ -33,7 +33,7 @@
 //! The body is full: it can no longer be turned.
 
 use super::entry::VerbEntry;
-use super::turn::{has_opening, held};
+use super::turn::{closed_end, has_opening, held};
 use crate::construct::deed::Deed;
 use crate::construct::fault::{Fault, Unfilled};
 use crate::construct::player::Player;
@@ -48,7 +48,8 @@ fn stuff(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let why = if seams().next().is_none() && !deed.touched.is_empty() {
         Some(Unfilled::Unsewn)
     } else if !has_opening(player, &copies, &notions) {
-        Some(Unfilled::Shut(seams().find_map(|seam| seam.gap.flatten())))
+        let closed = seams().find_map(|seam| seam.gap.flatten());
+        Some(Unfilled::Shut(closed.or_else(|| closed_end(player, &copies))))
     } else {
         None
     };

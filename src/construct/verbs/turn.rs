@@ -63,7 +63,8 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         let seams = player.state.seams.iter();
         let closed = seams
             .filter(|seam| seam.members.iter().any(|member| held(member, &copies)))
-            .find_map(|seam| seam.gap.flatten());
+            .find_map(|seam| seam.gap.flatten())
+            .or_else(|| closed_end(player, &copies));
         player.faults.push(Fault::NothingOpen { turned: moment, closed });
     }
     curves(player, deed);
@@ -123,6 +124,15 @@ fn copy_of(member: &Touched) -> Option<CopyId> {
         _ => None,
     }
 }
+
+/// When an end of one of these copies was turned in and stitched shut.
+pub(super) fn closed_end(player: &Player<'_>, copies: &BTreeSet<CopyId>) -> Option<Moment> {
+    let own = player.state.edges.iter().filter(|((copy, _), _)| copies.contains(copy));
+    own.filter_map(|(_, edge)| edge.finished).find(|(_, word)| *word == CLOSED).map(|(moment, _)| moment)
+}
+
+/// The word for an end that was turned in and stitched shut.
+pub(super) const CLOSED: &str = "closed";
 
 /// Whether something is open to pass the work or its filling through.
 pub(super) fn has_opening(player: &Player<'_>, copies: &BTreeSet<CopyId>, notions: &BTreeSet<NotionId>) -> bool {
