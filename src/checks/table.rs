@@ -3,8 +3,10 @@
 use crate::diag::{Check, Findings};
 use crate::faults;
 
+use super::address_malformed;
 use super::allowance_differs;
 use super::allowance_missing;
+use super::allowance_unusual;
 use super::alt_missing;
 use super::amount_too_small;
 use super::basted_not_caught;
@@ -21,6 +23,8 @@ use super::corner_unclear;
 use super::curve_not_clipped;
 use super::cut_count_differs;
 use super::dart_left_open;
+use super::date_not_recorded;
+use super::display_name_twice;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::ease_too_large;
@@ -28,7 +32,11 @@ use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
 use super::edition_not_recorded;
+use super::edition_twice;
+use super::editions_out_of_order;
 use super::expectation_fails;
+use super::expectation_idle;
+use super::finished_as_cut;
 use super::finished_size_differs;
 use super::fused_after_sewn;
 use super::gap_not_closed;
@@ -38,11 +46,14 @@ use super::grain_off_piece;
 use super::handed_unused;
 use super::hands_alike;
 use super::heading_skips;
+use super::heat_unusual;
 use super::hole_too_soon;
 use super::holes_differ;
+use super::house_words_english;
 use super::id_missing;
 use super::id_twice;
 use super::judge::{Judge, Run, Subject};
+use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
 use super::not_graded;
@@ -51,6 +62,7 @@ use super::notches_differ;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::pair_differs;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
@@ -63,7 +75,9 @@ use super::seam_not_sewn_yet;
 use super::sewn_not_reckoned;
 use super::slit_left_raw;
 use super::step_empty;
+use super::steps_unusual;
 use super::stitch_missing;
+use super::stitch_unusual;
 use super::stuffed_out_of_order;
 use super::tape_too_short;
 use super::topstitched_before_sewn;
@@ -104,6 +118,19 @@ pub static CHECKS: &[Judge] = &[
     ease_negative::CHECK,
     ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
+    edition_twice::CHECK,
+    editions_out_of_order::CHECK,
+    date_not_recorded::CHECK,
+    address_malformed::CHECK,
+    language_unknown::CHECK,
+    house_words_english::CHECK,
+    display_name_twice::CHECK,
+    allowance_unusual::CHECK,
+    steps_unusual::CHECK,
+    heat_unusual::CHECK,
+    pair_differs::CHECK,
+    finished_as_cut::CHECK,
+    expectation_idle::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
     Judge::elsewhere(&faults::CHOICE_UNREADABLE),
     Judge::elsewhere(&faults::CHOICE_NOT_COVERED),
@@ -123,6 +150,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::WORK_UNREADABLE),
     allowance_missing::CHECK,
     stitch_missing::CHECK,
+    stitch_unusual::CHECK,
     piece_not_cut::CHECK,
     piece_unused::CHECK,
     copy_unused::CHECK,
