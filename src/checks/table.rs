@@ -80,6 +80,8 @@ use super::stitch_missing;
 use super::stitch_unusual;
 use super::stuffed_out_of_order;
 use super::tape_too_short;
+use super::thread_missing;
+use super::tool_missing;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
@@ -151,6 +153,8 @@ pub static CHECKS: &[Judge] = &[
     allowance_missing::CHECK,
     stitch_missing::CHECK,
     stitch_unusual::CHECK,
+    tool_missing::CHECK,
+    thread_missing::CHECK,
     piece_not_cut::CHECK,
     piece_unused::CHECK,
     copy_unused::CHECK,

@@ -17,7 +17,7 @@ use crate::model::Draft;
 use crate::nest::Effort;
 use crate::resolve::{Catalogue, Edition, Values, resolve};
 use crate::source::{BookletFolder, Folder, House, Sources};
-use crate::syntax::{self, Labels};
+use crate::syntax::{self, Labels, Needs};
 
 /// How far a booklet is taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -66,6 +66,8 @@ pub struct Workshop {
     pub house: House,
     /// The words that templates print.
     pub labels: Labels,
+    /// What work needs at hand, by the words that makers know it by.
+    pub needs: Needs,
     /// Logo and cover, by their names.
     pub pictures: BTreeMap<String, Photo>,
     /// What is wrong, as far as was looked.
@@ -79,6 +81,7 @@ impl Workshop {
         let mut reading = syntax::read_booklet(folder, booklet);
         let house = assets::house(folder, booklet, &mut reading);
         let labels = syntax::read_labels(&house, &reading.sources, &mut reading.findings);
+        let needs = syntax::read_needs(&house, &reading.sources, &mut reading.findings);
         let (sources, mut findings) = (reading.sources, reading.findings);
         let mut workshop = Workshop {
             sources,
@@ -87,6 +90,7 @@ impl Workshop {
             cloth: Vec::new(),
             house,
             labels,
+            needs,
             pictures: BTreeMap::new(),
             report: Report::default(),
             bench: reading.draft.map(|draft| bench(draft, reach, &mut findings)),
@@ -142,6 +146,7 @@ impl Workshop {
             cloth: laid,
             letters: &figure::letters(&self.house),
             labels: &self.labels.own,
+            needs: &self.needs,
             editions,
             histories,
             figures: &self.figures,
