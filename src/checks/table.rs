@@ -16,6 +16,7 @@ use super::bound_before_sewn;
 use super::boxed_before_sewn;
 use super::casing_not_open;
 use super::casing_too_narrow;
+use super::child_as_adult;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::copy_unused;
@@ -42,6 +43,8 @@ use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_too_long;
+use super::grading_jumps;
+use super::grading_stalls;
 use super::grain_off_piece;
 use super::handed_unused;
 use super::hands_alike;
@@ -72,6 +75,7 @@ use super::prepared_too_late;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
+use super::second_figures_fall;
 use super::sewn_not_reckoned;
 use super::slit_left_raw;
 use super::step_empty;
@@ -117,6 +121,10 @@ pub static CHECKS: &[Judge] = &[
     expectation_fails::CHECK,
     unused_measurement::CHECK,
     not_graded::CHECK,
+    grading_stalls::CHECK,
+    grading_jumps::CHECK,
+    child_as_adult::CHECK,
+    second_figures_fall::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
