@@ -14,12 +14,16 @@ use super::binding_too_short;
 use super::both_systems_disagree;
 use super::bound_before_sewn;
 use super::boxed_before_sewn;
+use super::care_too_hot;
 use super::casing_not_open;
 use super::casing_too_narrow;
+use super::caution_missing;
 use super::child_as_adult;
+use super::claimed_safe;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::copy_unused;
+use super::cord_at_neck;
 use super::corner_unclear;
 use super::curve_not_clipped;
 use super::cut_count_differs;
@@ -89,6 +93,8 @@ use super::tool_missing;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::wearer_contradicted;
+use super::wearer_not_said;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -125,6 +131,10 @@ pub static CHECKS: &[Judge] = &[
     grading_jumps::CHECK,
     child_as_adult::CHECK,
     second_figures_fall::CHECK,
+    wearer_contradicted::CHECK,
+    wearer_not_said::CHECK,
+    cord_at_neck::CHECK,
+    care_too_hot::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
@@ -151,6 +161,8 @@ pub static CHECKS: &[Judge] = &[
     id_missing::CHECK,
     handed_unused::CHECK,
     loose_measurement::CHECK,
+    claimed_safe::CHECK,
+    caution_missing::CHECK,
     alt_missing::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),
     Judge::elsewhere(&faults::FIGURE_MISPLACED),
