@@ -23,7 +23,10 @@
 //! Looks at the first entry under `editions:`, which is the newest. Silent when there is no record
 //! at all.
 
+use std::cmp::Ordering;
+
 use super::judge::{Judge, Subject};
+use super::releases::{by_number, same};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
@@ -37,9 +40,16 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let facts = &subject.draft.facts;
     let Some(newest) = facts.editions.first() else { return };
-    if newest.edition.text == facts.edition.text {
+    // A record that begins with its oldest entry is told by `editions-out-of-order`.
+    let recorded = facts.editions.iter().any(|entry| same(&entry.edition.text, &facts.edition.text));
+    let turned = by_number(&newest.edition.text, &facts.edition.text) == Some(Ordering::Less);
+    if newest.edition.text == facts.edition.text || recorded && turned {
         return;
     }
+    let hint = match recorded {
+        true => format!("raise `edition:` to {}, or take out what is not published yet", newest.edition.text),
+        false => "add an entry to `editions:` that says what changed, newest first".to_owned(),
+    };
     findings.push(
         CHECK
             .at(
@@ -49,7 +59,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                     facts.edition.text, newest.edition.text
                 ),
             )
-            .hint("add an entry to `editions:` that says what changed, newest first")
+            .hint(hint)
             .note(newest.edition.span, "the newest in the record"),
     );
 }

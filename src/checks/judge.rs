@@ -9,6 +9,7 @@ use crate::diag::{Check, Findings};
 use crate::figure::Figures;
 use crate::model::{Draft, Text};
 use crate::resolve::Edition;
+use crate::syntax::Needs;
 
 /// Everything that checks of a whole booklet may look at.
 pub struct Subject<'a> {
@@ -27,6 +28,8 @@ pub struct Subject<'a> {
     pub figures: &'a Figures,
     /// The words of the house that the booklet brought itself.
     pub labels: &'a [Text],
+    /// What work needs at hand, by the words that makers know it by.
+    pub needs: &'a Needs,
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.

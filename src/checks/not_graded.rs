@@ -22,6 +22,7 @@
 //! from small to large is common practice, no source.
 
 use super::judge::{Judge, Subject};
+use super::words::length_of;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{BySize, by_view};
 use crate::resolve::{Edition, Worked};
@@ -44,6 +45,19 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let here = |edition: &Edition<'_>| edition.body.iter().find(|one| one.row == at).map(|one| one.worked);
         let values = subject.editions.iter().map(here);
         one(subject, &format!("“{}”", row.name.text), &row.value, row.name.span, values.collect(), findings);
+    }
+}
+
+/// The values of all sizes of one view, where there are more than the two that are told of.
+fn side_by_side(values: &[Option<Worked>], views: &[Vec<usize>], of: usize, subject: &Subject<'_>) -> String {
+    let own = views.iter().find(|own| own.contains(&of)).map_or(&[][..], Vec::as_slice);
+    let told = |size: &usize| {
+        let worked = values[*size]?;
+        Some(format!("{} {}", subject.draft.facts.sizes[*size].id.text, length_of(&subject.editions[*size], worked)))
+    };
+    match own.len() {
+        0..=2 => String::new(),
+        _ => own.iter().filter_map(told).collect::<Vec<_>>().join(", "),
     }
 }
 
@@ -79,6 +93,7 @@ fn one(
                         sizes[previous].id.text
                     ),
                 )
+                .label(side_by_side(&values, &views, previous, subject))
                 .hint("see whether two values changed places; if it is meant, waive it and say why")
                 .in_size(at, ""),
         );

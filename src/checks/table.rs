@@ -5,8 +5,10 @@ use crate::diag::{Check, Finding, Findings};
 use crate::faults;
 use crate::resolve::Edition;
 
+use super::address_malformed;
 use super::allowance_differs;
 use super::allowance_missing;
+use super::allowance_unusual;
 use super::alt_missing;
 use super::amount_too_small;
 use super::basted_not_caught;
@@ -14,16 +16,23 @@ use super::binding_too_short;
 use super::both_systems_disagree;
 use super::bound_before_sewn;
 use super::boxed_before_sewn;
+use super::care_too_hot;
 use super::casing_not_open;
 use super::casing_too_narrow;
 use super::caught_too_short;
+use super::caution_missing;
+use super::child_as_adult;
+use super::claimed_safe;
 use super::closed_zip_before_turning;
 use super::contrast_too_low;
 use super::copy_unused;
+use super::cord_at_neck;
 use super::corner_unclear;
 use super::curve_not_clipped;
 use super::cut_count_differs;
 use super::dart_left_open;
+use super::date_not_recorded;
+use super::display_name_twice;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::ease_too_large;
@@ -31,21 +40,30 @@ use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
 use super::edition_not_recorded;
+use super::edition_twice;
+use super::editions_out_of_order;
 use super::expectation_fails;
+use super::expectation_idle;
+use super::finished_as_cut;
 use super::finished_size_differs;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_too_long;
+use super::grading_jumps;
+use super::grading_stalls;
 use super::grain_off_piece;
 use super::handed_unused;
 use super::hands_alike;
 use super::heading_skips;
+use super::heat_unusual;
 use super::hole_too_soon;
 use super::holes_differ;
+use super::house_words_english;
 use super::id_missing;
 use super::id_twice;
 use super::judge::{Judge, Run, Subject};
+use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
 use super::not_graded;
@@ -55,6 +73,7 @@ use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
 use super::pad_too_large;
+use super::pair_differs;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
@@ -66,16 +85,23 @@ use super::raw_outside;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
+use super::second_figures_fall;
 use super::sewn_not_reckoned;
 use super::slit_left_raw;
 use super::step_empty;
+use super::steps_unusual;
 use super::stitch_missing;
+use super::stitch_unusual;
 use super::stuffed_out_of_order;
 use super::tape_too_short;
+use super::thread_missing;
+use super::tool_missing;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
 use super::zip_not_graded;
+use super::wearer_contradicted;
+use super::wearer_not_said;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -109,9 +135,30 @@ pub static CHECKS: &[Judge] = &[
     unused_measurement::CHECK,
     not_graded::CHECK,
     zip_not_graded::CHECK,
+    grading_stalls::CHECK,
+    grading_jumps::CHECK,
+    child_as_adult::CHECK,
+    second_figures_fall::CHECK,
+    wearer_contradicted::CHECK,
+    wearer_not_said::CHECK,
+    cord_at_neck::CHECK,
+    care_too_hot::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
     edition_not_recorded::CHECK,
+    edition_twice::CHECK,
+    editions_out_of_order::CHECK,
+    date_not_recorded::CHECK,
+    address_malformed::CHECK,
+    language_unknown::CHECK,
+    house_words_english::CHECK,
+    display_name_twice::CHECK,
+    allowance_unusual::CHECK,
+    steps_unusual::CHECK,
+    heat_unusual::CHECK,
+    pair_differs::CHECK,
+    finished_as_cut::CHECK,
+    expectation_idle::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
     Judge::elsewhere(&faults::OPTION_UNCLEAR),
     Judge::elsewhere(&faults::CHOICE_UNREADABLE),
@@ -123,6 +170,8 @@ pub static CHECKS: &[Judge] = &[
     id_missing::CHECK,
     handed_unused::CHECK,
     loose_measurement::CHECK,
+    claimed_safe::CHECK,
+    caution_missing::CHECK,
     alt_missing::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),
     Judge::elsewhere(&faults::FIGURE_MISPLACED),
@@ -132,6 +181,9 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::WORK_UNREADABLE),
     allowance_missing::CHECK,
     stitch_missing::CHECK,
+    stitch_unusual::CHECK,
+    tool_missing::CHECK,
+    thread_missing::CHECK,
     piece_not_cut::CHECK,
     piece_unused::CHECK,
     copy_unused::CHECK,

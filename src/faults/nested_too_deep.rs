@@ -11,7 +11,7 @@
 //!
 //! ## Right
 //! ```yaml
-//! tools: [Pins]
+//! tools: [Sewing machine, Iron, Scissors, Pins]
 //! ```
 //!
 //! ## Limits

@@ -2,6 +2,7 @@
 
 use super::text::Text;
 use crate::measure::{Exact, System};
+use crate::source::Span;
 
 /// Which booklets are made, each with its set of pattern sheets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,6 +28,17 @@ pub struct Show {
     pub imperial_step: Exact,
     /// How far two figures for one length may stand apart, in mm.
     pub tolerance: Exact,
+    /// Where the author states them.
+    pub places: ShowPlaces,
+}
+
+/// Where steps and tolerance are stated; `None` for the usual ones.
+#[derive(Debug, Clone, Copy, Default)]
+#[allow(missing_docs, reason = "named as in the facts")]
+pub struct ShowPlaces {
+    pub metric_step: Option<Span>,
+    pub imperial_step: Option<Span>,
+    pub tolerance: Option<Span>,
 }
 
 /// The look of one designer.

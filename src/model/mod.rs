@@ -24,7 +24,7 @@ pub use facts::{
     Release, Segment, Tool, Word,
 };
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
-pub use looks::{Booklets, Show, Style};
+pub use looks::{Booklets, Show, ShowPlaces, Style};
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use offer::{Offer, Stake};
 pub use part::{Part, Step};

@@ -14,6 +14,8 @@ pub struct Size {
     pub name_at: Span,
     /// Who wears or uses it.
     pub wearer: Wearer,
+    /// Where that is stated; `None` where the author does not say.
+    pub wearer_at: Option<Span>,
     /// The thing that it is a size of; `None` where the pattern is for one thing alone.
     pub view: Option<View>,
 }

@@ -18,7 +18,7 @@ use crate::model::Draft;
 use crate::nest::Effort;
 use crate::resolve::{Catalogue, Edition, Values, Without, resolve};
 use crate::source::{BookletFolder, Folder, House, Sources};
-use crate::syntax::{self, Labels};
+use crate::syntax::{self, Labels, Needs};
 
 /// How far a booklet is taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,6 +73,8 @@ pub struct Workshop {
     pub house: House,
     /// The words that templates print.
     pub labels: Labels,
+    /// What work needs at hand, by the words that makers know it by.
+    pub needs: Needs,
     /// Logo and cover, by their names.
     pub pictures: BTreeMap<String, Photo>,
     /// What is wrong, as far as was looked.
@@ -86,6 +88,7 @@ impl Workshop {
         let mut reading = syntax::read_booklet(folder, booklet);
         let house = assets::house(folder, booklet, &mut reading);
         let labels = syntax::read_labels(&house, &reading.sources, &mut reading.findings);
+        let needs = syntax::read_needs(&house, &reading.sources, &mut reading.findings);
         let (sources, mut findings) = (reading.sources, reading.findings);
         let mut workshop = Workshop {
             sources,
@@ -95,6 +98,7 @@ impl Workshop {
             cloth_with: Vec::new(),
             house,
             labels,
+            needs,
             pictures: BTreeMap::new(),
             report: Report::default(),
             bench: reading.draft.map(|draft| bench(draft, reach, &mut findings)),
@@ -182,6 +186,7 @@ impl Workshop {
             cloth: laid,
             letters: &figure::letters(&self.house),
             labels: &self.labels.own,
+            needs: &self.needs,
             editions,
             histories,
             ways,

@@ -11,7 +11,7 @@ use super::worked::Worked;
 use crate::diag::Finding;
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, Quantity, up_to};
-use crate::model::{Expression, Kind, Name, Notion, NotionFigure, Outline, Piece, is_for};
+use crate::model::{BySize, Expression, Kind, Name, Notion, NotionFigure, Outline, Piece, is_for};
 
 /// A notion to buy.
 #[derive(Debug, Clone)]
@@ -52,7 +52,7 @@ impl Lister<'_> {
             row.needed = self.needed(&notion.id, told);
             for (figure, value) in &notion.figures {
                 let Some(formula) = value.get(self.values.size()) else { continue };
-                let Some(worked) = self.by_size(value, told) else { continue };
+                let Some(worked) = self.sold(value, formula, told) else { continue };
                 if let Some(finding) = fault(*figure, notion.kind, formula, worked) {
                     told.findings.push(finding.in_size(self.values.size(), ""));
                     continue;
@@ -90,6 +90,14 @@ impl Lister<'_> {
         let worked = Worked { quantity: Quantity { value, dimension: Dimension::Length }, stated: None };
         let shown = bought_figures(&worked, &self.draft.facts.show);
         row.figures.entry(NotionFigure::Amount).or_insert(shown);
+    }
+
+    /// A figure of what shops sell: a pair is named by round figures, and held against each other by a check of its own.
+    fn sold(&self, value: &BySize, formula: &Expression, told: &mut Told) -> Option<Worked> {
+        match formula.formula.as_measure().is_some_and(|measure| measure.other.is_some()) {
+            true => self.values.by_size(value, &mut told.findings),
+            false => self.by_size(value, told),
+        }
     }
 
     /// The lengths of all that is cut from a notion, laid end to end.

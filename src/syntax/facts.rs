@@ -10,7 +10,7 @@ use super::{fit, measures, notions, pieces, sheets, sizes, things, views};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
-use crate::model::{Expectation, Facts, Measurement, Show, Size, Style, Text};
+use crate::model::{Expectation, Facts, Measurement, Show, ShowPlaces, Size, Style, Text};
 
 /// The keys of `booklet.yaml`.
 pub(super) const KEYS: &[&str] = &[
@@ -189,11 +189,16 @@ fn show(node: Option<&Node>, findings: &mut Findings) -> Show {
         metric_step: Exact::from_integer(1),
         imperial_step: eighth,
         tolerance: eighth,
+        places: ShowPlaces::default(),
     };
     let Some(node) = node else { return show };
-    if Fields::open(node, "`show`", SHOW, findings).is_none() {
-        return show;
-    }
+    let Some(fields) = Fields::open(node, "`show`", SHOW, findings) else { return show };
+    let place = |key: &str| fields.get(key).map(|node| node.span);
+    show.places = ShowPlaces {
+        metric_step: place("metric_step"),
+        imperial_step: place("imperial_step"),
+        tolerance: place("tolerance"),
+    };
     let Some(record) = fields::record::<ShowRecord>(node, "`show`", findings) else { return show };
     show.first = record.first.system().unwrap_or(System::Metric);
     let other = match show.first {

@@ -142,7 +142,7 @@ fn copies(node: &Node, findings: &mut Findings) -> Vec<Name> {
 /// The mark that says which edge of a piece is up: `up: top`. No author can name it.
 pub(super) fn up(record: &Fields<'_>, findings: &mut Findings) -> Option<Mark> {
     let edge = fields::name(&record.text("up", findings)?, findings);
-    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge) })
+    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge), only: Vec::new() })
 }
 
 fn place(record: &Fields<'_>, findings: &mut Findings) -> Option<MarkPlace> {

@@ -15,18 +15,19 @@ pub(super) fn read(node: &Node, findings: &mut Findings) -> Vec<Size> {
     let mut sizes = Vec::new();
     for (key, node) in fields::named(node, "sizes", findings) {
         let id = fields::size_name(key, findings);
-        let (name, wearer) = match &node.value {
+        let (name, wearer_said) = match &node.value {
             Value::Map(_) => match Fields::open_needing(&["name"], node, "a size", KEYS, findings) {
                 Some(record) => {
                     let name = record.need_text("name", "Small", findings);
-                    (name, record.get("wearer").and_then(|node| wearer(node, findings)))
+                    (name, record.get("wearer").and_then(|node| Some((wearer(node, findings)?, node.span))))
                 }
                 None => (None, None),
             },
             _ => (fields::text(node, "a size's name", findings), None),
         };
         let (name, name_at) = name.map_or_else(|| (id.text.clone(), id.span), |name| (name.text, name.span));
-        sizes.push(Size { id, name, name_at, wearer: wearer.unwrap_or(Wearer::Adult), view: None });
+        let (wearer, wearer_at) = wearer_said.map_or((Wearer::Adult, None), |(wearer, at)| (wearer, Some(at)));
+        sizes.push(Size { id, name, name_at, wearer, wearer_at, view: None });
     }
     if sizes.is_empty() {
         findings.push(

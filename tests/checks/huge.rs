@@ -2,7 +2,7 @@
 //! is true or is a finding.
 
 use notchbook::measure::{Dimension, Exact, Quantity, System, ratio, to_f64};
-use notchbook::model::Show;
+use notchbook::model::{Show, ShowPlaces};
 use notchbook::resolve::{Shown, Worked, in_system, stitch_figures};
 use proptest::prelude::{Strategy, any, prop_assert, prop_assert_eq, prop_oneof, proptest};
 use proptest::sample::select;
@@ -92,6 +92,7 @@ proptest! {
             metric_step: step,
             imperial_step: step,
             tolerance: Exact::ONE,
+            places: ShowPlaces::default(),
         };
         let shown = Shown::of(&worked, &show);
         stitch_figures(&worked, &show);

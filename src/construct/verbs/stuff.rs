@@ -4,6 +4,7 @@
 //! Name the filling and one of the pieces of what is filled. `attach` and `close` come afterwards.
 //!
 //! ```yaml
+//! sizes: {small: {name: Small, wearer: child}, large: {name: Large, wearer: child}}
 //! notions:
 //!   thread: {kind: thread, name: Sewing thread}
 //!   filling: {kind: filling, name: Toy stuffing, amount: 100 g}
@@ -23,6 +24,9 @@
 //! ```
 //!
 //! Sew all round, leave a gap, turn the body out, stuff it firmly and close the gap by hand.
+//!
+//! > [!CAUTION]
+//! > A child can swallow what comes out of a seam: sew each one twice.
 //! ````
 //!
 //! ## What it needs

@@ -1,0 +1,75 @@
+//! The words claim that the thing is safe.
+//!
+//! ## Why it matters
+//! Nobody can promise that what a maker sews of her own cloth and buttons is safe for a child. The house's own caution says
+//! that the booklet does not claim it; a sentence that does contradicts it, and a maker may believe it.
+//!
+//! ## Wrong
+//! ```yaml
+//! summary: A small pouch, perfectly safe for babies.
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! summary: A small pouch with rounded corners and no loose parts.
+//! ```
+//!
+//! ## Limits
+//! Looks for plain claims (safe for a child, fit for a baby, non-toxic, no choking hazard and the like, from
+//! `templates/needs-en.json`) in the title, the summary and all words, and lets sentences go that deny one or ask. English
+//! booklets alone. That nothing is found never means that a thing is safe.
+
+use super::house_words_english::is_english;
+use super::judge::{Judge, Subject};
+use super::needed::{says, words};
+use super::said::{each_prose, sentences};
+use crate::diag::{Check, Finding, Findings, Group};
+use crate::source::Span;
+use crate::syntax::Harm;
+
+/// The check.
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::error("claimed-safe", Group::Words, include_str!("claimed_safe.rs")).waivable(), run);
+
+/// Looks at every sentence.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    let facts = &subject.draft.facts;
+    let harm = &subject.needs.harm;
+    if !is_english(&facts.language.text) {
+        return;
+    }
+    let plain = [Some(&facts.title), facts.summary.as_ref()];
+    for text in plain.into_iter().flatten().filter(|text| claim(&text.text, harm)) {
+        findings.push(told(text.span));
+    }
+    each_prose(subject.draft, &mut |blocks| {
+        for sentence in sentences(blocks, None).into_iter().filter(|sentence| claim(&sentence.text, harm)) {
+            findings.extend(sentence.place().map(told));
+        }
+    });
+}
+
+fn told(span: Span) -> Finding {
+    CHECK.at(span, "this claims that the thing is safe, or fit for a child, which no booklet can promise").hint(
+        "say what it is made of and how, and leave the judgement to the rules of the place and to a competent tester",
+    )
+}
+
+/// Whether a sentence makes a claim and does not deny it.
+fn claim(text: &str, harm: &Harm) -> bool {
+    if says(text, &harm.claims_outright) {
+        return true;
+    }
+    let fit = says(text, &harm.claims) || harm.claims_for.iter().any(|phrase| is_for_a_child(text, phrase, harm));
+    fit && !says(text, &harm.denials)
+}
+
+/// Whether a phrase such as "safe for" goes on with those who are to be kept safe, within four words.
+fn is_for_a_child(text: &str, phrase: &str, harm: &Harm) -> bool {
+    let (text, phrase) = (words(text), words(phrase));
+    let starts = (0..text.len()).filter(|at| text[*at..].starts_with(&phrase));
+    starts.into_iter().any(|at| {
+        let after: Vec<&str> = text[at + phrase.len()..].iter().take(4).map(String::as_str).collect();
+        says(&after.join(" "), &harm.kept_safe)
+    })
+}

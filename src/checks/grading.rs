@@ -1,0 +1,120 @@
+//! Values that leave the family: one row of values held against its own steps, and against those of all other rows.
+
+use super::rows::Row;
+
+/// What is odd about a row, at the size (by its place in the group) that it shows at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Odd {
+    /// The value is that of the size before.
+    Stalls(usize),
+    /// The value lies far from where the others would have it.
+    Jumps(usize),
+}
+
+/// What no other row has to agree about: steps that differ by less are a matter of rounding, in mm.
+const LEAST: f64 = 5.0;
+
+/// Looks along a row; `others` are the values of the other rows over the same sizes.
+pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd> {
+    let values = row.over(sizes)?;
+    let steps = steps(&values);
+    if values.len() < 3 || steps.iter().any(|step| *step < 0.0) || steps.iter().all(|step| *step == 0.0) {
+        return None;
+    }
+    let still: Vec<usize> = (0..steps.len()).filter(|at| steps[*at] == 0.0).collect();
+    match still.as_slice() {
+        [] => off_own_steps(&values, &steps, others).or_else(|| off_the_others(&values, others)).map(Odd::Jumps),
+        [at] => {
+            let grow = |other: &Vec<f64>| other[at + 1] > other[*at];
+            let all_grow = others.len() >= 3 && others.iter().all(grow);
+            let regular = off_own_steps(&values, &steps, others).is_some_and(|size| size == *at || size == at + 1);
+            (all_grow || regular).then_some(Odd::Stalls(at + 1))
+        }
+        // A row that rises here and there is made so.
+        _ => None,
+    }
+}
+
+fn steps(values: &[f64]) -> Vec<f64> {
+    values.windows(2).map(|two| two[1] - two[0]).collect()
+}
+
+fn median(of: &[f64]) -> f64 {
+    let mut sorted = of.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    match sorted.len() {
+        0 => 0.0,
+        count if count % 2 == 1 => sorted[count / 2],
+        count => (sorted[count / 2 - 1] + sorted[count / 2]) / 2.0,
+    }
+}
+
+/// Whether some steps, two at the least, are as good as equal.
+fn uniform(steps: &[f64]) -> bool {
+    let (least, most) =
+        steps.iter().fold((f64::MAX, 0.0_f64), |(least, most), step| (least.min(*step), most.max(*step)));
+    steps.len() >= 2 && most > 0.0 && most - least <= most * 0.25
+}
+
+/// One value between two others, or one step, that all other steps of the row speak against.
+fn off_own_steps(values: &[f64], steps: &[f64], others: &[Vec<f64>]) -> Option<usize> {
+    let without = |left: &dyn Fn(usize) -> bool| -> Vec<f64> {
+        steps.iter().enumerate().filter(|(at, _)| !left(*at)).map(|(_, step)| *step).collect()
+    };
+    let inner = (1..values.len() - 1).find(|at| {
+        let rest = without(&|step| step + 1 == *at || step == *at);
+        let usual = median(&rest);
+        let apart = (values[*at] - (values[at - 1] + values[at + 1]) / 2.0).abs();
+        let spans_two = (values[at + 1] - values[at - 1] - 2.0 * usual).abs() <= usual * 0.5;
+        uniform(&rest) && spans_two && apart > usual * 0.45 && apart >= LEAST
+    });
+    let step = || {
+        (0..steps.len()).find(|at| {
+            let rest = without(&|step| step == *at);
+            let usual = median(&rest);
+            let far = steps[*at] > usual * 2.2 || steps[*at] < usual * 0.25;
+            uniform(&rest) && far && (steps[*at] - usual).abs() >= LEAST && !shared(*at, others)
+        })
+    };
+    inner.or_else(|| step().map(|at| at + 1))
+}
+
+/// Whether the other rows take an unusual step there too.
+fn shared(at: usize, others: &[Vec<f64>]) -> bool {
+    let share = |other: &Vec<f64>| {
+        let all = steps(other);
+        let rest: Vec<f64> = all.iter().enumerate().filter(|(step, _)| *step != at).map(|(_, step)| *step).collect();
+        let usual = median(&rest);
+        (usual > 0.0).then(|| all[at] / usual)
+    };
+    let shares: Vec<f64> = others.iter().filter_map(share).collect();
+    let usual = median(&shares);
+    !shares.is_empty() && !(0.5..=1.6).contains(&usual)
+}
+
+/// Where the other rows, three at the least, share their growth out alike over the sizes, and this one does not.
+fn off_the_others(values: &[f64], others: &[Vec<f64>]) -> Option<usize> {
+    let part = |all: &Vec<f64>| {
+        let whole = all[all.len() - 1] - all[0];
+        (whole > 0.0).then(|| all.iter().map(|value| (value - all[0]) / whole).collect::<Vec<f64>>())
+    };
+    let parts: Vec<Vec<f64>> = others.iter().map(part).collect::<Option<_>>()?;
+    if parts.len() < 3 {
+        return None;
+    }
+    let own = part(&values.to_vec())?;
+    let whole = values[values.len() - 1] - values[0];
+    let far = (1..values.len() - 1).find(|at| {
+        let here: Vec<f64> = parts.iter().map(|part| part[*at]).collect();
+        let spread = here.iter().fold(0.0_f64, |most, one| most.max((one - median(&here)).abs()));
+        let apart = (own[*at] - median(&here)).abs();
+        spread <= 0.12 && apart > 0.25 && apart * whole >= LEAST
+    })?;
+    // Of three values the last may as well be the wrong one: where the first step is like those of the others.
+    let growth = |all: &[f64]| all[far] / all[0];
+    let like = |one: f64| {
+        others.iter().map(|other| growth(other)).fold(f64::MAX, |least, other| least.min((other - one).abs()))
+    };
+    let last = values.len() - 1;
+    Some(if far + 1 == last && like(growth(values)) < 0.05 { last } else { far })
+}

@@ -1,0 +1,81 @@
+//! A measurement is the same in two sizes while everything beside it grows.
+//!
+//! ## Why it matters
+//! A value that was copied and never changed gives one size the width of its neighbour. Each piece by itself looks right,
+//! and only the maker of that size finds out that the thing does not fit.
+//!
+//! ## Wrong
+//! ```yaml
+//! sizes: {small: Small, medium: Medium, large: Large}
+//! measurements:
+//!   seam: 1 cm (3/8 in)
+//!   width: [15 cm (5 7/8 in), 18 cm (7 1/8 in), 18 cm (7 1/8 in)]
+//!   height: [12 cm (4 3/4 in), 13 cm (5 1/8 in), 14 cm (5 1/2 in)]
+//! body:
+//!   Hand: [8 cm (3 1/8 in), 9 cm (3 1/2 in), 10 cm (4 in)]
+//!   Wrist: [15 cm (5 7/8 in), 16 cm (6 1/4 in), 17 cm (6 3/4 in)]
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm]}
+//! ```
+//!
+//! ## Right
+//! ```yaml
+//! sizes: {small: Small, medium: Medium, large: Large}
+//! measurements:
+//!   seam: 1 cm (3/8 in)
+//!   width: [15 cm (5 7/8 in), 18 cm (7 1/8 in), 21 cm (8 1/4 in)]
+//!   height: [12 cm (4 3/4 in), 13 cm (5 1/8 in), 14 cm (5 1/2 in)]
+//! body:
+//!   Hand: [8 cm (3 1/8 in), 9 cm (3 1/2 in), 10 cm (4 in)]
+//!   Wrist: [15 cm (5 7/8 in), 16 cm (6 1/4 in), 17 cm (6 3/4 in)]
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm]}
+//! ```
+//!
+//! ## Limits
+//! Looks at lengths that state a value for each of three sizes or more, children's and adults' by themselves. Speaks up
+//! where a row stands still once, and three other rows or more all grow there, or its own steps are equal elsewhere. A row
+//! that stands still more than once is made so, and counts and formulas are not looked at. Common practice, no source.
+
+use super::grading::{Odd, odd};
+use super::judge::{Judge, Subject};
+use super::rows::{Row, graded, rows};
+use crate::diag::{Check, Findings, Group, Home};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::warning("grading-stalls", Group::Facts, include_str!("grading_stalls.rs")).waivable_in(Home::Facts),
+    run,
+);
+
+/// Looks along every row.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    each_odd(subject, &mut |row, sizes, odd| {
+        let Odd::Stalls(at) = odd else { return };
+        let ids = [at - 1, at].map(|at| subject.draft.facts.sizes[sizes[at]].id.text.as_str());
+        findings.push(
+            CHECK
+                .at(
+                    row.at(sizes[at]),
+                    format!("{} is the same in {} and {}, where the others grow", row.name, ids[0], ids[1]),
+                )
+                .label(row.side_by_side(subject, sizes))
+                .hint("see whether a value was copied; if it is meant, waive it and say why")
+                .in_size(sizes[at], ""),
+        );
+    });
+}
+
+/// Calls `see` with every row that is odd, the sizes that are graded from one another, and what is odd.
+pub(super) fn each_odd(subject: &Subject<'_>, see: &mut dyn FnMut(&Row, &[usize], Odd)) {
+    let rows = rows(subject);
+    for sizes in graded(&subject.draft.facts.sizes) {
+        for (at, row) in rows.iter().enumerate() {
+            let others = rows.iter().enumerate().filter(|(other, _)| *other != at);
+            let others: Vec<Vec<f64>> = others.filter_map(|(_, other)| other.over(&sizes)).collect();
+            if let Some(odd) = odd(row, &sizes, &others) {
+                see(row, &sizes, odd);
+            }
+        }
+    }
+}
