@@ -7,7 +7,7 @@ use crate::cloth::{ClothFault, ClothLayout};
 use crate::construct::History;
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
-use crate::model::{Draft, Text};
+use crate::model::{Draft, Text, Vocabulary};
 use crate::resolve::Edition;
 
 /// Everything that checks of a whole booklet may look at.
@@ -22,6 +22,8 @@ pub struct Subject<'a> {
     pub figures: &'a Figures,
     /// The words of the house that the booklet brought itself.
     pub labels: &'a [Text],
+    /// What the words of the booklet's language mean; empty for a language that the house does not know.
+    pub vocabulary: &'a Vocabulary,
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.

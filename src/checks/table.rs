@@ -3,6 +3,7 @@
 use crate::diag::{Check, Findings};
 use crate::faults;
 
+use super::allowance_contradicts;
 use super::allowance_differs;
 use super::allowance_missing;
 use super::alt_missing;
@@ -12,15 +13,19 @@ use super::binding_too_short;
 use super::both_systems_disagree;
 use super::bound_before_sewn;
 use super::boxed_before_sewn;
+use super::bracket_unclosed;
 use super::casing_not_open;
 use super::casing_too_narrow;
 use super::closed_zip_before_turning;
+use super::colour_not_listed;
 use super::contrast_too_low;
 use super::copy_unused;
 use super::corner_unclear;
+use super::count_contradicts;
 use super::curve_not_clipped;
 use super::cut_count_differs;
 use super::dart_left_open;
+use super::direction_contradicts;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::ease_too_large;
@@ -29,10 +34,13 @@ use super::edge_not_finished;
 use super::edge_unknown;
 use super::edition_not_recorded;
 use super::expectation_fails;
+use super::fabric_contradicts;
+use super::finish_contradicts;
 use super::finished_size_differs;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
+use super::gap_not_told;
 use super::gap_too_long;
 use super::grain_off_piece;
 use super::handed_unused;
@@ -51,24 +59,35 @@ use super::notches_differ;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::picture_contradicts;
+use super::picture_twice;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
 use super::place_off_edge;
 use super::prepared_too_late;
+use super::reference_typed;
+use super::refers_ahead;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
 use super::sewn_not_reckoned;
+use super::side_contradicts;
+use super::size_contradicts;
 use super::slit_left_raw;
 use super::step_empty;
 use super::stitch_missing;
 use super::stuffed_out_of_order;
+use super::systems_mixed;
 use super::tape_too_short;
+use super::tool_not_listed;
 use super::topstitched_before_sewn;
+use super::two_names;
+use super::unfinished_words;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::word_twice;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -114,7 +133,26 @@ pub static CHECKS: &[Judge] = &[
     id_missing::CHECK,
     handed_unused::CHECK,
     loose_measurement::CHECK,
+    word_twice::CHECK,
+    unfinished_words::CHECK,
+    bracket_unclosed::CHECK,
+    reference_typed::CHECK,
+    two_names::CHECK,
+    systems_mixed::CHECK,
+    count_contradicts::CHECK,
+    side_contradicts::CHECK,
+    direction_contradicts::CHECK,
+    allowance_contradicts::CHECK,
+    size_contradicts::CHECK,
+    fabric_contradicts::CHECK,
+    finish_contradicts::CHECK,
+    colour_not_listed::CHECK,
+    gap_not_told::CHECK,
+    refers_ahead::CHECK,
+    tool_not_listed::CHECK,
     alt_missing::CHECK,
+    picture_contradicts::CHECK,
+    picture_twice::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),
     Judge::elsewhere(&faults::FIGURE_MISPLACED),
     Judge::elsewhere(&faults::MARKUP_NOT_PRINTED),
@@ -174,6 +212,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::FONT_NOT_BUNDLED),
     Judge::elsewhere(&faults::CLASS_UNKNOWN),
     Judge::elsewhere(&faults::LABEL_TOO_SMALL),
+    Judge::elsewhere(&faults::LABEL_DIFFERS),
     Judge::elsewhere(&faults::FIGURE_CUT_OFF),
     Judge::elsewhere(&faults::FIGURE_TOO_WIDE),
     letter_not_in_font::CHECK,

@@ -137,8 +137,11 @@ impl Workshop {
         let Some(bench) = &self.bench else { return };
         let Written { draft, .. } = bench.borrow_owner();
         let Sizes { editions, histories } = bench.borrow_dependent();
+        let language = &draft.facts.language.text;
+        let vocabulary = syntax::read_vocabulary(&self.house, language, &self.sources, findings);
         let subject = Subject {
             draft,
+            vocabulary: &vocabulary,
             cloth: laid,
             letters: &figure::letters(&self.house),
             labels: &self.labels.own,
