@@ -31,7 +31,7 @@
 //! the forms of the verbs stand in `templates/vocabulary-en.json`. Where a sentence of the step says what the
 //! fact says, the others are taken to speak of something else.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, any_of, length, of_text, one_of, place};
@@ -39,6 +39,7 @@ use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Vocabulary;
 use crate::resolve::EditionStep;
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -58,32 +59,40 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 
 fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabulary, findings: &mut Findings) {
     for (verb, forms) in &vocabulary.verbs {
-        let works: Vec<_> = step.works.iter().filter(|work| work.verb.word() == verb).collect();
-        let notes: Vec<Passage<'_>> = works.iter().flat_map(|work| &work.work.words).map(of_text).collect();
-        let facts: BTreeSet<(usize, usize)> = notes.iter().flat_map(|note| poles(&note.tokens, vocabulary)).map(|pole| (pole.pair, pole.side)).collect();
+        let works = step.works.iter().filter(|work| work.verb.word() == verb);
+        let mut facts: BTreeMap<(usize, usize), (String, Span)> = BTreeMap::new();
+        for work in works {
+            for note in work.work.words.iter().map(of_text) {
+                for pole in poles(&note.tokens, vocabulary) {
+                    facts.entry((pole.pair, pole.side)).or_insert((said(pole.tokens), work.work.span));
+                }
+            }
+        }
         let body = passages.iter().filter(|passage| passage.stands == Stands::Body);
-        let sentences: Vec<&[Token<'_>]> = body.flat_map(|passage| passage.sentences()).filter(|sentence| any_of(sentence, forms)).collect();
-        let said: Vec<Vec<Pole<'_>>> = sentences.iter().map(|sentence| poles(sentence, vocabulary)).collect();
-        for (pair, side) in &facts {
-            let says = |side: usize| said.iter().flatten().any(|pole| pole.pair == *pair && pole.side == side);
-            if facts.contains(&(*pair, 1 - side)) || says(*side) {
+        let sentences: Vec<&[Token<'_>]> =
+            body.flat_map(|passage| passage.sentences()).filter(|sentence| any_of(sentence, forms)).collect();
+        let told: Vec<Pole<'_>> = sentences.iter().flat_map(|sentence| poles(sentence, vocabulary)).collect();
+        for ((pair, side), (fact, span)) in &facts {
+            let says = |side: usize| told.iter().any(|pole| pole.pair == *pair && pole.side == side);
+            if facts.contains_key(&(*pair, 1 - side)) || says(*side) {
                 continue;
             }
-            for pole in said.iter().flatten().filter(|pole| pole.pair == *pair) {
-                let Some(span) = place(pole.tokens) else { continue };
-                let words: Vec<&str> = pole.tokens.iter().map(|token| token.raw.as_str()).collect();
-                let right = vocabulary.opposites[*pair][*side].first().map_or("", String::as_str);
-                let finding = CHECK
-                    .at(span, format!("“{}”, but the work of the step says “{right}”", words.join(" ")))
-                    .hint("mend the one or the other: the maker reads both");
-                let fact = works.iter().find(|work| !work.work.words.is_empty());
-                findings.push(match fact {
-                    Some(work) => finding.note(work.work.span, "the work"),
-                    None => finding,
-                });
+            for pole in told.iter().filter(|pole| pole.pair == *pair) {
+                let Some(at) = place(pole.tokens) else { continue };
+                findings.push(
+                    CHECK
+                        .at(at, format!("“{}”, but the work of the step says “{fact}”", said(pole.tokens)))
+                        .hint("mend the one or the other: the maker reads both")
+                        .note(*span, "the work"),
+                );
             }
         }
     }
+}
+
+fn said(tokens: &[Token<'_>]) -> String {
+    let words: Vec<&str> = tokens.iter().map(|token| token.raw.as_str()).collect();
+    words.join(" ")
 }
 
 /// One of two opposites, said.

@@ -36,7 +36,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks for the words under `gap` in `templates/vocabulary-en.json`, in any sentence of the step.
+//! Looks for the words under `gap` in `templates/vocabulary-en.json`, in any sentence of the step. An opening
+//! `for:` a zip or a slit is told by these.
 
 use super::judge::{Judge, Subject};
 use super::passage::{Stands, any_of};
@@ -57,7 +58,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     }
     each_step(subject, &mut |edition, step, passages| {
         let told = passages.iter().filter(|passage| passage.stands != Stands::Alt).any(|passage| any_of(&passage.tokens, words));
-        let Some(work) = step.works.iter().find(|work| work.leave.is_some()).filter(|_| !told && !step.body.is_empty()) else { return };
+        let Some(work) = step.works.iter().find(|work| work.leave.is_some() && work.leave_for.is_none()).filter(|_| !told && !step.body.is_empty()) else { return };
         let span = work.work.leave.as_ref().map_or(work.work.verb_span, |leave| leave.span());
         findings.push(
             CHECK

@@ -1,7 +1,7 @@
 //! The words of a step as one reads them in one size: passages, sentences, words, figures and references, each
 //! with its place.
 
-use crate::model::{Block, Brace, Branch, Expression, Filter, Inline, Reference, Step, Text, Vocabulary, is_for};
+use crate::model::{Block, Brace, Branch, Expression, Filter, Inline, Reference, ReferenceKind, Step, Text, Vocabulary, is_for};
 use crate::source::Span;
 
 /// One word, figure or reference.
@@ -202,6 +202,11 @@ impl<'a> Run<'a> {
                 Inline::Brace(Brace::Broken) => self.gap.push('…'),
                 Inline::Reference(reference) if reference.content.is_empty() => {
                     self.bare(reference.span, None, Some(reference));
+                    // A term is printed as it is called.
+                    if let Some(last) = self.tokens.last_mut().filter(|_| reference.kind == ReferenceKind::Term) {
+                        last.raw = reference.target.clone();
+                        last.word = reference.target.to_lowercase();
+                    }
                 }
                 Inline::Reference(reference) => self.inlines(&reference.content, Some(reference)),
                 Inline::Figure(figure) => self.apart.push((&figure.alt, Stands::Alt)),

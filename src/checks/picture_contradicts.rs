@@ -10,7 +10,7 @@
 //!
 //! Lay the pouch with its zip face down, and press it.
 //!
-//! ![The pouch with its zip face up](figures/sew.svg)
+//! ![The pouch with its zip face up](figures/press.svg)
 //! ````
 //!
 //! ## Right
@@ -19,12 +19,12 @@
 //!
 //! Lay the pouch with its zip face down, and press it.
 //!
-//! ![The pouch with its zip face down](figures/sew.svg)
+//! ![The pouch with its zip face down](figures/press.svg)
 //! ````
 //!
 //! ## Limits
 //! Compares left and right, top and bottom, inner and outer before the same noun, and the sides that face each
-//! other, up or out behind the same noun; the opposites stand in `templates/vocabulary-en.json`. Silent where the words say both.
+//! other, up or out behind the same noun; where they differ, the picture's own words and classes tell which of the two is wrong. The opposites stand in `templates/vocabulary-en.json`. Silent where the words say both.
 
 use super::direction_contradicts::{Pole, poles};
 use super::judge::{Judge, Subject};
@@ -33,7 +33,7 @@ use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Vocabulary;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, EditionStep};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -50,13 +50,14 @@ struct Claim<'t> {
 
 /// Looks at every step of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    each_step(subject, &mut |edition, _, passages| {
+    each_step(subject, &mut |edition, step, passages| {
         let names = names(edition);
         let claims = |alt: bool| -> Vec<Claim<'_>> {
             let of = passages.iter().filter(|passage| (passage.stands == Stands::Alt) == alt);
             of.flat_map(|passage| claims(passage, &names, subject.vocabulary)).collect()
         };
         let (told, shown) = (claims(false), claims(true));
+        let drawn = drawn(subject, edition, step);
         for claim in &shown {
             let same = |other: &Claim<'_>, side: usize| {
                 other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
@@ -64,16 +65,67 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let against = told.iter().find(|other| same(other, 1 - claim.pole.side));
             let also = told.iter().chain(&shown).any(|other| same(other, claim.pole.side) && !std::ptr::eq(other, claim));
             let (Some(against), false) = (against, also) else { continue };
-            let (Some(span), Some(words)) = (place(claim.words), place(against.words)) else { continue };
+            let (Some(alt), Some(words)) = (place(claim.words), place(against.words)) else { continue };
+            // The picture itself tells which of the two is wrong.
+            let seen = drawn.says(&claim.pole, subject.vocabulary);
+            let message = format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words));
+            let (at, other, which) = match seen {
+                Some(side) if side == claim.pole.side => (words, alt, "the description"),
+                _ => (alt, words, "the words"),
+            };
             findings.push(
                 CHECK
-                    .at(span, format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words)))
+                    .at(at, message)
                     .hint("look at the picture, and mend the one that is wrong")
-                    .note(words, "the words")
+                    .note(other, which)
                     .in_size(edition.size(), ""),
             );
         }
     });
+}
+
+/// What the pictures of a step show: the classes in use, and the words in them.
+struct Drawn {
+    classes: Vec<&'static str>,
+    words: String,
+}
+
+fn drawn(subject: &Subject<'_>, edition: &Edition<'_>, step: &EditionStep<'_>) -> Drawn {
+    let figure = step.figure.as_ref().and_then(|figure| subject.figures.get(edition.size(), &figure.key));
+    let words = figure.map_or(String::new(), |figure| format!(" {} ", words_in(&figure.svg)));
+    Drawn { classes: figure.map_or(Vec::new(), |figure| figure.classes.clone()), words }
+}
+
+/// The words that stand in a drawing, in lower case.
+fn words_in(svg: &str) -> String {
+    let mut words = String::new();
+    for element in svg.split("<text").skip(1) {
+        let inside = element.split("</text").next().unwrap_or("");
+        let texts = inside.split('>').skip(1).map(|part| part.split('<').next().unwrap_or(""));
+        texts.for_each(|text| {
+            words.push_str(text);
+            words.push(' ');
+        });
+    }
+    words.to_lowercase().replace(|letter: char| !letter.is_alphanumeric(), " ")
+}
+
+impl Drawn {
+    /// Which of two opposites it shows; `None` where it shows neither or both.
+    fn says(&self, pole: &Pole<'_>, vocabulary: &Vocabulary) -> Option<usize> {
+        let sides = &vocabulary.opposites[pole.pair];
+        let shows = |side: usize| {
+            sides[side].iter().any(|phrase| {
+                let class = phrase.strip_suffix(" up").map(|phrase| phrase.replace(' ', "-"));
+                self.words.contains(&format!(" {phrase} ")) || class.is_some_and(|class| self.classes.contains(&class.as_str()))
+            })
+        };
+        match (shows(0), shows(1)) {
+            (true, false) => Some(0),
+            (false, true) => Some(1),
+            _ => None,
+        }
+    }
 }
 
 fn said(tokens: &[Token<'_>]) -> String {
@@ -110,13 +162,22 @@ fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabular
                 }
                 continue;
             }
-            // Of more than one word, it is said of what was named last: "the strip wrong side up".
-            if pole.tokens.len() < 2 {
+            let phrase: Vec<&str> = pole.tokens.iter().map(|token| token.word.as_str()).collect();
+            let phrase = phrase.join(" ");
+            if vocabulary.own_side.contains(&phrase) {
+                found.push(Claim { of: String::new(), words: pole.tokens, pole });
                 continue;
             }
-            let before = sentence[..at].iter().rposition(|token| is_name(&token.word));
-            let of = before.map_or(String::new(), |noun| stem(&sentence[noun].word).to_owned());
-            found.push(Claim { of, words: &sentence[before.unwrap_or(at)..end], pole });
+            // Of one word it is said of what stands right before it, "pad up"; of more, of what was named last,
+            // "the strip wrong side up".
+            let before = match pole.tokens.len() {
+                1 => at.checked_sub(1).filter(|before| is_name(&sentence[*before].word) && sentence[at].gap == " "),
+                _ => sentence[..at].iter().rposition(|token| is_name(&token.word)),
+            };
+            if let Some(noun) = before.or((pole.tokens.len() > 1).then_some(at)) {
+                let of = before.map_or(String::new(), |noun| stem(&sentence[noun].word).to_owned());
+                found.push(Claim { of, words: &sentence[noun..end], pole });
+            }
         }
     }
     found

@@ -14,6 +14,14 @@
 //! ```
 //!
 //! Cut the tabs and press the right tab.
+//!
+//! ## Fold the other {#other}
+//!
+//! ```work
+//! - fold: [tab_right, in half]
+//! ```
+//!
+//! Fold the other one.
 //! ````
 //! ```yaml
 //! pieces:
@@ -30,6 +38,14 @@
 //! ```
 //!
 //! Cut the tabs and press the left tab.
+//!
+//! ## Fold the other {#other}
+//!
+//! ```work
+//! - fold: [tab_right, in half]
+//! ```
+//!
+//! Fold the other one.
 //! ````
 //! ```yaml
 //! pieces:

@@ -38,15 +38,16 @@
 //! ## Limits
 //! Looks for two figures joined by "by", "wide and … tall" and the like in the sentences of a step that cuts, and
 //! compares them with the overall sizes of all pieces that the step cuts, to half a millimetre: with "wide and tall" as they
-//! lie, else either way round. "{…} square" is compared where the step cuts a square.
+//! lie, else either way round. "{…} square" is compared where the step cuts a square. A piece that is
+//! referred to before the figures is meant alone.
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, any_of, place};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
-use crate::model::{Verb, Vocabulary};
-use crate::resolve::{Edition, EditionStep, Scope, Touched};
+use crate::model::{ReferenceKind, Verb, Vocabulary};
+use crate::resolve::{Edition, EditionStep, PieceId, Scope, Touched};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -64,14 +65,23 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         if sizes.is_empty() {
             return;
         }
+        let sizes = &sizes;
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
-            look(edition, passage, &sizes, subject.vocabulary, findings);
+            look(edition, passage, sizes, subject.vocabulary, findings);
         }
     });
 }
 
-/// Width and height of what a step cuts, in mm; none where one of them is not known.
-fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<(f64, f64)> {
+/// Width and height in mm of a piece that is cut.
+#[derive(Clone, Copy)]
+struct Size {
+    piece: PieceId,
+    across: f64,
+    down: f64,
+}
+
+/// What a step cuts; none where one of its sizes is not known.
+fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<Size> {
     let works = step.works.iter().filter(|work| work.verb == Verb::Cut);
     let touched = works.flat_map(|work| work.targets.iter().flat_map(|target| &target.touched));
     let pieces: Vec<_> = touched.filter_map(Touched::copy).map(|copy| edition.cast[copy].piece).collect();
@@ -79,12 +89,12 @@ fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<(f64, f64)> {
         let row = edition.cuts.iter().find(|row| row.piece == *piece)?;
         let (width, height) = row.dimensions.as_ref()?;
         let length = |shown: &crate::resolve::Shown| to_f64(shown.exact.value);
-        Some((length(width), length(height)))
+        Some(Size { piece: *piece, across: length(width), down: length(height) })
     };
     pieces.iter().map(size).collect::<Option<Vec<_>>>().unwrap_or_default()
 }
 
-fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[(f64, f64)], vocabulary: &Vocabulary, findings: &mut Findings) {
+fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
     let Some(verbs) = vocabulary.verbs.get(Verb::Cut.word()) else { return };
     for sentence in passage.sentences() {
         if !any_of(sentence, verbs) {
@@ -99,7 +109,7 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[(f64, f64)], voca
             // "Wide and tall" says which is which, "by" does not.
             let upright = |at: usize, words: &[String]| sentence.get(at + 1).is_some_and(|next| words.contains(&next.word));
             let said = upright(*one, &vocabulary.wide) && upright(*other, &vocabulary.tall);
-            let fits = sizes.iter().any(|(across, down)| {
+            let fits = meant(edition, &sentence[..*one], sizes).iter().any(|Size { across, down, .. }| {
                 (near(width, *across) && near(height, *down)) || (!said && near(width, *down) && near(height, *across))
             });
             if is_size(&sentence[*one..=*other], vocabulary) && !fits
@@ -116,15 +126,24 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[(f64, f64)], voca
     }
 }
 
+/// The piece that is referred to last before a figure; all of them where none is.
+fn meant(edition: &Edition<'_>, before: &[Token<'_>], sizes: &[Size]) -> Vec<Size> {
+    let reference = before.iter().rev().filter_map(|token| token.leads).find(|leads| leads.kind == ReferenceKind::Piece);
+    let is = |size: &&Size| reference.is_none_or(|leads| edition.draft.facts.pieces[size.piece].id.text == leads.target);
+    let own: Vec<Size> = sizes.iter().filter(is).copied().collect();
+    if own.is_empty() { sizes.to_vec() } else { own }
+}
+
 /// "{…} square".
-fn square(edition: &Edition<'_>, sentence: &[Token<'_>], sizes: &[(f64, f64)], vocabulary: &Vocabulary, findings: &mut Findings) {
+fn square(edition: &Edition<'_>, sentence: &[Token<'_>], sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
     for at in 1..sentence.len() {
         if !vocabulary.square.contains(&sentence[at].word) {
             continue;
         }
         let Some(side) = length(edition, &sentence[at - 1]) else { continue };
-        let fits = sizes.iter().any(|(across, down)| (side - across).abs() <= NEAR && (side - down).abs() <= NEAR);
-        let any_square = sizes.iter().any(|(across, down)| (across - down).abs() <= NEAR);
+        let sizes = meant(edition, &sentence[..at - 1], sizes);
+        let fits = sizes.iter().any(|size| (side - size.across).abs() <= NEAR && (side - size.down).abs() <= NEAR);
+        let any_square = sizes.iter().any(|size| (size.across - size.down).abs() <= NEAR);
         if !fits && any_square && let Some(span) = place(&sentence[at - 1..=at]) {
             findings.push(
                 CHECK

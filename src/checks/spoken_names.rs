@@ -23,6 +23,11 @@ impl Spoken {
         self.words.last().map_or("", String::as_str)
     }
 
+    /// Whether all its words stand among some.
+    pub fn all_in(&self, tokens: &[Token<'_>]) -> bool {
+        self.words.iter().all(|own| tokens.iter().any(|token| stem(&token.word) == own))
+    }
+
     /// Whether one of its words is this one.
     pub fn has(&self, word: &str) -> bool {
         self.words.iter().any(|own| own == stem(word))

@@ -24,6 +24,7 @@ use super::corner_unclear;
 use super::count_contradicts;
 use super::curve_not_clipped;
 use super::cut_count_differs;
+use super::danger_advised;
 use super::dart_left_open;
 use super::direction_contradicts;
 use super::ease_negative;
@@ -149,6 +150,7 @@ pub static CHECKS: &[Judge] = &[
     colour_not_listed::CHECK,
     gap_not_told::CHECK,
     refers_ahead::CHECK,
+    danger_advised::CHECK,
     tool_not_listed::CHECK,
     alt_missing::CHECK,
     picture_contradicts::CHECK,

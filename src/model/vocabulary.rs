@@ -39,6 +39,8 @@ pub struct Vocabulary {
     pub left_right: Pair,
     /// The opposites that are said right before what they are said of.
     pub before_nouns: Vec<Pair>,
+    /// Phrases that say themselves what they are said of: "glue side up".
+    pub own_side: Words,
     /// Words for a place on a piece rather than for a piece.
     pub edge_words: Words,
     /// Words for a seam allowance.
@@ -71,6 +73,10 @@ pub struct Vocabulary {
     pub spellings: Vec<[String; 2]>,
     /// Tools that are easily forgotten in the list, each with its names.
     pub tools: BTreeMap<String, Words>,
+    /// What hurts, where it is not forbidden.
+    pub dangers: Words,
+    /// Words that forbid.
+    pub forbids: Words,
     /// Words that make a sentence one of several ways.
     pub alternatives: Words,
 }

@@ -7,7 +7,7 @@ use self_cell::self_cell;
 use super::assets;
 use super::cloth::{Laid, lay_cloth};
 use crate::book::Photo;
-use crate::checks::{self, Subject};
+use crate::checks::{self, Subject, Unchecked};
 use crate::cloth::ClothLayout;
 use crate::construct::{History, play};
 use crate::diag::{Findings, Report, Waiver};
@@ -70,6 +70,8 @@ pub struct Workshop {
     pub pictures: BTreeMap<String, Photo>,
     /// What is wrong, as far as was looked.
     pub report: Report,
+    /// What no check looked at; empty where none was run.
+    pub unchecked: Vec<Unchecked>,
     bench: Option<Bench>,
 }
 
@@ -89,6 +91,7 @@ impl Workshop {
             labels,
             pictures: BTreeMap::new(),
             report: Report::default(),
+            unchecked: Vec::new(),
             bench: reading.draft.map(|draft| bench(draft, reach, &mut findings)),
         };
         if reach >= Reach::Figures {
@@ -133,7 +136,7 @@ impl Workshop {
         self.pictures = assets::pictures(folder, draft, findings);
     }
 
-    fn check(&self, laid: &[Laid], findings: &mut Findings) {
+    fn check(&mut self, laid: &[Laid], findings: &mut Findings) {
         let Some(bench) = &self.bench else { return };
         let Written { draft, .. } = bench.borrow_owner();
         let Sizes { editions, histories } = bench.borrow_dependent();
@@ -150,6 +153,7 @@ impl Workshop {
             figures: &self.figures,
         };
         checks::run_all(&subject, findings);
+        self.unchecked = checks::unchecked(&subject);
     }
 
     fn report(&mut self, findings: Findings, reach: Reach) {
