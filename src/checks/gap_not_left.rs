@@ -46,7 +46,7 @@
 //!   by: hand
 //! ```
 //!
-//! Make the strap.
+//! Make the strap, and leave a gap to turn it.
 //! ````
 //!
 //! ## Limits

@@ -20,7 +20,7 @@
 //!   by: hand
 //! ```
 //!
-//! Sew, turn and close.
+//! Sew and leave a gap, turn and close.
 //! ````
 //!
 //! ## Right
@@ -39,7 +39,7 @@
 //!   by: hand
 //! ```
 //!
-//! Sew, turn and close.
+//! Sew and leave a gap, turn and close.
 //! ````
 //!
 //! ## Limits

@@ -7,7 +7,7 @@ use crate::cloth::Laid;
 use crate::construct::{History, Played};
 use crate::diag::{Check, Findings};
 use crate::figure::Figures;
-use crate::model::{Draft, Text};
+use crate::model::{Draft, Text, Vocabulary};
 use crate::resolve::Edition;
 use crate::syntax::Needs;
 
@@ -30,6 +30,8 @@ pub struct Subject<'a> {
     pub labels: &'a [Text],
     /// What work needs at hand, by the words that makers know it by.
     pub needs: &'a Needs,
+    /// What the words of the booklet's language mean; empty for a language that the house does not know.
+    pub vocabulary: &'a Vocabulary,
     /// Every letter and sign that the fonts hold.
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.

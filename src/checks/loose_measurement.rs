@@ -23,17 +23,20 @@
 //! ````
 //!
 //! ## Limits
-//! Looks for a number with a unit of length behind it: mm, cm, m, in, inch, ft, yd, ″. Numbers written
-//! in words (“two inches”) are not seen, nor are temperatures, angles, shares, weights, times and
-//! stitch counts, which no size changes. `in` counts as a word in “3 in a row” and the like. Looks at titles and names, at all
+//! Looks for a number with a unit of length behind it: mm, cm, m, in, inch, ft, yd, ″, ” or two short strokes, and
+//! for numbers and shares in words (“two inches”, “half a centimetre”, “an inch”), as `templates/vocabulary-en.json`
+//! has them. Temperatures, angles, shares, weights, times and
+//! stitch counts, which no size changes, are passed over. `in` counts as a word in “3 in a row”, “1 in 3” and the like. Looks at titles and names, at all
 //! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
 use super::judge::{Judge, Subject};
 use super::written::{Sort, each_text};
 use crate::diag::{Check, Findings, Group};
+use super::passage::{Passage, Token, one_of, place};
+use super::printed_words::each_passage;
 use crate::measure::read_measure;
-use crate::model::Text;
+use crate::model::{Text, Vocabulary};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -69,6 +72,9 @@ const UNITS: &[&str] = &[
     "m",
     "″",
     "\"",
+    "”",
+    "''",
+    "’’",
 ];
 /// Words after `in` that show it to be a word of its own: "3 in a row".
 const NO_INCHES: &[&str] = &[
@@ -84,6 +90,47 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         Sort::Prose | Sort::Plain => look(text, sort, findings),
         Sort::SizeName | Sort::Set => {}
     });
+    each_passage(subject, &mut |passage| in_words(passage, subject.vocabulary, findings));
+}
+
+/// Numbers written out: "two inches", "a quarter of an inch", "half a centimetre", "an inch".
+fn in_words(passage: &Passage<'_>, vocabulary: &Vocabulary, findings: &mut Findings) {
+    let tokens = &passage.tokens;
+    for unit in 0..tokens.len() {
+        let is_unit = one_of(tokens, unit, &vocabulary.lengths).is_some() && tokens[unit].leads.is_none();
+        let Some(from) = (if is_unit { amount(tokens, unit, vocabulary) } else { None }) else { continue };
+        if let Some(span) = place(&tokens[from..=unit]) {
+            let words: Vec<&str> = tokens[from..=unit].iter().map(|token| token.raw.as_str()).collect();
+            findings.push(
+                CHECK
+                    .at(span, format!("“{}” is typed by hand, so it will not follow the sizes", words.join(" ")))
+                    .hint("name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces"),
+            );
+        }
+    }
+}
+
+/// Where the number before a unit begins; `None` where no number is said, or one in figures, which is seen already.
+fn amount(tokens: &[Token<'_>], unit: usize, vocabulary: &Vocabulary) -> Option<usize> {
+    let joined = |at: usize| tokens[at].gap.chars().all(|letter| letter.is_whitespace() || letter == '-');
+    let mut from = unit;
+    let mut says = false;
+    while from > 0 && joined(from) {
+        let word = tokens[from - 1].word.as_str();
+        let counts = vocabulary.numbers.contains_key(word) || vocabulary.fractions.iter().any(|share| share == word);
+        let small = vocabulary.small_words.iter().any(|small| small == word);
+        let one = vocabulary.one.iter().any(|one| one == word);
+        if !counts && !small && !one {
+            break;
+        }
+        // "Of an inch" and "and a metre" say no number by themselves.
+        says |= counts || (one && from == unit);
+        from -= 1;
+    }
+    while from < unit && vocabulary.small_words.iter().any(|small| *small == tokens[from].word) {
+        from += 1;
+    }
+    says.then_some(from)
 }
 
 fn look(text: &Text, sort: Sort, findings: &mut Findings) {
@@ -138,7 +185,9 @@ fn find(text: &str) -> Vec<std::ops::Range<usize>> {
         {
             continue;
         }
-        if *unit == "in" && gap > 0 && NO_INCHES.contains(&first_word(after)) {
+        let next = first_word(after);
+        let share = next.starts_with(|letter: char| letter.is_ascii_digit());
+        if *unit == "in" && gap > 0 && (share || NO_INCHES.contains(&next)) {
             continue;
         }
         found.push(start..number + gap + unit.len());

@@ -47,7 +47,7 @@
 //! - {close: body_front, by: hand}
 //! ```
 //!
-//! Sew, turn, stuff and close.
+//! Sew and leave a gap, turn, stuff and close.
 //! ````
 //!
 //! ## Limits

@@ -6,6 +6,7 @@ use crate::faults;
 use crate::resolve::Edition;
 
 use super::address_malformed;
+use super::allowance_contradicts;
 use super::allowance_differs;
 use super::allowance_missing;
 use super::allowance_unusual;
@@ -16,6 +17,7 @@ use super::binding_too_short;
 use super::both_systems_disagree;
 use super::bound_before_sewn;
 use super::boxed_before_sewn;
+use super::bracket_unclosed;
 use super::care_too_hot;
 use super::casing_not_open;
 use super::casing_too_narrow;
@@ -24,14 +26,18 @@ use super::caution_missing;
 use super::child_as_adult;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
+use super::colour_not_listed;
 use super::contrast_too_low;
 use super::copy_unused;
 use super::cord_at_neck;
 use super::corner_unclear;
+use super::count_contradicts;
 use super::curve_not_clipped;
 use super::cut_count_differs;
+use super::danger_advised;
 use super::dart_left_open;
 use super::date_not_recorded;
+use super::direction_contradicts;
 use super::display_name_twice;
 use super::ease_negative;
 use super::ease_shrinks;
@@ -44,11 +50,14 @@ use super::edition_twice;
 use super::editions_out_of_order;
 use super::expectation_fails;
 use super::expectation_idle;
+use super::fabric_contradicts;
+use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
+use super::gap_not_told;
 use super::gap_too_long;
 use super::grading_jumps;
 use super::grading_stalls;
@@ -74,6 +83,8 @@ use super::notion_length_missing;
 use super::notion_unused;
 use super::pad_too_large;
 use super::pair_differs;
+use super::picture_contradicts;
+use super::picture_twice;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
@@ -82,26 +93,35 @@ use super::place_off_edge;
 use super::prepared_too_late;
 use super::quilted_too_small;
 use super::raw_outside;
+use super::reference_typed;
+use super::refers_ahead;
 use super::rounding_does_not_close;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
 use super::second_figures_fall;
 use super::sewn_not_reckoned;
+use super::side_contradicts;
+use super::size_contradicts;
 use super::slit_left_raw;
 use super::step_empty;
 use super::steps_unusual;
 use super::stitch_missing;
 use super::stitch_unusual;
 use super::stuffed_out_of_order;
+use super::systems_mixed;
 use super::tape_too_short;
 use super::thread_missing;
 use super::tool_missing;
+use super::tool_not_listed;
 use super::topstitched_before_sewn;
+use super::two_names;
+use super::unfinished_words;
 use super::unused_measurement;
 use super::used_before_cut;
-use super::zip_not_graded;
 use super::wearer_contradicted;
 use super::wearer_not_said;
+use super::word_twice;
+use super::zip_not_graded;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -172,7 +192,27 @@ pub static CHECKS: &[Judge] = &[
     loose_measurement::CHECK,
     claimed_safe::CHECK,
     caution_missing::CHECK,
+    word_twice::CHECK,
+    unfinished_words::CHECK,
+    bracket_unclosed::CHECK,
+    reference_typed::CHECK,
+    two_names::CHECK,
+    systems_mixed::CHECK,
+    count_contradicts::CHECK,
+    side_contradicts::CHECK,
+    direction_contradicts::CHECK,
+    allowance_contradicts::CHECK,
+    size_contradicts::CHECK,
+    fabric_contradicts::CHECK,
+    finish_contradicts::CHECK,
+    colour_not_listed::CHECK,
+    gap_not_told::CHECK,
+    refers_ahead::CHECK,
+    danger_advised::CHECK,
+    tool_not_listed::CHECK,
     alt_missing::CHECK,
+    picture_contradicts::CHECK,
+    picture_twice::CHECK,
     Judge::elsewhere(&faults::FIGURE_MISSING),
     Judge::elsewhere(&faults::FIGURE_MISPLACED),
     Judge::elsewhere(&faults::MARKUP_NOT_PRINTED),
@@ -238,6 +278,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::FONT_NOT_BUNDLED),
     Judge::elsewhere(&faults::CLASS_UNKNOWN),
     Judge::elsewhere(&faults::LABEL_TOO_SMALL),
+    Judge::elsewhere(&faults::LABEL_DIFFERS),
     Judge::elsewhere(&faults::FIGURE_CUT_OFF),
     Judge::elsewhere(&faults::FIGURE_TOO_WIDE),
     letter_not_in_font::CHECK,

@@ -57,6 +57,9 @@ pub(super) struct CheckArgs {
     /// How findings are shown
     #[arg(long, value_enum, default_value_t = Form::People)]
     pub format: Form,
+    /// Tells all that was not checked, however long the list
+    #[arg(long)]
+    pub unchecked: bool,
     #[command(flatten)]
     pub strictness: Strictness,
 }

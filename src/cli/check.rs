@@ -14,6 +14,7 @@ pub(super) fn run(folder: Option<&Path>, args: &CheckArgs) -> Result<Outcome, Re
         output::report(&workshop.report, &workshop, args.format);
         if args.format == Form::People {
             output::verdict(&booklet.name, &workshop, &workshop.report);
+            output::unchecked(&workshop, args.unchecked);
         }
         worst = worst.max(output::outcome(&workshop.report, &args.strictness));
     }

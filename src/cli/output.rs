@@ -56,6 +56,26 @@ pub(super) fn verdict(name: &str, workshop: &Workshop, report: &Report) {
     }
 }
 
+/// How much of what was not checked is told unasked.
+const FEW: usize = 6;
+
+/// What no check looked at, so that silence is not taken for proof.
+pub(super) fn unchecked(workshop: &Workshop, all: bool) {
+    let list = &workshop.unchecked;
+    if list.is_empty() {
+        return;
+    }
+    line("  not checked:");
+    let told = if all { list.len() } else { list.len().min(FEW) };
+    for one in &list[..told] {
+        let place = workshop.sources.place(one.span);
+        line(&format!("    {}:{}: {}", workshop.sources.file(one.span.file).path, place.line, one.what));
+    }
+    if told < list.len() {
+        line(&format!("    and {} more: `notchbook check --unchecked` tells all", list.len() - told));
+    }
+}
+
 /// Whether a report stops.
 pub(super) fn outcome(report: &Report, strictness: &Strictness) -> Outcome {
     let strict = strictness.deny == Some(Deny::Warnings);

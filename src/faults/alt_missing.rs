@@ -10,7 +10,7 @@
 //!
 //! Compare the seams with the diagram.
 //!
-//! ![](figures/sew.svg)
+//! ![](figures/press.svg)
 //! ````
 //!
 //! ## Right
@@ -19,7 +19,7 @@
 //!
 //! Compare the seams with the diagram.
 //!
-//! ![Two pieces, right sides together, sewn on three sides](figures/sew.svg)
+//! ![Two pieces, right sides together, sewn on three sides](figures/press.svg)
 //! ````
 //!
 //! ## Limits

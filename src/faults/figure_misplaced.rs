@@ -6,7 +6,7 @@
 //!
 //! ## Wrong
 //! ````md
-//! ## Look at the seams ![Sewn on three sides](figures/sew.svg) {#look-at-the}
+//! ## Look at the seams ![Sewn on three sides](figures/press.svg) {#look-at-the}
 //!
 //! Compare them with the diagram.
 //! ````
@@ -17,7 +17,7 @@
 //!
 //! Compare them with the diagram.
 //!
-//! ![Sewn on three sides](figures/sew.svg)
+//! ![Sewn on three sides](figures/press.svg)
 //! ````
 //!
 //! ## Limits

@@ -19,7 +19,7 @@
 //!
 //! Compare the seams with the diagram.
 //!
-//! ![Two pieces sewn on three sides](figures/sew.svg)
+//! ![Two pieces sewn on three sides](figures/press.svg)
 //! ````
 //!
 //! ## Limits

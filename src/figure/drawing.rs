@@ -7,7 +7,7 @@ use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
 use crate::measure::{Exact, ratio};
 use crate::model::{Brace, Branch, Inline, Size, Text};
 use crate::source::{FileId, Sources, Span};
-use crate::syntax::read_brace;
+use crate::syntax::{brace_groups, read_brace};
 
 /// A diagram's text and what its root states.
 #[derive(Debug, Clone)]
@@ -79,6 +79,22 @@ impl Drawing {
         drawing.waivers = found.waivers;
         findings.extend(own.iter().cloned());
         (framed && !found.undrawable).then_some(drawing)
+    }
+
+    /// The formulas that it prints in one system alone; faults of its braces are told where it is bound.
+    pub(super) fn systems(&self, sizes: &[Size]) -> Vec<(String, String, Span)> {
+        let mut found = Vec::new();
+        for (place, _) in self.places.iter().filter(|(_, words)| *words) {
+            let groups = brace_groups(&self.text.text[place.clone()]).unwrap_or_default();
+            for group in groups {
+                let range = place.start + group.start..place.start + group.end;
+                let brace = read_brace(&self.text, range, sizes, &mut Findings::default());
+                if let Brace::Print { value, filter: Some(filter), span } = brace {
+                    found.push((filter.name, value.source.text.trim().to_owned(), span));
+                }
+            }
+        }
+        found
     }
 
     /// Takes down scale and unit; whether the root says how large the drawing is.

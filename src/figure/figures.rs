@@ -6,6 +6,7 @@ use super::classes::{CLASSES, SYMBOLS};
 use crate::diag::Waiver;
 use crate::model::Text;
 use crate::resolve::Uses;
+use crate::source::Span;
 
 /// A diagram of one size, ready to be set.
 #[derive(Debug, Clone)]
@@ -59,6 +60,8 @@ pub struct Figures {
     pub uses: BTreeMap<usize, Uses>,
     /// The words that stand in drawings outside formulas, with their places, for the checks of words.
     pub words: Vec<Text>,
+    /// The formulas that each drawing prints in one system alone: `first` or `second`, the formula, its place.
+    pub systems: Vec<Vec<(String, String, Span)>>,
     /// Samples of classes and symbols for the key, as drawings.
     pub samples: BTreeMap<&'static str, String>,
 }

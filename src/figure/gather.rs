@@ -5,6 +5,7 @@ use std::ops::Range;
 use std::path::Path;
 
 use super::bind::{Bound, bind};
+use super::dimensions::Ruled;
 use super::drawing::Drawing;
 use super::dress::with_paper_size;
 use super::figures::{BoundFigure, Figures};
@@ -43,6 +44,7 @@ pub fn read_all(
                 if let Some(drawing) = &drawing {
                     figures.waivers.extend(drawing.waivers.iter().cloned());
                     figures.words.extend(drawing.words.iter().cloned());
+                    figures.systems.push(drawing.systems(reader.sizes));
                 }
                 drawings.insert(mention.path.clone(), drawing);
             }
@@ -122,6 +124,7 @@ impl Reader<'_> {
         if found.undrawable || !sound {
             return None;
         }
+        Ruled { drawing, bound: &bound, scope, sizes: &facts.sizes, edition }.compare(&document, findings);
         let root = document.root_element();
         let (sized, end) = with_paper_size(&bound.text, root, drawing.unit);
         let svg = self.studio.dresser.dress_text(&sized, end);

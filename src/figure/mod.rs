@@ -5,6 +5,7 @@
 
 mod bind;
 mod classes;
+mod dimensions;
 mod drawing;
 mod dress;
 mod figures;

@@ -8,7 +8,7 @@ use super::assets;
 use super::cloth::lay_cloth;
 use super::ways::{Apart, apart, played};
 use crate::book::Photo;
-use crate::checks::{self, Subject};
+use crate::checks::{self, Subject, Unchecked};
 use crate::cloth::{ClothLayout, Laid};
 use crate::construct::{History, Played, play};
 use crate::diag::{Findings, Report, Waiver};
@@ -79,6 +79,8 @@ pub struct Workshop {
     pub pictures: BTreeMap<String, Photo>,
     /// What is wrong, as far as was looked.
     pub report: Report,
+    /// What no check looked at; empty where none was run.
+    pub unchecked: Vec<Unchecked>,
     bench: Option<Bench>,
 }
 
@@ -101,6 +103,7 @@ impl Workshop {
             needs,
             pictures: BTreeMap::new(),
             report: Report::default(),
+            unchecked: Vec::new(),
             bench: reading.draft.map(|draft| bench(draft, reach, &mut findings)),
         };
         if reach >= Reach::Figures {
@@ -177,12 +180,15 @@ impl Workshop {
         self.pictures = assets::pictures(folder, draft, findings);
     }
 
-    fn check(&self, laid: &[Laid], with: &[Vec<(usize, Laid)>], findings: &mut Findings) {
+    fn check(&mut self, laid: &[Laid], with: &[Vec<(usize, Laid)>], findings: &mut Findings) {
         let Some(bench) = &self.bench else { return };
         let Written { draft, .. } = bench.borrow_owner();
         let Sizes { editions, histories, ways, .. } = bench.borrow_dependent();
+        let language = &draft.facts.language.text;
+        let vocabulary = syntax::read_vocabulary(&self.house, language, &self.sources, findings);
         let subject = Subject {
             draft,
+            vocabulary: &vocabulary,
             cloth: laid,
             letters: &figure::letters(&self.house),
             labels: &self.labels.own,
@@ -194,6 +200,7 @@ impl Workshop {
             figures: &self.figures,
         };
         checks::run_all(&subject, findings);
+        self.unchecked = checks::unchecked(&subject);
     }
 
     fn report(&mut self, findings: Findings, reach: Reach) {

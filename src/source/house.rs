@@ -42,7 +42,7 @@ macro_rules! built_in {
 const TEMPLATES: &[(&str, &[u8])] = built_in!("templates":
     "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "house.typ", "marks.typ", "page.typ",
     "prose.typ", "sheets.typ", "step.typ", "tables.typ", "values.typ",
-    "figures.css", "symbols.svg", "labels-en.json", "needs-en.json",
+    "figures.css", "symbols.svg", "labels-en.json", "needs-en.json", "vocabulary-en.json",
 );
 
 const FONTS: &[(&str, &[u8])] = built_in!("fonts":

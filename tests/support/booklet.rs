@@ -47,7 +47,7 @@ pub struct Outcome {
 /// The base booklet's files: path and text.
 pub fn base() -> BTreeMap<String, String> {
     let root = tests().join("checks/_base");
-    ["booklet.yaml", "make.md", "figures/sew.svg"]
+    ["booklet.yaml", "make.md", "figures/sew.svg", "figures/press.svg"]
         .into_iter()
         .map(|name| {
             (

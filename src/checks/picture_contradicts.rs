@@ -1,0 +1,184 @@
+//! The description of a picture contradicts the words of its step.
+//!
+//! ## Why it matters
+//! A maker who cannot see the picture has the description, and one who can looks at the picture first. "Glue side
+//! up" there and "glue side down" in the words ruins an iron.
+//!
+//! ## Wrong
+//! ````md
+//! ## Press the pouch {#press-pouch}
+//!
+//! Lay the pouch with its zip face down, and press it.
+//!
+//! ![The pouch with its zip face up](figures/press.svg)
+//! ````
+//!
+//! ## Right
+//! ````md
+//! ## Press the pouch {#press-pouch}
+//!
+//! Lay the pouch with its zip face down, and press it.
+//!
+//! ![The pouch with its zip face down](figures/press.svg)
+//! ````
+//!
+//! ## Limits
+//! Compares left and right, top and bottom, inner and outer before the same noun, and the sides that face each
+//! other, up or out behind the same noun; where they differ, the picture's own words and classes tell which of the two is wrong. The opposites stand in `templates/vocabulary-en.json`. Silent where the words say both.
+
+use super::direction_contradicts::{Pole, poles};
+use super::judge::{Judge, Subject};
+use super::passage::{Passage, Stands, Token, place, stem};
+use super::printed_words::each_step;
+use super::spoken_names::{Spoken, called};
+use crate::diag::{Check, Findings, Group, Home};
+use crate::model::Vocabulary;
+use crate::resolve::{Edition, EditionStep};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("picture-contradicts", Group::Figures, include_str!("picture_contradicts.rs")).waivable_in(Home::Words),
+    run,
+);
+
+/// A claim: which pair, which of the two, of what, and where.
+struct Claim<'t> {
+    pole: Pole<'t>,
+    of: String,
+    words: &'t [Token<'t>],
+}
+
+/// Looks at every step of every size.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    each_step(subject, &mut |edition, step, passages| {
+        let names = names(edition);
+        let claims = |alt: bool| -> Vec<Claim<'_>> {
+            let of = passages.iter().filter(|passage| (passage.stands == Stands::Alt) == alt);
+            of.flat_map(|passage| claims(passage, &names, subject.vocabulary)).collect()
+        };
+        let (told, shown) = (claims(false), claims(true));
+        let drawn = drawn(subject, edition, step);
+        for claim in &shown {
+            let same = |other: &Claim<'_>, side: usize| {
+                other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
+            };
+            let against = told.iter().find(|other| same(other, 1 - claim.pole.side));
+            let also = told.iter().chain(&shown).any(|other| same(other, claim.pole.side) && !std::ptr::eq(other, claim));
+            let (Some(against), false) = (against, also) else { continue };
+            let (Some(alt), Some(words)) = (place(claim.words), place(against.words)) else { continue };
+            // The picture itself tells which of the two is wrong.
+            let seen = drawn.says(&claim.pole, subject.vocabulary);
+            let message = format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words));
+            let (at, other, which) = match seen {
+                Some(side) if side == claim.pole.side => (words, alt, "the description"),
+                _ => (alt, words, "the words"),
+            };
+            findings.push(
+                CHECK
+                    .at(at, message)
+                    .hint("look at the picture, and mend the one that is wrong")
+                    .note(other, which)
+                    .in_size(edition.size(), ""),
+            );
+        }
+    });
+}
+
+/// What the pictures of a step show: the classes in use, and the words in them.
+struct Drawn {
+    classes: Vec<&'static str>,
+    words: String,
+}
+
+fn drawn(subject: &Subject<'_>, edition: &Edition<'_>, step: &EditionStep<'_>) -> Drawn {
+    let figure = step.figure.as_ref().and_then(|figure| subject.figures.get(edition.size(), &figure.key));
+    let words = figure.map_or(String::new(), |figure| format!(" {} ", words_in(&figure.svg)));
+    Drawn { classes: figure.map_or(Vec::new(), |figure| figure.classes.clone()), words }
+}
+
+/// The words that stand in a drawing, in lower case.
+fn words_in(svg: &str) -> String {
+    let mut words = String::new();
+    for element in svg.split("<text").skip(1) {
+        let inside = element.split("</text").next().unwrap_or("");
+        let texts = inside.split('>').skip(1).map(|part| part.split('<').next().unwrap_or(""));
+        texts.for_each(|text| {
+            words.push_str(text);
+            words.push(' ');
+        });
+    }
+    words.to_lowercase().replace(|letter: char| !letter.is_alphanumeric(), " ")
+}
+
+impl Drawn {
+    /// Which of two opposites it shows; `None` where it shows neither or both.
+    fn says(&self, pole: &Pole<'_>, vocabulary: &Vocabulary) -> Option<usize> {
+        let sides = &vocabulary.opposites[pole.pair];
+        let shows = |side: usize| {
+            sides[side].iter().any(|phrase| {
+                let class = phrase.strip_suffix(" up").map(|phrase| phrase.replace(' ', "-"));
+                self.words.contains(&format!(" {phrase} ")) || class.is_some_and(|class| self.classes.contains(&class.as_str()))
+            })
+        };
+        match (shows(0), shows(1)) {
+            (true, false) => Some(0),
+            (false, true) => Some(1),
+            _ => None,
+        }
+    }
+}
+
+fn said(tokens: &[Token<'_>]) -> String {
+    let words: Vec<&str> = tokens.iter().map(|token| token.raw.as_str()).filter(|word| !word.is_empty()).collect();
+    words.join(" ")
+}
+
+/// The last words of all names: what a sentence may speak of.
+fn names(edition: &Edition<'_>) -> Vec<Spoken> {
+    let facts = &edition.draft.facts;
+    let copies = edition.cast.copies().map(|(copy, _)| called(edition, copy));
+    let pieces = facts.pieces.iter().map(|piece| Spoken::of(&piece.name.text));
+    let fabrics = facts.fabrics.iter().map(|fabric| Spoken::of(&fabric.name.text));
+    let notions = facts.notions.iter().map(|notion| Spoken::of(&notion.name.text));
+    copies.chain(pieces).chain(fabrics).chain(notions).collect()
+}
+
+fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabulary) -> Vec<Claim<'t>> {
+    let is_name = |word: &str| !word.is_empty() && names.iter().any(|name| name.head() == stem(word));
+    let is_noun = |word: &str| is_name(word) || vocabulary.edge_words.iter().any(|edge| edge == word);
+    let mut found = Vec::new();
+    for sentence in passage.sentences() {
+        for pole in poles(sentence, vocabulary) {
+            let Some(at) = sentence.iter().position(|token| std::ptr::eq(token, &pole.tokens[0])) else { continue };
+            let end = at + pole.tokens.len();
+            if vocabulary.before_nouns.contains(&vocabulary.opposites[pole.pair]) {
+                // "The left-hand edge" is the left one.
+                let hand = sentence.get(end).is_some_and(|next| next.gap == "-");
+                let end = end + usize::from(hand);
+                let noun = sentence.get(end).filter(|next| next.gap == " " && !next.word.is_empty());
+                if let Some(noun) = noun.filter(|noun| is_noun(&noun.word)) {
+                    let of = stem(&noun.word).to_owned();
+                    found.push(Claim { pole, of, words: &sentence[at..=end] });
+                }
+                continue;
+            }
+            let phrase: Vec<&str> = pole.tokens.iter().map(|token| token.word.as_str()).collect();
+            let phrase = phrase.join(" ");
+            if vocabulary.own_side.contains(&phrase) {
+                found.push(Claim { of: String::new(), words: pole.tokens, pole });
+                continue;
+            }
+            // Of one word it is said of what stands right before it, "pad up"; of more, of what was named last,
+            // "the strip wrong side up".
+            let before = match pole.tokens.len() {
+                1 => at.checked_sub(1).filter(|before| is_name(&sentence[*before].word) && sentence[at].gap == " "),
+                _ => sentence[..at].iter().rposition(|token| is_name(&token.word)),
+            };
+            if let Some(noun) = before.or((pole.tokens.len() > 1).then_some(at)) {
+                let of = before.map_or(String::new(), |noun| stem(&sentence[noun].word).to_owned());
+                found.push(Claim { of, words: &sentence[noun..end], pole });
+            }
+        }
+    }
+    found
+}

@@ -1,0 +1,170 @@
+//! The words give a piece another width and height than it is cut.
+//!
+//! ## Why it matters
+//! "Cut it {seam} wide and {height} tall" is cut just so, and no piece of the table has that size.
+//!
+//! ## Wrong
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - cut: tab
+//! - press: [tab_one, tab_two]
+//! ```
+//!
+//! Cut two tabs, each {width} by {height}, and press them.
+//! ````
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//!
+//! ## Right
+//! ````md
+//! ## Make the tabs {#tabs}
+//!
+//! ```work
+//! - cut: tab
+//! - press: [tab_one, tab_two]
+//! ```
+//!
+//! Cut two tabs, each {5 cm} by {5 cm}, and press them.
+//! ````
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: [tab_one, tab_two]}}
+//! ```
+//!
+//! ## Limits
+//! Looks for two figures joined by "by", "wide and … tall" and the like in the sentences of a step that cuts, and
+//! compares them with the overall sizes of all pieces that the step cuts, to half a millimetre: with "wide and tall" as they
+//! lie, else either way round. "{…} square" is compared where the step cuts a square. A piece that is
+//! referred to before the figures is meant alone.
+
+use super::judge::{Judge, Subject};
+use super::passage::{Passage, Stands, Token, any_of, place};
+use super::printed_words::each_step;
+use crate::diag::{Check, Findings, Group, Home};
+use crate::measure::{Dimension, to_f64};
+use crate::model::{ReferenceKind, Verb, Vocabulary};
+use crate::resolve::{Edition, EditionStep, PieceId, Scope, Touched};
+
+/// The check.
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("size-contradicts", Group::Words, include_str!("size_contradicts.rs")).waivable_in(Home::Words),
+    run,
+);
+
+/// How far two lengths may be apart, in mm.
+const NEAR: f64 = 0.5;
+
+/// Looks at every step of every size.
+pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
+    each_step(subject, &mut |edition, step, passages| {
+        let sizes = sizes(edition, step);
+        if sizes.is_empty() {
+            return;
+        }
+        let sizes = &sizes;
+        for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
+            look(edition, passage, sizes, subject.vocabulary, findings);
+        }
+    });
+}
+
+/// Width and height in mm of a piece that is cut.
+#[derive(Clone, Copy)]
+struct Size {
+    piece: PieceId,
+    across: f64,
+    down: f64,
+}
+
+/// What a step cuts; none where one of its sizes is not known.
+fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<Size> {
+    let works = step.works.iter().filter(|work| work.verb == Verb::Cut);
+    let touched = works.flat_map(|work| work.targets.iter().flat_map(|target| &target.touched));
+    let pieces: Vec<_> = touched.filter_map(Touched::copy).map(|copy| edition.cast[copy].piece).collect();
+    let size = |piece: &_| {
+        let row = edition.cuts.iter().find(|row| row.piece == *piece)?;
+        let (width, height) = row.dimensions.as_ref()?;
+        let length = |shown: &crate::resolve::Shown| to_f64(shown.exact.value);
+        Some(Size { piece: *piece, across: length(width), down: length(height) })
+    };
+    pieces.iter().map(size).collect::<Option<Vec<_>>>().unwrap_or_default()
+}
+
+fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
+    let Some(verbs) = vocabulary.verbs.get(Verb::Cut.word()) else { return };
+    for sentence in passage.sentences() {
+        if !any_of(sentence, verbs) {
+            continue;
+        }
+        square(edition, sentence, sizes, vocabulary, findings);
+        let figures: Vec<usize> = (0..sentence.len()).filter(|at| sentence[*at].brace.is_some()).collect();
+        for pair in figures.windows(2) {
+            let [one, other] = pair else { continue };
+            let (Some(width), Some(height)) = (length(edition, &sentence[*one]), length(edition, &sentence[*other])) else { continue };
+            let near = |one: f64, other: f64| (one - other).abs() <= NEAR;
+            // "Wide and tall" says which is which, "by" does not.
+            let upright = |at: usize, words: &[String]| sentence.get(at + 1).is_some_and(|next| words.contains(&next.word));
+            let said = upright(*one, &vocabulary.wide) && upright(*other, &vocabulary.tall);
+            let fits = meant(edition, &sentence[..*one], sizes).iter().any(|Size { across, down, .. }| {
+                (near(width, *across) && near(height, *down)) || (!said && near(width, *down) && near(height, *across))
+            });
+            if is_size(&sentence[*one..=*other], vocabulary) && !fits
+                && let Some(span) = place(&sentence[*one..=*other])
+            {
+                findings.push(
+                    CHECK
+                        .at(span, "no piece that this step cuts is as wide and as tall")
+                        .hint("name the measurements of the piece, as the table of pieces prints them")
+                        .in_size(edition.size(), ""),
+                );
+            }
+        }
+    }
+}
+
+/// The piece that is referred to last before a figure; all of them where none is.
+fn meant(edition: &Edition<'_>, before: &[Token<'_>], sizes: &[Size]) -> Vec<Size> {
+    let reference = before.iter().rev().filter_map(|token| token.leads).find(|leads| leads.kind == ReferenceKind::Piece);
+    let is = |size: &&Size| reference.is_none_or(|leads| edition.draft.facts.pieces[size.piece].id.text == leads.target);
+    let own: Vec<Size> = sizes.iter().filter(is).copied().collect();
+    if own.is_empty() { sizes.to_vec() } else { own }
+}
+
+/// "{…} square".
+fn square(edition: &Edition<'_>, sentence: &[Token<'_>], sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
+    for at in 1..sentence.len() {
+        if !vocabulary.square.contains(&sentence[at].word) {
+            continue;
+        }
+        let Some(side) = length(edition, &sentence[at - 1]) else { continue };
+        let sizes = meant(edition, &sentence[..at - 1], sizes);
+        let fits = sizes.iter().any(|size| (side - size.across).abs() <= NEAR && (side - size.down).abs() <= NEAR);
+        let any_square = sizes.iter().any(|size| (size.across - size.down).abs() <= NEAR);
+        if !fits && any_square && let Some(span) = place(&sentence[at - 1..=at]) {
+            findings.push(
+                CHECK
+                    .at(span, "no piece that this step cuts is a square of this size")
+                    .hint("name the measurement of the piece, as the table of pieces prints it")
+                    .in_size(edition.size(), ""),
+            );
+        }
+    }
+}
+
+fn length(edition: &Edition<'_>, token: &Token<'_>) -> Option<f64> {
+    let (formula, filter) = token.brace?;
+    let worked = Scope::plain(&edition.values).work_out(formula, &mut Findings::default())?;
+    (worked.quantity.dimension == Dimension::Length && filter.is_none()).then(|| to_f64(worked.quantity.value))
+}
+
+/// "{…} by {…}", "{…} wide and {…}".
+fn is_size(tokens: &[Token<'_>], vocabulary: &Vocabulary) -> bool {
+    let between: Vec<&str> = tokens[1..tokens.len() - 1].iter().map(|token| token.word.as_str()).collect();
+    let between = between.join(" ");
+    let plain = tokens.iter().skip(1).all(|token| token.gap.chars().all(char::is_whitespace));
+    plain && vocabulary.between_sizes.contains(&between)
+}

@@ -1,0 +1,84 @@
+//! What no check looked at, and why: so that silence is never taken for proof.
+
+use super::judge::Subject;
+use super::passage::{Passage, Stands, Token, number, passages};
+use crate::diag::listed;
+use crate::model::{Draft, Step, Verb, Vocabulary};
+use crate::resolve::Edition;
+use crate::source::Span;
+
+/// Something that was not checked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unchecked {
+    /// Where it stands.
+    pub span: Span,
+    /// What it is, and why it was passed over.
+    pub what: String,
+}
+
+/// Everything that was not checked in a booklet, in the order of its facts, then of its steps.
+pub fn unchecked(subject: &Subject<'_>) -> Vec<Unchecked> {
+    let mut list = of_facts(subject.draft);
+    if subject.vocabulary.verbs.is_empty() {
+        let language = &subject.draft.facts.language;
+        let what = format!("the house has no vocabulary for `{}`: no words were held against the work", language.text);
+        list.push(Unchecked { span: language.span, what });
+    }
+    for (_, step) in subject.draft.steps() {
+        list.extend(of_step(step, subject.editions, subject.vocabulary));
+    }
+    list
+}
+
+fn of_facts(draft: &Draft) -> Vec<Unchecked> {
+    let mut list = Vec::new();
+    for piece in &draft.facts.pieces {
+        if piece.outline.is_none() {
+            let what = format!("`{}` has no outline: its edges, cloth and sheets were not reckoned", piece.id.text);
+            list.push(Unchecked { span: piece.id.span, what });
+        }
+    }
+    for row in draft.facts.finished.iter().filter(|row| row.sewn.is_none()) {
+        let what = format!("“{}” does not say by `sewn:` what it measures: the sewing was not held to it", row.name.text);
+        list.push(Unchecked { span: row.name.span, what });
+    }
+    list
+}
+
+fn of_step(step: &Step, editions: &[Edition<'_>], vocabulary: &Vocabulary) -> Vec<Unchecked> {
+    let mut list = Vec::new();
+    if step.works.is_empty() && !step.body.is_empty() {
+        let what = "this step states no work: nothing of it was played".to_owned();
+        list.push(Unchecked { span: step.span, what });
+    }
+    if !step.works.is_empty() && step.works.iter().all(|work| work.verb == Verb::Attach) {
+        let what = "this step only attaches: that it fits there was not reckoned".to_owned();
+        list.push(Unchecked { span: step.span, what });
+    }
+    let size = editions.first().map(Edition::size);
+    let typed: Vec<(String, Span)> = passages(step, size)
+        .iter()
+        .filter(|passage| passage.stands == Stands::Body)
+        .flat_map(|passage| typed(passage, vocabulary))
+        .collect();
+    if let Some((_, span)) = typed.first() {
+        let words: Vec<String> = typed.iter().map(|(words, _)| format!("“{words}”")).collect();
+        let what = format!("no fact stands behind {}", listed(&words));
+        list.push(Unchecked { span: *span, what });
+    }
+    list
+}
+
+/// Numbers in a passage, each with the word behind it; "one" and "two" are as often words as counts.
+fn typed(passage: &Passage<'_>, vocabulary: &Vocabulary) -> Vec<(String, Span)> {
+    let mut found = Vec::new();
+    for (at, token) in passage.tokens.iter().enumerate() {
+        let counts = number(token, vocabulary).is_some_and(|count| count > 2);
+        if token.brace.is_none() && counts {
+            let next: Option<&Token<'_>> = passage.tokens.get(at + 1).filter(|next| next.gap == " " && !next.raw.is_empty());
+            let words = next.map_or(token.raw.clone(), |next| format!("{} {}", token.raw, next.raw));
+            found.push((words, token.span));
+        }
+    }
+    found
+}

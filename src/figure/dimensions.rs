@@ -1,0 +1,143 @@
+//! Whether the figure beside a dimension line is the length that is drawn.
+
+use std::ops::Range;
+
+use kurbo::{BezPath, ParamCurve, PathEl, Point};
+use roxmltree::{Document, Node};
+
+use super::bind::Bound;
+use super::drawing::Drawing;
+use super::markup::tag_length;
+use crate::diag::Findings;
+use crate::faults::LABEL_DIFFERS;
+use crate::measure::{Dimension, Exact, Quantity, ratio, to_f64};
+use crate::model::{Brace, Size};
+use crate::resolve::{Edition, Scope, Worked};
+use crate::source::Span;
+use crate::syntax::{brace_groups, read_brace};
+
+/// How far the drawn length may be from the stated one, as a share of it and in mm of cloth: what a drawing is
+/// rounded to.
+const SHARE: f64 = 0.02;
+const LEAST: f64 = 0.6;
+
+/// One diagram bound to one size.
+pub(super) struct Ruled<'a, 'b> {
+    /// As its author drew it.
+    pub drawing: &'a Drawing,
+    /// Its text with all formulas worked out.
+    pub bound: &'a Bound,
+    /// The names that its formulas use.
+    pub scope: &'a Scope<'b>,
+    /// The sizes.
+    pub sizes: &'a [Size],
+    /// The size.
+    pub edition: &'a Edition<'b>,
+}
+
+/// A length that is printed, and the braces that print it.
+type Printed = (f64, Span);
+
+impl Ruled<'_, '_> {
+    /// Compares each dimension line whose ends are formulas with the figures written right after it; with those
+    /// right before it too, since some write the label first.
+    pub fn compare(&self, document: &Document<'_>, findings: &mut Findings) {
+        let lines = document.descendants().filter(|node| has_class(*node, "dimension") && self.follows_sizes(*node));
+        for line in lines {
+            let Some(drawn) = length(line) else { continue };
+            let drawn = drawn * to_f64(self.drawing.unit) * to_f64(self.drawing.scale);
+            let after = self.figures(line, |node| node.next_sibling_element());
+            let before = self.figures(line, |node| node.prev_sibling_element());
+            let near = |(stated, _): &Printed| (stated - drawn).abs() <= LEAST.max(SHARE * drawn);
+            let Some((stated, span)) = after.first().filter(|_| !after.iter().chain(&before).any(near)) else { continue };
+            let told = |millimetres: f64| {
+                // A figure to look at: to a tenth of a millimetre, and far below what could not be held.
+                let value = ratio((millimetres * 10.0).round() as i128, 10).unwrap_or(Exact::ONE);
+                let quantity = Quantity { value, dimension: Dimension::Length };
+                self.edition.figures(&Worked { quantity, stated: None }).first.to_string()
+            };
+            findings.push(
+                LABEL_DIFFERS
+                    .at(*span, format!("the line beside this figure is {} long, and the figure says {}", told(drawn), told(*stated)))
+                    .hint("name in the figure what the line measures, or draw the line as long as the figure says")
+                    .in_size(self.edition.size(), ""),
+            );
+        }
+    }
+
+    /// Whether the author drew it by formulas; what is drawn by hand may be broken off or out of scale.
+    fn follows_sizes(&self, node: Node<'_, '_>) -> bool {
+        let start = node.range().start;
+        let tag = start..start + tag_length(&self.bound.text[start..]);
+        let scaled = node.ancestors().filter_map(|node| node.attribute("transform"));
+        let plain = scaled.into_iter().all(|transform| !["scale", "matrix", "skew"].iter().any(|word| transform.contains(word)));
+        plain && self.source(tag).contains('{')
+    }
+
+    fn source(&self, range: Range<usize>) -> &str {
+        self.drawing.text.text.get(self.bound.source(range)).unwrap_or("")
+    }
+
+    /// The lengths printed by the words beside a line, where these are nothing but figures.
+    fn figures<'n>(&self, line: Node<'n, 'n>, step: impl Fn(Node<'n, 'n>) -> Option<Node<'n, 'n>>) -> Vec<Printed> {
+        let mut found = Vec::new();
+        let mut at = step(line);
+        while let Some(node) = at.filter(|node| node.tag_name().name() == "text") {
+            let Some(mut printed) = self.printed(node) else { break };
+            found.append(&mut printed);
+            at = step(node);
+        }
+        found
+    }
+
+    /// `None` where other words stand among the figures.
+    fn printed(&self, node: Node<'_, '_>) -> Option<Vec<Printed>> {
+        let mut found = Vec::new();
+        for text in node.descendants().filter(Node::is_text) {
+            let range = self.bound.source(text.range());
+            let source = self.drawing.text.text.get(range.clone())?;
+            let groups = brace_groups(source).ok()?;
+            let mut rest = source.to_owned();
+            for group in groups.iter().rev() {
+                rest.replace_range(group.clone(), "");
+                let place = range.start + group.start..range.start + group.end;
+                let span = self.drawing.text.at(place.clone());
+                // Faults of the braces are told where the diagram is bound.
+                let mut told = Findings::default();
+                let Brace::Print { value, .. } = read_brace(&self.drawing.text, place, self.sizes, &mut told) else { return None };
+                let worked = self.scope.work_out(&value, &mut told)?;
+                if worked.quantity.dimension != Dimension::Length {
+                    return None;
+                }
+                found.push((to_f64(worked.quantity.value), span));
+            }
+            if rest.chars().any(char::is_alphanumeric) {
+                return None;
+            }
+        }
+        found.reverse();
+        Some(found)
+    }
+}
+
+fn has_class(node: Node<'_, '_>, class: &str) -> bool {
+    node.attribute("class").is_some_and(|classes| classes.split_whitespace().any(|own| own == class))
+}
+
+/// The length of a line or of a path that is one straight stroke, in units of the drawing.
+fn length(node: Node<'_, '_>) -> Option<f64> {
+    let number = |name: &str| node.attribute(name).map_or(Some(0.0), |value| value.trim().parse::<f64>().ok());
+    match node.tag_name().name() {
+        "line" => {
+            let (from, to) = (Point::new(number("x1")?, number("y1")?), Point::new(number("x2")?, number("y2")?));
+            Some(from.distance(to))
+        }
+        "path" => {
+            let path = BezPath::from_svg(node.attribute("d")?).ok()?;
+            let [PathEl::MoveTo(_), PathEl::LineTo(_)] = path.elements() else { return None };
+            let stroke = path.segments().next()?;
+            Some(stroke.start().distance(stroke.end()))
+        }
+        _ => None,
+    }
+}
