@@ -33,7 +33,7 @@ use super::judge::{Judge, Subject};
 use super::needed::says;
 use super::said::{Sentence, sentences};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Kind, NoticeKind, Notion, Verb, Wearer};
+use crate::model::{Kind, NoticeKind, Notion, Verb, Wearer, is_for};
 use crate::resolve::{Edition, EditionStep};
 use crate::source::Span;
 use crate::syntax::{Danger, Harm};
@@ -129,7 +129,8 @@ fn warns(words: &[Sentence<'_>], harm: &Harm) -> bool {
 /// Whether the booklet's own cautions name the danger.
 fn warns_in_facts(edition: &Edition<'_>, danger: &Danger) -> bool {
     let facts = &edition.draft.facts;
-    let blocks = facts.cautions.iter().chain([&facts.read_first]);
+    let here = facts.cautions.iter().filter(|caution| is_for(caution.sizes.as_ref(), edition.size()));
+    let blocks = here.map(|caution| &caution.content).chain([&facts.read_first]);
     let own = blocks.flat_map(|blocks| sentences(blocks, Some(edition.size())));
     own.into_iter().any(|sentence| says(&sentence.text, &danger.names) || says(&sentence.text, &danger.told_as))
 }

@@ -2,8 +2,9 @@
 
 use super::judge::Subject;
 use super::passage::{Passage, of_blocks, of_text, passages};
+use super::said::each_prose;
 use super::written::{Sort, each_text};
-use crate::model::{Block, Facts, Part};
+use crate::model::{Block, Part};
 use crate::resolve::{Edition, EditionStep};
 
 /// Calls `see` with every step of every size, and its passages there.
@@ -27,27 +28,13 @@ pub(super) fn each_passage(subject: &Subject<'_>, see: &mut dyn FnMut(&Passage<'
         }
     });
     subject.figures.words.iter().for_each(|text| see(&of_text(text)));
-    of_facts(&subject.draft.facts, see);
-    subject.draft.parts.iter().for_each(|part| of_part(part, see));
+    each_prose(subject.draft, &mut |blocks| all(blocks, see));
+    subject.draft.parts.iter().for_each(|part| of_titles(part, see));
 }
 
-fn of_facts(facts: &Facts, see: &mut dyn FnMut(&Passage<'_>)) {
-    let notes = facts.pieces.iter().map(|piece| &piece.note);
-    let notes = notes.chain(facts.fabrics.iter().map(|fabric| &fabric.note));
-    let notes = notes.chain(facts.notions.iter().map(|notion| &notion.note));
-    let words = facts.words.iter().map(|word| &word.meaning);
-    let changes = facts.editions.iter().map(|entry| &entry.changes);
-    let pages = [&facts.read_first, &facts.care, &facts.terms].into_iter().chain(&facts.cautions);
-    pages.chain(notes).chain(words).chain(changes).for_each(|blocks| all(blocks, see));
-}
-
-fn of_part(part: &Part, see: &mut dyn FnMut(&Passage<'_>)) {
+fn of_titles(part: &Part, see: &mut dyn FnMut(&Passage<'_>)) {
     all(&[Block::Paragraph(part.title.clone())], see);
-    all(&part.intro, see);
-    for step in &part.steps {
-        passages(step, None).iter().for_each(&mut *see);
-        step.works.iter().for_each(|work| all(&work.note, see));
-    }
+    part.steps.iter().for_each(|step| all(&[Block::Paragraph(step.title.clone())], see));
 }
 
 fn all(blocks: &[Block], see: &mut dyn FnMut(&Passage<'_>)) {

@@ -45,7 +45,7 @@ impl Ruled<'_, '_> {
         let lines = document.descendants().filter(|node| has_class(*node, "dimension") && self.follows_sizes(*node));
         for line in lines {
             let Some(drawn) = length(line) else { continue };
-            let drawn = drawn * to_f64(self.drawing.unit) * to_f64(self.drawing.scale);
+            let drawn = drawn * to_f64(self.drawing.unit) * to_f64(self.drawing.scale(self.edition.size()));
             let after = self.figures(line, |node| node.next_sibling_element());
             let before = self.figures(line, |node| node.prev_sibling_element());
             let near = |(stated, _): &Printed| (stated - drawn).abs() <= LEAST.max(SHARE * drawn);
