@@ -19,7 +19,7 @@
 //!
 //! Compare the seams with the diagram.
 //!
-//! ![Two pieces, right sides together, sewn on three sides](figures/press.svg)
+//! ![The pouch, right side up](figures/press.svg)
 //! ````
 //!
 //! ## Limits
