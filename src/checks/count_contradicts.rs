@@ -241,7 +241,9 @@ fn all_of_them(
     vocabulary: &Vocabulary,
     findings: &mut Findings,
 ) {
-    for at in 0..passage.tokens.len() {
+    // What is done "as in" another step may be done to more.
+    let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
+    for at in 0..if away { 0 } else { passage.tokens.len() } {
         let [all, count, ..] = &passage.tokens[at + 1..] else { break };
         let Some(count_of) = number(count, vocabulary).filter(|_| vocabulary.counted_all.contains(&all.word)) else { continue };
         let verbs = vocabulary.verbs.iter().filter(|(_, forms)| one_of(&passage.tokens, at, forms).is_some());

@@ -26,7 +26,7 @@
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
-use crate::model::is_for;
+use crate::model::{Verb, is_for};
 use crate::resolve::{Edition, PieceId};
 
 /// The check.
@@ -89,12 +89,21 @@ fn sides(edition: &Edition<'_>) -> Vec<Sides> {
         let Some(shape) = edition.values.shape(id).filter(|_| is_for(piece.sizes.as_ref(), edition.size())) else {
             continue;
         };
+        // A bound edge is covered where it was cut, and nothing is taken off it.
+        if bound(edition, id) {
+            continue;
+        }
         let (cutting, stitching) = shape.unfolded();
         let (cut, sewn) = (cutting.box_size(), stitching.box_size());
         found.push(Sides { piece: id, way: 0, cut: cut.0, sewn: sewn.0 });
         found.push(Sides { piece: id, way: 1, cut: cut.1, sewn: sewn.1 });
     }
     found
+}
+
+fn bound(edition: &Edition<'_>, piece: PieceId) -> bool {
+    let works = edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Bind);
+    works.flat_map(|work| &work.targets).any(|target| target.piece(&edition.cast) == Some(piece))
 }
 
 /// To the hundredth of a millimetre.

@@ -38,9 +38,15 @@ fn of_facts(draft: &Draft) -> Vec<Unchecked> {
             list.push(Unchecked { span: piece.id.span, what });
         }
     }
-    for row in draft.facts.finished.iter().filter(|row| row.sewn.is_none()) {
-        let what = format!("“{}” does not say by `sewn:` what it measures: the sewing was not held to it", row.name.text);
-        list.push(Unchecked { span: row.name.span, what });
+    let rows: Vec<_> = draft.facts.finished.iter().filter(|row| row.sewn.is_none()).collect();
+    if let Some(first) = rows.first() {
+        let names: Vec<String> = rows.iter().map(|row| format!("“{}”", row.name.text)).collect();
+        let names = listed(&names);
+        let what = match rows.len() {
+            1 => format!("{names} does not say by `sewn:` what it measures: the sewing was not held to it"),
+            _ => format!("{names} do not say by `sewn:` what they measure: the sewing was not held to them"),
+        };
+        list.push(Unchecked { span: first.name.span, what });
     }
     list
 }
