@@ -60,6 +60,7 @@ mod piece_unused;
 mod pinned_after_sewn;
 mod place_off_edge;
 mod prepared_too_late;
+mod printed;
 mod rounding_does_not_close;
 mod row_out_of_order;
 mod seam_forgotten;
