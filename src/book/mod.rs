@@ -16,7 +16,7 @@ pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetLis
 pub use gather::{Supplies, gather, sheet_map};
 pub use merge::{Shared, merge};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
-pub use seam::{PlaceFact, SeamFact};
+pub use seam::{DoneTo, PlaceFact, SeamFact};
 pub use volume::{
     AllowanceUse, Book, Drawing, FabricNeed, FinishedRow, KeyEntry, MeasureRow, NotionAmount, NotionNeed, Part,
     PatternView, Photo, Release, Size, Step, WidthNeed, Word,

@@ -81,6 +81,7 @@ mod piece_unused;
 mod pinned_after_sewn;
 mod place_off_edge;
 mod prepared_too_late;
+mod printed;
 mod releases;
 mod rounding_does_not_close;
 mod rows;
