@@ -15,8 +15,8 @@
 //! ```
 //!
 //! ## Limits
-//! Usual are a `metric_step` from 0.5 mm to 1 cm, an `imperial_step` of 1 in, 1/2 in and so on down to 1/64 in, since
-//! rulers halve, and a `tolerance` from 0.5 to 6.5 mm (common practice, no source).
+//! Usual are a `metric_step` up to 1 cm, an `imperial_step` of 1 in, 1/2 in and so on down to 1/64 in, since
+//! rulers halve, and a `tolerance` up to 6.5 mm (common practice, no source).
 
 use super::judge::{Judge, Subject};
 use crate::diag::{Check, Finding, Findings, Group, Home};
@@ -32,9 +32,8 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let show = &subject.draft.facts.show;
     let places = show.places;
-    let half = Exact::of::<1, 2>();
-    let metric = (half..=Exact::from_integer(10)).contains(&show.metric_step);
-    let tolerance = (half..=Exact::of::<13, 2>()).contains(&show.tolerance);
+    let metric = show.metric_step <= Exact::from_integer(10);
+    let tolerance = show.tolerance <= Exact::of::<13, 2>();
     let all = [
         (places.metric_step, metric, "`metric_step` is no step of a ruler", "write a step such as `1 mm` or `5 mm`"),
         (
@@ -46,7 +45,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         (
             places.tolerance,
             tolerance,
-            "with this `tolerance` figures are held to be alike that no maker takes for the same, or none are",
+            "with this `tolerance` figures are held to be alike that no maker takes for the same",
             "write a length such as `1/8 in` or `3 mm`",
         ),
     ];

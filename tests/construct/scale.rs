@@ -113,10 +113,11 @@ fn at_scale(drawn: &Drawn, (num, den): (u32, u32)) -> (Vec<[f64; 3]>, Vec<&'stat
                     .map(|edge| [edge.length, edge.seam_length, edge.cut_length]),
             );
         }
-        // What is shown in inches is rounded to eighths at any scale, so that hangs on the sizes.
+        // What is shown in inches is rounded to eighths at any scale, and what is usual goes by true lengths: both hang
+        // on the sizes.
         let names = codes(compiled)
             .into_iter()
-            .filter(|code| *code != "both-systems-disagree");
+            .filter(|code| !["both-systems-disagree", "allowance-unusual"].contains(code));
         (lengths, names.collect())
     })
 }
