@@ -21,7 +21,7 @@ notions:
   webbing: {kind: tape, name: Webbing, width: 3 cm, cut: {strap: {length: width, count: 1}, loop: {length: 8 cm, count: 1}}}
 pieces:
   body: {name: Body, outline: {rectangle: [width, width]}, raw: all, cut: {outer: 1}}
-  pull: {name: Pull, outline: {rectangle: [width, 10 cm]}, raw: all, cut: {outer: 1}}
+  pull: {name: Pull, outline: {rectangle: [width, 40 cm]}, raw: all, grain: vertical, cut: {outer: 1}}
   pad: {name: Pad, outline: {rectangle: [width, width]}, raw: all, cut: {fusible: [pad_fused], sewn: [pad_sewn]}}
 editions:
   - {edition: 1.0.0, changes: First edition.}
