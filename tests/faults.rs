@@ -24,7 +24,10 @@ fn home() -> &'static Path {
 fn ran() -> Vec<(Entry, Outcome)> {
     let entries = entries(home());
     let only = std::env::var("NOTCHBOOK_FAULT").unwrap_or_default();
-    let chosen: Vec<&Entry> = entries.iter().filter(|entry| entry.id.contains(&only)).collect();
+    let chosen: Vec<&Entry> = entries
+        .iter()
+        .filter(|entry| entry.id.contains(&only))
+        .collect();
     let outcomes: Vec<Outcome> = chosen.par_iter().map(|entry| seed(entry)).collect();
     chosen.into_iter().cloned().zip(outcomes).collect()
 }
@@ -38,7 +41,8 @@ fn seeded_faults_are_found_at_their_line_and_harmless_edits_are_not_blamed() {
     }
     print(&ran);
     if std::env::var_os("NOTCHBOOK_FAULT").is_some() {
-        ran.iter().for_each(|(entry, outcome)| println!("{}", outcome.told(entry)));
+        ran.iter()
+            .for_each(|(entry, outcome)| println!("{}", outcome.told(entry)));
         return;
     }
     let record = home().join("outcomes.csv");
@@ -46,19 +50,37 @@ fn seeded_faults_are_found_at_their_line_and_harmless_edits_are_not_blamed() {
         std::fs::write(&record, &table).expect("the record of outcomes");
     }
     let recorded = std::fs::read_to_string(&record).unwrap_or_default();
-    let before: BTreeMap<&str, &str> = recorded.lines().filter_map(|line| Some((line.split(',').next()?, line))).collect();
+    let before: BTreeMap<&str, &str> = recorded
+        .lines()
+        .filter_map(|line| Some((line.split(',').next()?, line)))
+        .collect();
     let differs: Vec<String> = table
         .lines()
         .filter(|line| before.get(line.split(',').next().unwrap_or("")) != Some(line))
-        .map(|line| format!("{line}\n  recorded: {}", before.get(line.split(',').next().unwrap_or("")).unwrap_or(&"nothing")))
+        .map(|line| {
+            format!(
+                "{line}\n  recorded: {}",
+                before
+                    .get(line.split(',').next().unwrap_or(""))
+                    .unwrap_or(&"nothing")
+            )
+        })
         .collect();
-    assert!(differs.is_empty() && before.len() == table.lines().count(), "\n{}\n", differs.join("\n"));
+    assert!(
+        differs.is_empty() && before.len() == table.lines().count(),
+        "\n{}\n",
+        differs.join("\n")
+    );
     let blamed: Vec<&str> = ran
         .iter()
         .filter(|(entry, outcome)| entry.harmless && !outcome.all.is_empty())
         .map(|(entry, _)| entry.id.as_str())
         .collect();
-    assert!(blamed.is_empty(), "harmless edits are blamed: {}", blamed.join(", "));
+    assert!(
+        blamed.is_empty(),
+        "harmless edits are blamed: {}",
+        blamed.join(", ")
+    );
 }
 
 /// The table by family, for people.
@@ -67,15 +89,31 @@ fn print(ran: &[(Entry, Outcome)]) {
     println!("family | faults | at the line | elsewhere | missed | missed of harm 3");
     let row = |name: &str, of: &dyn Fn(&Entry) -> bool| {
         let mine: Vec<_> = faults.iter().filter(|(entry, _)| of(entry)).collect();
-        let count = |what: &str| mine.iter().filter(|(_, outcome)| outcome.word() == what).count();
-        let worst = mine.iter().filter(|(entry, outcome)| entry.harm == 3 && outcome.word() == "missed").count();
-        println!("{name} | {} | {} | {} | {} | {worst}", mine.len(), count("line"), count("elsewhere"), count("missed"));
+        let count = |what: &str| {
+            mine.iter()
+                .filter(|(_, outcome)| outcome.word() == what)
+                .count()
+        };
+        let worst = mine
+            .iter()
+            .filter(|(entry, outcome)| entry.harm == 3 && outcome.word() == "missed")
+            .count();
+        println!(
+            "{name} | {} | {} | {} | {} | {worst}",
+            mine.len(),
+            count("line"),
+            count("elsewhere"),
+            count("missed")
+        );
     };
     for family in 1..=8 {
         row(&family.to_string(), &|entry| entry.family == family);
     }
     row("all", &|_| true);
     let harmless: Vec<_> = ran.iter().filter(|(entry, _)| entry.harmless).collect();
-    let blamed = harmless.iter().filter(|(_, outcome)| !outcome.all.is_empty()).count();
+    let blamed = harmless
+        .iter()
+        .filter(|(_, outcome)| !outcome.all.is_empty())
+        .count();
     println!("harmless edits: {}, blamed: {blamed}", harmless.len());
 }

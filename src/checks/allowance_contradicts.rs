@@ -73,7 +73,13 @@ fn facts(vocabulary: &Vocabulary) -> [Fact<'_>; 3] {
     ]
 }
 
-fn look(edition: &Edition<'_>, step: &EditionStep<'_>, passage: &Passage<'_>, facts: &[Fact<'_>], findings: &mut Findings) {
+fn look(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    passage: &Passage<'_>,
+    facts: &[Fact<'_>],
+    findings: &mut Findings,
+) {
     for sentence in passage.sentences() {
         let away = |token: &Token<'_>| token.leads.is_some_and(|reference| reference.kind == ReferenceKind::Step);
         if sentence.iter().any(away) {
@@ -84,7 +90,9 @@ fn look(edition: &Edition<'_>, step: &EditionStep<'_>, passage: &Passage<'_>, fa
             let Some(fact) = facts.iter().find(|fact| is_of(sentence, at, fact.words)) else { continue };
             let stated: Vec<Worked> = step.works.iter().filter_map(fact.of).collect();
             // The step's own words for it, and what a shared part was handed, are right by themselves.
-            let Some(worked) = Scope::plain(&edition.values).work_out(formula, &mut Findings::default()) else { continue };
+            let Some(worked) = Scope::plain(&edition.values).work_out(formula, &mut Findings::default()) else {
+                continue;
+            };
             if stated.is_empty() || stated.iter().any(|own| own.quantity == worked.quantity) {
                 continue;
             }
@@ -92,7 +100,10 @@ fn look(edition: &Edition<'_>, step: &EditionStep<'_>, passage: &Passage<'_>, fa
             let shown = edition.figures(&worked).first.to_string();
             findings.push(
                 CHECK
-                    .at(token.span, format!("the words say {shown}, and the work of the step {}", distinct(figures).join(" or ")))
+                    .at(
+                        token.span,
+                        format!("the words say {shown}, and the work of the step {}", distinct(figures).join(" or ")),
+                    )
                     .hint(format!("write `{{{}}}`, which follows the work, or mend the work", fact.name))
                     .in_size(edition.size(), ""),
             );
@@ -108,8 +119,10 @@ fn distinct(mut figures: Vec<String>) -> Vec<String> {
 /// Whether the figure at `at` is said of such a thing: "{…} seam allowance", "an allowance of {…}".
 fn is_of(sentence: &[Token<'_>], at: usize, words: &Words) -> bool {
     let near = |token: &Token<'_>| token.gap.chars().all(|letter| letter.is_whitespace() || letter == '-');
-    let behind = (at + 1..sentence.len().min(at + 3)).take_while(|next| near(&sentence[*next]) && sentence[*next].brace.is_none());
+    let behind = (at + 1..sentence.len().min(at + 3))
+        .take_while(|next| near(&sentence[*next]) && sentence[*next].brace.is_none());
     let mut behind = behind.filter(|next| one_of(sentence, *next, words).is_some());
-    let before = at >= 2 && sentence[at - 1].word == "of" && near(&sentence[at]) && one_of(sentence, at - 2, words).is_some();
+    let before =
+        at >= 2 && sentence[at - 1].word == "of" && near(&sentence[at]) && one_of(sentence, at - 2, words).is_some();
     behind.next().is_some() || before
 }

@@ -27,8 +27,10 @@ use crate::diag::{Check, Findings, Group};
 use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::error("bracket-unclosed", Group::Words, include_str!("bracket_unclosed.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("bracket-unclosed", Group::Words, include_str!("bracket_unclosed.rs")).waivable(),
+    run,
+);
 
 const PAIRS: &[(char, char)] = &[('(', ')'), ('[', ']'), ('“', '”')];
 

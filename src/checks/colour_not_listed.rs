@@ -45,7 +45,8 @@ struct Listed {
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let facts = &subject.draft.facts;
     let fabrics = facts.fabrics.iter().map(|fabric| listed(&fabric.name, &fabric.note));
-    let listed: Vec<Listed> = fabrics.chain(facts.notions.iter().map(|notion| listed(&notion.name, &notion.note))).collect();
+    let listed: Vec<Listed> =
+        fabrics.chain(facts.notions.iter().map(|notion| listed(&notion.name, &notion.note))).collect();
     let colours = &subject.vocabulary.colours;
     each_step(subject, &mut |edition, _, passages| {
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {

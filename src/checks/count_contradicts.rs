@@ -93,7 +93,8 @@ fn pieces(
             let of = cut.iter().filter(|(piece, _)| meant.contains(piece)).flat_map(|(_, counts)| counts);
             let of: Vec<&(Option<FabricId>, u32)> = of.collect();
             let named = of.iter().any(|(fabric, _)| from.is_some() && *fabric == from);
-            let numbers: Vec<u32> = of.iter().filter(|(fabric, _)| !named || *fabric == from).map(|(_, count)| *count).collect();
+            let numbers: Vec<u32> =
+                of.iter().filter(|(fabric, _)| !named || *fabric == from).map(|(_, count)| *count).collect();
             let told = numbers.iter().sum::<u32>();
             if !sums(&numbers).contains(&said.count)
                 && let Some(finding) = finding(&said, &told.to_string(), "cuts")
@@ -122,8 +123,11 @@ fn referred(
         let Some((_, copies)) = cut.iter().find(|(piece, _)| is(*piece)) else { continue };
         let from = fabric(edition, sentence, pair, vocabulary);
         let named = copies.iter().any(|(fabric, _)| from.is_some() && *fabric == from);
-        let numbers: Vec<u32> = copies.iter().filter(|(fabric, _)| !named || *fabric == from).map(|(_, count)| *count).collect();
-        if !sums(&numbers).contains(&count) && let Some(span) = place(pair) {
+        let numbers: Vec<u32> =
+            copies.iter().filter(|(fabric, _)| !named || *fabric == from).map(|(_, count)| *count).collect();
+        if !sums(&numbers).contains(&count)
+            && let Some(span) = place(pair)
+        {
             let told = numbers.iter().sum::<u32>();
             let message = format!("“{}” of `{}`, but the step cuts {told}", pair[0].raw, reference.target);
             findings.push(CHECK.at(span, message).hint(HINT).in_size(edition.size(), ""));
@@ -133,7 +137,12 @@ fn referred(
 
 /// The one fabric that is named near a number: behind it, up to the next number; else anywhere in a sentence
 /// with a single number.
-fn fabric(edition: &Edition<'_>, sentence: &[Token<'_>], said: &[Token<'_>], vocabulary: &Vocabulary) -> Option<FabricId> {
+fn fabric(
+    edition: &Edition<'_>,
+    sentence: &[Token<'_>],
+    said: &[Token<'_>],
+    vocabulary: &Vocabulary,
+) -> Option<FabricId> {
     let end = sentence.iter().position(|token| std::ptr::eq(token, &said[said.len() - 1]))? + 1;
     let rest = &sentence[end..];
     let next = rest.iter().position(|token| number(token, vocabulary).is_some());
@@ -174,8 +183,10 @@ fn named(edition: &Edition<'_>, tokens: &[Token<'_>]) -> Option<FabricId> {
 /// The pieces that a step cuts.
 fn cut_here(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<Cut> {
     let works = step.works.iter().filter(|work| work.verb == Verb::Cut);
-    let copies: BTreeSet<_> =
-        works.flat_map(|work| work.targets.iter().flat_map(|target| &target.touched)).filter_map(Touched::copy).collect();
+    let copies: BTreeSet<_> = works
+        .flat_map(|work| work.targets.iter().flat_map(|target| &target.touched))
+        .filter_map(Touched::copy)
+        .collect();
     let pieces: BTreeSet<PieceId> = copies.iter().map(|copy| edition.cast[*copy].piece).collect();
     let of = |piece: PieceId| {
         let mine: Vec<_> = copies.iter().filter(|copy| edition.cast[**copy].piece == piece).collect();
@@ -218,7 +229,8 @@ fn notions(
 ) {
     for row in &edition.notions {
         let facts = &edition.draft.facts.notions[row.notion];
-        let here: Vec<u32> = step.works.iter().filter(|work| touches(work, row.notion)).filter_map(|work| work.count).collect();
+        let here: Vec<u32> =
+            step.works.iter().filter(|work| touches(work, row.notion)).filter_map(|work| work.count).collect();
         let bought = row.count;
         let (false, Some(bought)) = (here.is_empty(), bought) else { continue };
         let name = Spoken::of(&facts.name.text);
@@ -245,13 +257,16 @@ fn all_of_them(
     let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
     for at in 0..if away { 0 } else { passage.tokens.len() } {
         let [all, count, ..] = &passage.tokens[at + 1..] else { break };
-        let Some(count_of) = number(count, vocabulary).filter(|_| vocabulary.counted_all.contains(&all.word)) else { continue };
+        let Some(count_of) = number(count, vocabulary).filter(|_| vocabulary.counted_all.contains(&all.word)) else {
+            continue;
+        };
         let verbs = vocabulary.verbs.iter().filter(|(_, forms)| one_of(&passage.tokens, at, forms).is_some());
         let verbs: Vec<&str> = verbs.map(|(verb, _)| verb.as_str()).collect();
         let works: Vec<&EditionWork<'_>> = step.works.iter().filter(|work| verbs.contains(&work.verb.word())).collect();
         let next = passage.tokens.get(at + 3);
         // "All four sides" are sides of what is touched.
-        let of_sides = next.is_some_and(|next| next.gap == " " && (vocabulary.edge_words.contains(&next.word) || next.word == "of"));
+        let of_sides = next
+            .is_some_and(|next| next.gap == " " && (vocabulary.edge_words.contains(&next.word) || next.word == "of"));
         if works.is_empty() || of_sides {
             continue;
         }

@@ -1,18 +1,17 @@
 //! The words finish the edges in another way than the work says.
 //!
 //! ## Why it matters
-//! "Zigzag the edges" beside `by: pinking`: the one needs thread and the machine, the other a pair of shears that
-//! stands on the list.
+//! "Pink the edges" beside `by: zigzag`: the one needs a pair of shears, the other thread and the machine.
 //!
 //! ## Wrong
 //! ````md
 //! ## Finish the top {#finish-top}
 //!
 //! ```work
-//! - {finish: [front.top, back.top], by: pinking}
+//! - {finish: [front.top, back.top], by: zigzag}
 //! ```
 //!
-//! Zigzag the top edges.
+//! Pink the top edges.
 //! ````
 //!
 //! ## Right
@@ -20,10 +19,10 @@
 //! ## Finish the top {#finish-top}
 //!
 //! ```work
-//! - {finish: [front.top, back.top], by: pinking}
+//! - {finish: [front.top, back.top], by: zigzag}
 //! ```
 //!
-//! Pink the top edges.
+//! Zigzag the top edges.
 //! ````
 //!
 //! ## Limits

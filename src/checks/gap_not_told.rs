@@ -12,6 +12,7 @@
 //!   allowance: seam
 //!   stitch: 2.5 mm
 //!   leave: 5 cm
+//! - turn: [front, right side out]
 //! - close: [front.top, back.top]
 //!   by: hand
 //! ```
@@ -28,6 +29,7 @@
 //!   allowance: seam
 //!   stitch: 2.5 mm
 //!   leave: 5 cm
+//! - turn: [front, right side out]
 //! - close: [front.top, back.top]
 //!   by: hand
 //! ```
@@ -57,8 +59,18 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         return;
     }
     each_step(subject, &mut |edition, step, passages| {
-        let told = passages.iter().filter(|passage| passage.stands != Stands::Alt).any(|passage| any_of(&passage.tokens, words));
-        let Some(work) = step.works.iter().find(|work| work.leave.is_some() && work.leave_for.is_none()).filter(|_| !told && !step.body.is_empty()) else { return };
+        let told = passages
+            .iter()
+            .filter(|passage| passage.stands != Stands::Alt)
+            .any(|passage| any_of(&passage.tokens, words));
+        let Some(work) = step
+            .works
+            .iter()
+            .find(|work| work.leave.is_some() && work.leave_for.is_none())
+            .filter(|_| !told && !step.body.is_empty())
+        else {
+            return;
+        };
         let span = work.work.leave.as_ref().map_or(work.work.verb_span, |leave| leave.span());
         findings.push(
             CHECK

@@ -31,10 +31,10 @@
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
 use super::judge::{Judge, Subject};
-use super::written::{Sort, each_text};
-use crate::diag::{Check, Findings, Group};
 use super::passage::{Passage, Token, one_of, place};
 use super::printed_words::each_passage;
+use super::written::{Sort, each_text};
+use crate::diag::{Check, Findings, Group};
 use crate::measure::read_measure;
 use crate::model::{Text, Vocabulary};
 

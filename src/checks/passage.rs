@@ -1,7 +1,9 @@
 //! The words of a step as one reads them in one size: passages, sentences, words, figures and references, each
 //! with its place.
 
-use crate::model::{Block, Brace, Branch, Expression, Filter, Inline, Reference, ReferenceKind, Step, Text, Vocabulary, is_for};
+use crate::model::{
+    Block, Brace, Branch, Expression, Filter, Inline, Reference, ReferenceKind, Step, Text, Vocabulary, is_for,
+};
 use crate::source::Span;
 
 /// One word, figure or reference.
@@ -67,7 +69,8 @@ pub(super) fn says(tokens: &[Token<'_>], at: usize, phrase: &str) -> bool {
     let all = phrase.split(' ').enumerate().all(|(offset, word)| {
         count = offset;
         tokens.get(at + offset).is_some_and(|token| {
-            token.word == word && (offset == 0 || token.gap.chars().all(|letter| letter.is_whitespace() || letter == '-'))
+            token.word == word
+                && (offset == 0 || token.gap.chars().all(|letter| letter.is_whitespace() || letter == '-'))
         })
     });
     all && at + count < tokens.len()
@@ -158,8 +161,14 @@ impl<'a> Reader<'a> {
     }
 
     fn passage(&mut self, content: &'a [Inline], stands: Stands) {
-        let mut run =
-            Run { size: self.size, stands, tokens: Vec::new(), gap: String::new(), notes: Vec::new(), apart: Vec::new() };
+        let mut run = Run {
+            size: self.size,
+            stands,
+            tokens: Vec::new(),
+            gap: String::new(),
+            notes: Vec::new(),
+            apart: Vec::new(),
+        };
         run.inlines(content, None);
         let Run { tokens, gap, notes, apart, .. } = run;
         self.found.push(Passage { tokens, tail: gap, stands });

@@ -37,7 +37,8 @@ use crate::resolve::{Edition, EditionStep};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::error("picture-contradicts", Group::Figures, include_str!("picture_contradicts.rs")).waivable_in(Home::Words),
+    &Check::error("picture-contradicts", Group::Figures, include_str!("picture_contradicts.rs"))
+        .waivable_in(Home::Words),
     run,
 );
 
@@ -63,12 +64,14 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
             };
             let against = told.iter().find(|other| same(other, 1 - claim.pole.side));
-            let also = told.iter().chain(&shown).any(|other| same(other, claim.pole.side) && !std::ptr::eq(other, claim));
+            let also =
+                told.iter().chain(&shown).any(|other| same(other, claim.pole.side) && !std::ptr::eq(other, claim));
             let (Some(against), false) = (against, also) else { continue };
             let (Some(alt), Some(words)) = (place(claim.words), place(against.words)) else { continue };
             // The picture itself tells which of the two is wrong.
             let seen = drawn.says(&claim.pole, subject.vocabulary);
-            let message = format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words));
+            let message =
+                format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words));
             let (at, other, which) = match seen {
                 Some(side) if side == claim.pole.side => (words, alt, "the description"),
                 _ => (alt, words, "the words"),
@@ -117,7 +120,8 @@ impl Drawn {
         let shows = |side: usize| {
             sides[side].iter().any(|phrase| {
                 let class = phrase.strip_suffix(" up").map(|phrase| phrase.replace(' ', "-"));
-                self.words.contains(&format!(" {phrase} ")) || class.is_some_and(|class| self.classes.contains(&class.as_str()))
+                self.words.contains(&format!(" {phrase} "))
+                    || class.is_some_and(|class| self.classes.contains(&class.as_str()))
             })
         };
         match (shows(0), shows(1)) {

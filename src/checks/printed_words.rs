@@ -8,10 +8,7 @@ use crate::model::{Block, Part};
 use crate::resolve::{Edition, EditionStep};
 
 /// Calls `see` with every step of every size, and its passages there.
-pub(super) fn each_step(
-    subject: &Subject<'_>,
-    see: &mut dyn FnMut(&Edition<'_>, &EditionStep<'_>, &[Passage<'_>]),
-) {
+pub(super) fn each_step(subject: &Subject<'_>, see: &mut dyn FnMut(&Edition<'_>, &EditionStep<'_>, &[Passage<'_>])) {
     for edition in subject.editions {
         for step in edition.steps() {
             see(edition, step, &passages(step.step, Some(edition.size())));

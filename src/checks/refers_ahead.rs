@@ -50,10 +50,15 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             for at in 0..passage.tokens.len() {
                 let Some(phrase) = one_of(&passage.tokens, at, back) else { continue };
                 let behind = passage.tokens.iter().skip(at + length(phrase)).take(1);
-                let leads = behind.filter_map(|token| token.leads).find(|reference| reference.kind == ReferenceKind::Step);
+                let leads =
+                    behind.filter_map(|token| token.leads).find(|reference| reference.kind == ReferenceKind::Step);
                 let Some(reference) = leads else { continue };
                 if let Some(number) = number_of(edition, &reference.target).filter(|number| *number >= step.number) {
-                    let later = if number == step.number { "this very step".to_owned() } else { format!("step {number}, which comes later") };
+                    let later = if number == step.number {
+                        "this very step".to_owned()
+                    } else {
+                        format!("step {number}, which comes later")
+                    };
                     findings.push(
                         CHECK
                             .at(reference.span, format!("“{phrase}” points to {later}"))

@@ -75,16 +75,27 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let hands = &subject.vocabulary.left_right;
     each_step(subject, &mut |edition, step, passages| {
         let known = known(edition, step, hands);
-        let said: Vec<Hand<'_>> = passages.iter().filter(|passage| is_words(passage)).flat_map(|passage| {
-            passage.sentences().into_iter().filter(|sentence| !points_away(sentence)).flat_map(|sentence| said(sentence, hands))
-        }).collect();
+        let said: Vec<Hand<'_>> = passages
+            .iter()
+            .filter(|passage| is_words(passage))
+            .flat_map(|passage| {
+                passage
+                    .sentences()
+                    .into_iter()
+                    .filter(|sentence| !points_away(sentence))
+                    .flat_map(|sentence| said(sentence, hands))
+            })
+            .collect();
         for hand in &said {
             let named = |other: usize| said.iter().any(|also| also.noun == hand.noun && also.side == other);
-            let only_other = known.iter().any(|copy| {
-                copy.side != hand.side && copy.touched && copy.name.has(&hand.noun)
-            }) && known.iter().any(|copy| copy.side == hand.side && copy.name.has(&hand.noun))
-                && !known.iter().any(|copy| copy.side == hand.side && copy.touched && copy.name.has(&hand.noun));
-            if only_other && !named(1 - hand.side) && let Some(span) = place(hand.tokens) {
+            let only_other =
+                known.iter().any(|copy| copy.side != hand.side && copy.touched && copy.name.has(&hand.noun))
+                    && known.iter().any(|copy| copy.side == hand.side && copy.name.has(&hand.noun))
+                    && !known.iter().any(|copy| copy.side == hand.side && copy.touched && copy.name.has(&hand.noun));
+            if only_other
+                && !named(1 - hand.side)
+                && let Some(span) = place(hand.tokens)
+            {
                 let words: Vec<&str> = hand.tokens.iter().map(|token| token.raw.as_str()).collect();
                 let true_one = hands[1 - hand.side].first().map_or("", String::as_str);
                 findings.push(
@@ -103,7 +114,9 @@ fn is_words(passage: &Passage<'_>) -> bool {
 }
 
 fn points_away(sentence: &[Token<'_>]) -> bool {
-    sentence.iter().any(|token| token.leads.is_some_and(|reference| reference.kind == crate::model::ReferenceKind::Step))
+    sentence
+        .iter()
+        .any(|token| token.leads.is_some_and(|reference| reference.kind == crate::model::ReferenceKind::Step))
 }
 
 /// A side and a noun behind it: "left front".

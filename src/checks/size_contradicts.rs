@@ -37,7 +37,7 @@
 //!
 //! ## Limits
 //! Looks for two figures joined by "by", "wide and … tall" and the like in the sentences of a step that cuts, and
-//! compares them with the overall sizes of all pieces that the step cuts, to half a millimetre: with "wide and tall" as they
+//! compares them with the rectangles that the step cuts, where it cuts nothing else, to half a millimetre: with "wide and tall" as they
 //! lie, else either way round. "{…} square" is compared where the step cuts a square. A piece that is
 //! referred to before the figures is meant alone.
 
@@ -46,7 +46,7 @@ use super::passage::{Passage, Stands, Token, any_of, place};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
-use crate::model::{ReferenceKind, Verb, Vocabulary};
+use crate::model::{Outline, ReferenceKind, Verb, Vocabulary};
 use crate::resolve::{Edition, EditionStep, PieceId, Scope, Touched};
 
 /// The check.
@@ -62,9 +62,6 @@ const NEAR: f64 = 0.5;
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     each_step(subject, &mut |edition, step, passages| {
         let sizes = sizes(edition, step);
-        if sizes.is_empty() {
-            return;
-        }
         let sizes = &sizes;
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
             look(edition, passage, sizes, subject.vocabulary, findings);
@@ -80,21 +77,34 @@ struct Size {
     down: f64,
 }
 
-/// What a step cuts; none where one of its sizes is not known.
-fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<Size> {
+/// The rectangles that a step cuts.
+struct Cut {
+    sizes: Vec<Size>,
+    /// Whether it cuts nothing else.
+    whole: bool,
+}
+
+fn sizes(edition: &Edition<'_>, step: &EditionStep<'_>) -> Cut {
     let works = step.works.iter().filter(|work| work.verb == Verb::Cut);
     let touched = works.flat_map(|work| work.targets.iter().flat_map(|target| &target.touched));
     let pieces: Vec<_> = touched.filter_map(Touched::copy).map(|copy| edition.cast[copy].piece).collect();
-    let size = |piece: &_| {
-        let row = edition.cuts.iter().find(|row| row.piece == *piece)?;
+    let size = |piece: &PieceId| {
+        // What is cut larger first, on the fold, or not straight is told by other figures too.
+        let facts = &edition.draft.facts.pieces[*piece];
+        let plain = matches!(facts.outline, Some(Outline::Rectangle { .. }))
+            && facts.cut_larger.is_none()
+            && facts.fold.is_none();
+        let row = edition.cuts.iter().find(|row| row.piece == *piece).filter(|_| plain)?;
         let (width, height) = row.dimensions.as_ref()?;
         let length = |shown: &crate::resolve::Shown| to_f64(shown.exact.value);
         Some(Size { piece: *piece, across: length(width), down: length(height) })
     };
-    pieces.iter().map(size).collect::<Option<Vec<_>>>().unwrap_or_default()
+    let known: Vec<Size> = pieces.iter().filter_map(size).collect();
+    let whole = known.len() == pieces.len();
+    Cut { sizes: known, whole }
 }
 
-fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
+fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &Cut, vocabulary: &Vocabulary, findings: &mut Findings) {
     let Some(verbs) = vocabulary.verbs.get(Verb::Cut.word()) else { return };
     for sentence in passage.sentences() {
         if !any_of(sentence, verbs) {
@@ -104,15 +114,23 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[Size], vocabulary
         let figures: Vec<usize> = (0..sentence.len()).filter(|at| sentence[*at].brace.is_some()).collect();
         for pair in figures.windows(2) {
             let [one, other] = pair else { continue };
-            let (Some(width), Some(height)) = (length(edition, &sentence[*one]), length(edition, &sentence[*other])) else { continue };
+            let (Some(width), Some(height)) = (length(edition, &sentence[*one]), length(edition, &sentence[*other]))
+            else {
+                continue;
+            };
             let near = |one: f64, other: f64| (one - other).abs() <= NEAR;
             // "Wide and tall" says which is which, "by" does not.
-            let upright = |at: usize, words: &[String]| sentence.get(at + 1).is_some_and(|next| words.contains(&next.word));
+            let upright =
+                |at: usize, words: &[String]| sentence.get(at + 1).is_some_and(|next| words.contains(&next.word));
             let said = upright(*one, &vocabulary.wide) && upright(*other, &vocabulary.tall);
-            let fits = meant(edition, &sentence[..*one], sizes).iter().any(|Size { across, down, .. }| {
-                (near(width, *across) && near(height, *down)) || (!said && near(width, *down) && near(height, *across))
-            });
-            if is_size(&sentence[*one..=*other], vocabulary) && !fits
+            let meant = meant(edition, &sentence[..*one], sizes);
+            let fits = meant.is_empty()
+                || meant.iter().any(|Size { across, down, .. }| {
+                    (near(width, *across) && near(height, *down))
+                        || (!said && near(width, *down) && near(height, *across))
+                });
+            if is_size(&sentence[*one..=*other], vocabulary)
+                && !fits
                 && let Some(span) = place(&sentence[*one..=*other])
             {
                 findings.push(
@@ -126,16 +144,23 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &[Size], vocabulary
     }
 }
 
-/// The piece that is referred to last before a figure; all of them where none is.
-fn meant(edition: &Edition<'_>, before: &[Token<'_>], sizes: &[Size]) -> Vec<Size> {
-    let reference = before.iter().rev().filter_map(|token| token.leads).find(|leads| leads.kind == ReferenceKind::Piece);
-    let is = |size: &&Size| reference.is_none_or(|leads| edition.draft.facts.pieces[size.piece].id.text == leads.target);
-    let own: Vec<Size> = sizes.iter().filter(is).copied().collect();
-    if own.is_empty() { sizes.to_vec() } else { own }
+/// The piece that is referred to last before a figure; all of them where none is. None where it cannot be told.
+fn meant(edition: &Edition<'_>, before: &[Token<'_>], cut: &Cut) -> Vec<Size> {
+    let reference =
+        before.iter().rev().filter_map(|token| token.leads).find(|leads| leads.kind == ReferenceKind::Piece);
+    let Some(reference) = reference else { return if cut.whole { cut.sizes.clone() } else { Vec::new() } };
+    let is = |size: &&Size| edition.draft.facts.pieces[size.piece].id.text == reference.target;
+    cut.sizes.iter().filter(is).copied().collect()
 }
 
 /// "{…} square".
-fn square(edition: &Edition<'_>, sentence: &[Token<'_>], sizes: &[Size], vocabulary: &Vocabulary, findings: &mut Findings) {
+fn square(
+    edition: &Edition<'_>,
+    sentence: &[Token<'_>],
+    sizes: &Cut,
+    vocabulary: &Vocabulary,
+    findings: &mut Findings,
+) {
     for at in 1..sentence.len() {
         if !vocabulary.square.contains(&sentence[at].word) {
             continue;
@@ -144,7 +169,10 @@ fn square(edition: &Edition<'_>, sentence: &[Token<'_>], sizes: &[Size], vocabul
         let sizes = meant(edition, &sentence[..at - 1], sizes);
         let fits = sizes.iter().any(|size| (side - size.across).abs() <= NEAR && (side - size.down).abs() <= NEAR);
         let any_square = sizes.iter().any(|size| (size.across - size.down).abs() <= NEAR);
-        if !fits && any_square && let Some(span) = place(&sentence[at - 1..=at]) {
+        if !fits
+            && any_square
+            && let Some(span) = place(&sentence[at - 1..=at])
+        {
             findings.push(
                 CHECK
                     .at(span, "no piece that this step cuts is a square of this size")

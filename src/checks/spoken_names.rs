@@ -68,7 +68,8 @@ pub(super) fn counted<'t>(
         }
         // The last of the nouns in a row is what is counted: "two front facings".
         let Some(last) = near.iter().rposition(|token| is_noun(stem(&token.word))) else { continue };
-        let followed = rest.get(last + 1).is_some_and(|next| next.gap == " " && vocabulary.edge_words.contains(&next.word));
+        let followed =
+            rest.get(last + 1).is_some_and(|next| next.gap == " " && vocabulary.edge_words.contains(&next.word));
         // "one side of the strap" and the like end at another noun than the piece.
         let broken = near[..last].iter().any(|token| vocabulary.edge_words.contains(&token.word));
         if !followed && !broken {

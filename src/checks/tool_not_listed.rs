@@ -61,7 +61,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                         findings.push(
                             CHECK
                                 .at(span, format!("“{name}” is not in the list of tools"))
-                                .hint("add it to `tools:`, or name the tool that is listed")
+                                .hint("add it to `tools:`, or name the tool that is listed"),
                         );
                     }
                 }

@@ -81,7 +81,8 @@ fn typed(passage: &Passage<'_>, vocabulary: &Vocabulary) -> Vec<(String, Span)> 
     for (at, token) in passage.tokens.iter().enumerate() {
         let counts = number(token, vocabulary).is_some_and(|count| count > 2);
         if token.brace.is_none() && counts {
-            let next: Option<&Token<'_>> = passage.tokens.get(at + 1).filter(|next| next.gap == " " && !next.raw.is_empty());
+            let next: Option<&Token<'_>> =
+                passage.tokens.get(at + 1).filter(|next| next.gap == " " && !next.raw.is_empty());
             let words = next.map_or(token.raw.clone(), |next| format!("{} {}", token.raw, next.raw));
             found.push((words, token.span));
         }

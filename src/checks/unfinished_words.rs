@@ -28,8 +28,10 @@ use super::printed_words::each_passage;
 use crate::diag::{Check, Findings, Group};
 
 /// The check.
-pub(super) static CHECK: Judge =
-    Judge::booklet(&Check::error("unfinished-words", Group::Words, include_str!("unfinished_words.rs")).waivable(), run);
+pub(super) static CHECK: Judge = Judge::booklet(
+    &Check::error("unfinished-words", Group::Words, include_str!("unfinished_words.rs")).waivable(),
+    run,
+);
 
 /// Looks at every printed passage.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

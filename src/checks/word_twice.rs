@@ -44,7 +44,9 @@ fn look(passage: &Passage<'_>, may: &[String], findings: &mut Findings) {
         let [one, other] = pair else { continue };
         let word = one.word.as_str();
         let twice = !word.is_empty() && word == other.word && other.gap.chars().all(char::is_whitespace);
-        if twice && word.chars().all(|letter| letter.is_alphabetic() || letter == '’') && !may.iter().any(|may| may == word)
+        if twice
+            && word.chars().all(|letter| letter.is_alphabetic() || letter == '’')
+            && !may.iter().any(|may| may == word)
             && let Some(span) = place(pair)
         {
             findings.push(CHECK.at(span, format!("“{word}” stands twice in a row")).hint("take one of the two out"));

@@ -1,8 +1,8 @@
 //! What must be true when the last step is done.
 
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
-use super::outside;
 use super::forgotten;
+use super::outside;
 use super::player::Player;
 use super::sewn;
 use super::slits;

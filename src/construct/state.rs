@@ -157,6 +157,8 @@ pub(super) struct Done {
     pub to: BTreeSet<Touched>,
     pub allowance: Option<Exact>,
     pub by_hand: bool,
+    /// A seam sewn wrong sides together is sewn once more from the other side.
+    pub wrong_sides: bool,
     pub words: Vec<String>,
     pub when: Moment,
 }

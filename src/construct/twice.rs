@@ -46,6 +46,7 @@ impl Player<'_> {
             to: deed.targets.iter().copied().collect(),
             allowance: work.allowance.map(|allowance| allowance.quantity.value),
             by_hand: work.work.by_hand,
+            wrong_sides: work.work.wrong_sides,
             words: work.work.words.iter().map(|words| words.text.clone()).collect(),
             when: deed.moment,
         };

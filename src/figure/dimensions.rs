@@ -66,7 +66,14 @@ impl Ruled<'_, '_> {
             };
             findings.push(
                 LABEL_DIFFERS
-                    .at(*span, format!("the line beside this figure is {} long, and the figure says {}", told(drawn), told(*stated)))
+                    .at(
+                        *span,
+                        format!(
+                            "the line beside this figure is {} long, and the figure says {}",
+                            told(drawn),
+                            told(*stated)
+                        ),
+                    )
                     .hint("name in the figure what the line measures, or draw the line as long as the figure says")
                     .in_size(self.edition.size(), ""),
             );
@@ -78,7 +85,9 @@ impl Ruled<'_, '_> {
         let start = node.range().start;
         let tag = start..start + tag_length(&self.bound.text[start..]);
         let scaled = node.ancestors().filter_map(|node| node.attribute("transform"));
-        let plain = scaled.into_iter().all(|transform| !["scale", "matrix", "skew"].iter().any(|word| transform.contains(word)));
+        let plain = scaled
+            .into_iter()
+            .all(|transform| !["scale", "matrix", "skew"].iter().any(|word| transform.contains(word)));
         plain && self.source(tag).contains('{')
     }
 
@@ -118,7 +127,9 @@ impl Ruled<'_, '_> {
                 let span = self.drawing.text.at(place.clone());
                 // Faults of the braces are told where the diagram is bound.
                 let mut told = Findings::default();
-                let Brace::Print { value, .. } = read_brace(&self.drawing.text, place, self.sizes, &mut told) else { return None };
+                let Brace::Print { value, .. } = read_brace(&self.drawing.text, place, self.sizes, &mut told) else {
+                    return None;
+                };
                 let worked = self.scope.work_out(&value, &mut told)?;
                 if worked.quantity.dimension != Dimension::Length {
                     return None;
@@ -138,7 +149,8 @@ impl Ruled<'_, '_> {
 fn words(text: &str) -> Vec<String> {
     let inside = text.split('{').skip(1).filter_map(|rest| rest.split('}').next());
     let formulas = inside.map(|formula| formula.split('|').next().unwrap_or(""));
-    let words = formulas.flat_map(|formula| formula.split(|letter: char| !letter.is_alphanumeric() && !matches!(letter, '_' | '.')));
+    let words = formulas
+        .flat_map(|formula| formula.split(|letter: char| !letter.is_alphanumeric() && !matches!(letter, '_' | '.')));
     let named = words.filter(|word| word.starts_with(char::is_alphabetic) && !["mm", "cm", "m", "in"].contains(word));
     named.map(str::to_owned).collect()
 }

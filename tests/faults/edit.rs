@@ -78,7 +78,11 @@ impl Entry {
         if !self.edits.is_empty() {
             return self.edits.clone();
         }
-        vec![Edit { file: self.file.clone(), find: self.find.clone(), put: self.put.clone() }]
+        vec![Edit {
+            file: self.file.clone(),
+            find: self.find.clone(),
+            put: self.put.clone(),
+        }]
     }
 
     /// The edited files: path within the folder of booklets, and text.
@@ -87,15 +91,24 @@ impl Entry {
         for edit in self.replacements() {
             // A shared part or a picture of one is named from the folder of all booklets.
             let path = normal(&Path::new(&self.booklet).join(&edit.file));
-            let at = texts.iter().position(|(known, _)| *known == path).unwrap_or_else(|| {
-                let text = std::fs::read_to_string(booklets.join(&path))
-                    .unwrap_or_else(|error| panic!("{}: {}: {error}", self.id, path.display()));
-                texts.push((path.clone(), text));
-                texts.len() - 1
-            });
+            let at = texts
+                .iter()
+                .position(|(known, _)| *known == path)
+                .unwrap_or_else(|| {
+                    let text = std::fs::read_to_string(booklets.join(&path))
+                        .unwrap_or_else(|error| panic!("{}: {}: {error}", self.id, path.display()));
+                    texts.push((path.clone(), text));
+                    texts.len() - 1
+                });
             let text = &mut texts[at].1;
             let find = edit.find.trim_end_matches('\n');
-            assert_eq!(text.matches(find).count(), 1, "{}: what is edited stands once in {}", self.id, edit.file);
+            assert_eq!(
+                text.matches(find).count(),
+                1,
+                "{}: what is edited stands once in {}",
+                self.id,
+                edit.file
+            );
             *text = text.replacen(find, edit.put.trim_end_matches('\n'), 1);
         }
         texts
@@ -103,8 +116,14 @@ impl Entry {
 
     /// The file of the line at which an editor wants to be told.
     pub fn told_in(&self) -> PathBuf {
-        let file = [&self.at_file, &self.file].into_iter().find(|file| !file.is_empty());
-        let file = file.cloned().unwrap_or_else(|| self.edits.first().map_or(String::new(), |edit| edit.file.clone()));
+        let file = [&self.at_file, &self.file]
+            .into_iter()
+            .find(|file| !file.is_empty());
+        let file = file.cloned().unwrap_or_else(|| {
+            self.edits
+                .first()
+                .map_or(String::new(), |edit| edit.file.clone())
+        });
         normal(&Path::new(&self.booklet).join(file))
     }
 }

@@ -32,18 +32,32 @@ pub fn seed(entry: &Entry) -> Outcome {
     let told_in = entry.told_in();
     let place = (!entry.harmless).then(|| {
         let text = texts.iter().find(|(path, _)| *path == told_in).map_or_else(
-            || std::fs::read_to_string(booklets.join(&told_in)).unwrap_or_else(|error| panic!("{}: {error}", entry.id)),
+            || {
+                std::fs::read_to_string(booklets.join(&told_in))
+                    .unwrap_or_else(|error| panic!("{}: {error}", entry.id))
+            },
             |(_, text)| text.clone(),
         );
         let first = entry.at.lines().next().unwrap_or("");
-        let at = text.find(entry.at.trim_end_matches('\n')).or_else(|| text.find(first));
-        let at = at.unwrap_or_else(|| panic!("{}: the line to be told at stands in {}", entry.id, told_in.display()));
+        let at = text
+            .find(entry.at.trim_end_matches('\n'))
+            .or_else(|| text.find(first));
+        let at = at.unwrap_or_else(|| {
+            panic!(
+                "{}: the line to be told at stands in {}",
+                entry.id,
+                told_in.display()
+            )
+        });
         let line = text[..at].matches('\n').count() + 1;
         line..=line + entry.at.trim_end_matches('\n').matches('\n').count()
     });
     let shown = folder.show(&told_in);
     let folder = folder.with_unsaved(texts);
-    let booklet = BookletFolder { name: entry.booklet.clone(), path: entry.booklet.clone().into() };
+    let booklet = BookletFolder {
+        name: entry.booklet.clone(),
+        path: entry.booklet.clone().into(),
+    };
     let workshop = Workshop::open(&folder, &booklet, Reach::Checks);
     let sources = &workshop.sources;
     let told = |finding: &notchbook::diag::Finding| {
@@ -60,7 +74,9 @@ pub fn seed(entry: &Entry) -> Outcome {
         .iter()
         .filter(|told| {
             place.as_ref().is_some_and(|place| {
-                told.file == shown && told.lines.start() <= place.end() && place.start() <= told.lines.end()
+                told.file == shown
+                    && told.lines.start() <= place.end()
+                    && place.start() <= told.lines.end()
             })
         })
         .map(|told| told.code)
@@ -82,11 +98,25 @@ impl Outcome {
     /// Its line in the record.
     pub fn row(&self, entry: &Entry) -> String {
         if entry.harmless {
-            let word = if self.all.is_empty() { "silent" } else { "blamed" };
+            let word = if self.all.is_empty() {
+                "silent"
+            } else {
+                "blamed"
+            };
             return format!("{},,,{word},{}", entry.id, self.codes());
         }
-        let codes = if self.at_line.is_empty() { self.codes() } else { self.at_line.join(" ") };
-        format!("{},{},{},{},{codes}", entry.id, entry.family, entry.harm, self.word())
+        let codes = if self.at_line.is_empty() {
+            self.codes()
+        } else {
+            self.at_line.join(" ")
+        };
+        format!(
+            "{},{},{},{},{codes}",
+            entry.id,
+            entry.family,
+            entry.harm,
+            self.word()
+        )
     }
 
     fn codes(&self) -> String {
@@ -99,8 +129,19 @@ impl Outcome {
     /// All that is told of it, for one who looks at it alone.
     pub fn told(&self, entry: &Entry) -> String {
         let lines = self.all.iter().map(|told| {
-            format!("    {}:{}: {}: {}", told.file, told.lines.start(), told.code, told.message)
+            format!(
+                "    {}:{}: {}: {}",
+                told.file,
+                told.lines.start(),
+                told.code,
+                told.message
+            )
         });
-        format!("{}: {}\n{}", entry.id, self.word(), lines.collect::<Vec<_>>().join("\n"))
+        format!(
+            "{}: {}\n{}",
+            entry.id,
+            self.word(),
+            lines.collect::<Vec<_>>().join("\n")
+        )
     }
 }

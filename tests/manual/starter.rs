@@ -40,7 +40,8 @@ pub fn with_examples(page: &str) -> Result<Option<Vec<(String, String)>>, String
                 facts_over(old, &format!("expect:\n{}", lines.collect::<String>()))
             }),
             ("work", "") => change(&mut files, "make.md", |old| {
-                let step = format!("## Try it {{#try}}\n\n```work\n{text}```\n\nDo it.\n\n");
+                let told = gap_told(text);
+                let step = format!("## Try it {{#try}}\n\n```work\n{text}```\n\nDo it.{told}\n\n");
                 let at = old.find("## Sew the sides").expect("the sewing");
                 format!("{}{step}{}", &old[..at], &old[at..])
             }),
@@ -89,7 +90,21 @@ fn working(words: &str, step: &str, work: &str) -> String {
     let at = words.find(&format!("{{#{step}}}")).expect("the step");
     let open = at + words[at..].find("```work\n").expect("its work") + "```work\n".len();
     let close = open + words[open..].find("```").expect("the end of its work");
-    format!("{}{work}{}", &words[..open], &words[close..])
+    let told = gap_told(work);
+    format!(
+        "{}{work}```\n{told}\n{}",
+        &words[..open],
+        &words[close + 3..]
+    )
+}
+
+/// What the words of a step say of a gap that its work leaves.
+fn gap_told(work: &str) -> &'static str {
+    if work.contains("leave:") {
+        "\nLeave a gap.\n"
+    } else {
+        ""
+    }
 }
 
 /// A key with the lines below it.

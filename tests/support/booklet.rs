@@ -47,15 +47,20 @@ pub struct Outcome {
 /// The base booklet's files: path and text.
 pub fn base() -> BTreeMap<String, String> {
     let root = tests().join("checks/_base");
-    ["booklet.yaml", "make.md", "figures/sew.svg", "figures/press.svg"]
-        .into_iter()
-        .map(|name| {
-            (
-                name.to_owned(),
-                std::fs::read_to_string(root.join(name)).expect("a file of the base booklet"),
-            )
-        })
-        .collect()
+    [
+        "booklet.yaml",
+        "make.md",
+        "figures/sew.svg",
+        "figures/press.svg",
+    ]
+    .into_iter()
+    .map(|name| {
+        (
+            name.to_owned(),
+            std::fs::read_to_string(root.join(name)).expect("a file of the base booklet"),
+        )
+    })
+    .collect()
 }
 
 /// The folder `tests`.
