@@ -3,6 +3,8 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "draw/placed.rs"]
+mod placed;
 
 use std::collections::BTreeMap;
 

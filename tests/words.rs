@@ -196,20 +196,109 @@ fn a_piece_and_its_edge_say_a_word_once() {
         &text,
         "- press: [front.left, front.top, front.bottom, back.left, back.right]",
     );
-    let what: Vec<&str> = told[0]["what"]
-        .as_array()
-        .expect("names")
-        .iter()
-        .filter_map(|one| one.as_str())
-        .collect();
-    let right = [
-        "right front edge",
-        "right front upper edge",
-        "right front bottom edge",
-        "front edge",
-        "side edge of the front",
-    ];
+    let what = read(&told[0]);
+    let right =
+        "right front edge, right front: upper and bottom edge, front edge, side edge of the front";
     assert_eq!(what, right);
+}
+
+/// What a line says is done to what, as the page has it.
+fn read(fact: &serde_json::Value) -> String {
+    let list = |value: &serde_json::Value| -> Vec<String> {
+        let items = value.as_array().expect("a list").iter();
+        items
+            .map(|item| item.as_str().expect("words").to_owned())
+            .collect()
+    };
+    let done = |one: &serde_json::Value| {
+        let parts = list(&one["parts"]);
+        let name = one["name"].as_str().expect("a name").to_owned();
+        let named = match parts.split_last() {
+            Some((last, before)) => format!("{name}: {} and {last}", before.join(", ")),
+            None => name,
+        };
+        match list(&one["marks"]).join(", ") {
+            marks if marks.is_empty() => named,
+            marks if one["several"] == true => format!("{named} at the marks {marks}"),
+            marks => format!("{named} at the mark {marks}"),
+        }
+    };
+    let sides = fact["what"].as_array().expect("sides").iter();
+    let sides = sides.map(|side| {
+        let side = side.as_array().expect("names").iter();
+        side.map(done).collect::<Vec<_>>().join(", ")
+    });
+    sides.collect::<Vec<_>>().join(" to ")
+}
+
+#[test]
+fn a_seam_tells_its_sides_apart_and_names_a_piece_once() {
+    let text = base()["booklet.yaml"].replacen(
+        "    cut:\n",
+        "    marks:\n      dots: {line: [[3 cm, 2 cm], [3 cm, 8 cm]], count: 3}\n      dot: {point: [5 cm, 5 cm]}\n    cut:\n",
+        1,
+    );
+    let text = text.replacen(
+        "notions:\n",
+        "notions:\n  buttons: {kind: button, name: Shirt button, size: 1 cm (3/8 in), count: 4}\n",
+        1,
+    );
+    let told = seam(
+        &text,
+        "- {buttonhole: [front.dot, front.dots]}\n- {button: [buttons, back.dot, back.dots], count: 4}\n\
+         - {topstitch: [[front.left, front.bottom], [back.left, back.bottom]], stitch: 3 mm, from: 1/6, to: 0.37}\n\
+         - {topstitch: [front.left, back.left], stitch: 4 mm, from: 0 cm from top}\n- {press: [front, back, flat]}",
+    );
+    let lines: Vec<String> = told.iter().map(read).collect();
+    let right = [
+        "front at the marks dot, dots",
+        "shirt button, back at the marks dot, dots",
+        "front: left and bottom edge to back: left and bottom edge",
+        "front left edge, back left edge",
+        "front, back",
+    ];
+    assert_eq!(lines, right);
+    let far = |at: usize| told[2]["places"][at]["far"]["first"]["number"].clone();
+    assert_eq!([far(0), far(1)], ["1/6", "37\u{a0}%"]);
+    let place = &told[3]["places"][0];
+    assert_eq!(place["point"], "edge top edge");
+    assert!(place["far"].is_null(), "nothing from the top is at the top");
+}
+
+#[test]
+fn what_the_tool_converts_says_the_same_length() {
+    let facts = base()["booklet.yaml"].replacen(
+        "finished:\n",
+        "  small: [7.68 mm, 1 cm]\nfinished:\n  Gap: 5 mm\n  Two: 2 mm\n  Reckoned: small * 1\n  Inches: 3/32 in\n  Wide: 20 cm\n",
+        1,
+    );
+    let page = page(&[
+        ("booklet.yaml", &facts),
+        ("make.md", &steps("Trim to {5 mm | in}.")),
+    ]);
+    clean(&page);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let told = |at: usize| {
+        let value = &data["finished"][at]["measure"]["values"][0];
+        let one = |value: &serde_json::Value| {
+            let part = |key: &str| value[key].as_str().expect("words").to_owned();
+            format!("{} {}", part("number"), part("unit"))
+        };
+        format!("{} ({})", one(&value["first"]), one(&value["second"])).replace('\u{a0}', " ")
+    };
+    let rows: Vec<String> = (0..5).map(told).collect();
+    let right = [
+        "5 mm (3/16 in)",
+        "2 mm (1/16 in)",
+        "8 mm (5/16 in)",
+        "2 mm (3/32 in)",
+        "20 cm (7 7/8 in)",
+    ];
+    assert_eq!(rows, right);
+    assert!(
+        page.data.contains("\"3/16\""),
+        "one unit alone says the same"
+    );
 }
 
 #[test]
@@ -294,7 +383,8 @@ fn an_abbreviation_keeps_its_capitals_in_the_line_of_a_seam() {
     let page = page(&[("booklet.yaml", &facts), ("make.md", &steps(words))]);
     clean(&page);
     assert!(
-        page.data.contains("\"what\":[\"PUL side\"]"),
+        page.data
+            .contains("\"what\":[[{\"marks\":[],\"name\":\"PUL side\""),
         "{}",
         page.data
     );
@@ -351,5 +441,64 @@ fn every_figure_of_a_notion_reaches_the_page() {
     clean(&page);
     for figure in ["\"61\"", "\"2.5\"", "\"183\"", "\"39\"", "\"count\":3"] {
         assert!(page.data.contains(figure), "{figure} is not printed");
+    }
+}
+
+#[test]
+fn several_of_a_notion_are_called_by_their_plural_and_told_in_all() {
+    let yaml = base()["booklet.yaml"].replace(
+        "notions:\n",
+        "notions:\n  buttons: {kind: button, name: Shirt button, plural: Shirt buttons, size: 1 cm (3/8 in), count: [1, 9]}\n  \
+         cord: {kind: tape, name: Braided cord, length: 109.1 cm, count: 2}\n",
+    );
+    let make = format!(
+        "{}\nSew the {{buttons.count | words}} [](notion:buttons) on, near the first [](notion:buttons), with the [](notion:cord).\n",
+        base()["make.md"]
+    );
+    for (size, wanted) in [(0, "shirt button"), (1, "shirt buttons")] {
+        let words = spoken_of(size, &yaml, &make);
+        assert_eq!(words, [wanted, "shirt button", "braided cord"]);
+    }
+    let page = page(&[("booklet.yaml", &yaml), ("make.md", &make)]);
+    clean(&page);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let cord = &data["notions"][1]["amounts"][0];
+    assert_eq!(cord["count"], 2);
+    assert_eq!(cord["amount"]["first"]["number"], "220");
+}
+
+/// The names of the notions that the last words of a size refer to.
+fn spoken_of(size: usize, yaml: &str, make: &str) -> Vec<String> {
+    // The page is of the first size: the other comes first where the sizes are told the other way round.
+    let turned = yaml
+        .replace(
+            "small: Small\n  large: Large",
+            "large: Large\n  small: Small",
+        )
+        .replace("count: [1, 9]", "count: [9, 1]");
+    let page = page(&[
+        ("booklet.yaml", if size == 0 { yaml } else { &turned }),
+        ("make.md", make),
+    ]);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");
+    let mut found = Vec::new();
+    names(&data["parts"], &mut found);
+    found
+}
+
+fn names(data: &serde_json::Value, found: &mut Vec<String>) {
+    match data {
+        serde_json::Value::Array(items) => items.iter().for_each(|item| names(item, found)),
+        serde_json::Value::Object(map) => {
+            if map.get("aim").is_some_and(|aim| aim == "notion") {
+                found.extend(
+                    map.get("name")
+                        .and_then(|name| name.as_str())
+                        .map(str::to_owned),
+                );
+            }
+            map.values().for_each(|item| names(item, found));
+        }
+        _ => {}
     }
 }

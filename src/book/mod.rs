@@ -20,7 +20,7 @@ pub use merge::{Shared, merge};
 pub use needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
 pub use offer::Offer;
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
-pub use seam::{PlaceFact, SeamFact};
+pub use seam::{DoneTo, PlaceFact, SeamFact};
 pub use volume::{
     AllowanceUse, Book, Caution, Drawing, FinishedRow, KeyEntry, MeasureRow, Part, PatternView, Photo, Release, Size,
     Step, Tool, Word,

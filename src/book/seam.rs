@@ -10,8 +10,8 @@ use super::prose::Block;
 pub struct SeamFact {
     /// The verb: the key of its word.
     pub verb: String,
-    /// What it is done to, by the names on the page; `all` alone for everything.
-    pub what: Vec<String>,
+    /// What it is done to: the sides that are laid on each other, or one list.
+    pub what: Vec<Vec<DoneTo>>,
     /// What its stitches catch, by the names on the page.
     pub caught: Vec<String>,
     /// How or where, in the author's plain words.
@@ -52,6 +52,19 @@ pub struct SeamFact {
     pub sizes: Vec<usize>,
 }
 
+/// What a fact is done to, by the names on the page.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DoneTo {
+    /// The piece, the edge or the notion; whose the parts and the marks are, where there are any; `all` for everything.
+    pub name: String,
+    /// Several edges of it; empty where `name` says all.
+    pub parts: Vec<String>,
+    /// The marks at which it is done.
+    pub marks: Vec<String>,
+    /// Whether those are several places.
+    pub several: bool,
+}
+
 /// A place on an edge.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PlaceFact {
@@ -59,7 +72,8 @@ pub struct PlaceFact {
     pub role: String,
     /// How far along; `None` where a word says it.
     pub far: Option<Value>,
-    /// The key of the word that says how far, a number or a name behind it; empty where a figure does.
+    /// The key of the word that says how far, a number or a name behind it (`middle` for a gap in the middle); empty
+    /// where a figure does.
     pub point: String,
     /// The edge that one counts from, by its name on the page; the key of a word for an end; empty where
     /// one counts from the beginning and a word says how far.

@@ -20,16 +20,18 @@
 //! ## Limits
 //! Two figures may stand apart by the `tolerance` under `show:` (1/8 in unless you say otherwise),
 //! but by no more than an eighth of the length, since on a narrow seam a millimetre is much. Cloth
-//! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths: measurements,
-//! lengths in work, and formulas printed in the words. Silent when the booklet shows one system
-//! only (`second: none`), and for stitch lengths, which are printed as stitches to the inch: `{stitch}`, and a figure of 1 to
-//! 6 mm that the words call a stitch length, such as “a stitch length of {2.5 mm}”. The limits are common practice, no source.
+//! sold by the metre or the yard may differ by an eighth of a yard. Looks at lengths that are printed: measurements
+//! that words, tables, work or diagrams show, lengths in work, and formulas in the words. A measurement that only the drafting
+//! uses is nobody's to compare. Silent when the booklet shows one system only (`second: none`), and for stitch lengths,
+//! which are printed as stitches to the inch. Where you state one figure, the other is the tool's own: it is rounded to
+//! the step under `show:`, or finer where that is too coarse (`5 mm` is 3/16 in). The limits are common practice, no source.
 
 use super::judge::{Judge, Subject};
+use super::printed::is_shown;
 use crate::diag::{Check, Findings, Group};
 use crate::measure::{Dimension, Exact, Stated, System, nearest_fraction, ratio};
 use crate::model::Show;
-use crate::resolve::{Edition, PrintedValue, Worked, in_system};
+use crate::resolve::{Edition, PrintedValue, Uses, Worked, allowed_apart, in_system};
 use crate::source::Span;
 
 /// The check.
@@ -42,21 +44,18 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for edition in subject.editions {
         let drawn = subject.figures.uses.get(&edition.size());
-        let printed = edition.uses.printed.iter().chain(drawn.iter().flat_map(|uses| &uses.printed));
-        one_size(edition, printed, findings);
+        let uses: Vec<&Uses> = std::iter::once(&edition.uses).chain(drawn).collect();
+        one_size(edition, &uses, findings);
     }
 }
 
-fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a PrintedValue>, findings: &mut Findings) {
+fn one_size(edition: &Edition<'_>, uses: &[&Uses], findings: &mut Findings) {
     let show = &edition.draft.facts.show;
     if show.second.is_none() {
         return;
     }
-    let mut look = |span: Span, worked: Worked, name: Option<&str>, beside_stitch: bool| {
-        if let Some(mut fault) = disagreement(&worked, show) {
-            if beside_stitch && may_be_stitches(&worked) {
-                fault.hint.push_str("; `{stitch}` prints the step's stitch length");
-            }
+    let mut look = |span: Span, worked: Worked, name: Option<&str>| {
+        if let Some(fault) = disagreement(&worked, show) {
             let subject = name.map_or_else(|| "this length".to_owned(), |name| format!("`{name}`"));
             let what = if fault.stated { "is stated as" } else { "is shown as" };
             findings.push(
@@ -74,24 +73,17 @@ fn one_size<'a>(edition: &Edition<'_>, printed: impl Iterator<Item = &'a Printed
         }
     };
     for measurement in &edition.draft.facts.measurements {
-        if let Some(worked) = edition.values.get(&measurement.name.text) {
+        let name = &measurement.name.text;
+        if let Some(worked) = edition.values.get(name).filter(|_| is_shown(edition, uses, name)) {
             let span = measurement.value.get(edition.size()).map_or(measurement.name.span, |value| value.span());
-            look(span, worked, Some(&measurement.name.text), false);
+            look(span, worked, Some(name));
         }
     }
+    let printed: Vec<&PrintedValue> = uses.iter().flat_map(|uses| &uses.printed).collect();
     for one in printed {
-        look(one.span, one.worked, None, one.beside_stitch);
+        look(one.span, one.worked, None);
     }
 }
-
-/// A short length typed in one system, which may be meant as the length of a stitch.
-fn may_be_stitches(worked: &Worked) -> bool {
-    let typed = worked.stated.is_some_and(|measure| measure.other.is_none());
-    typed && (Exact::ONE..=Exact::from_integer(6)).contains(&worked.quantity.value)
-}
-
-/// What no hand can tell apart, in mm.
-const HAIR: Exact = Exact::of::<1, 2>();
 
 pub(super) struct Fault {
     metric: String,
@@ -110,10 +102,9 @@ pub(super) fn disagreement(worked: &Worked, show: &Show) -> Option<Fault> {
     let imperial = in_system(worked, System::Imperial, show);
     // Figures too large to be held against each other are told where they are worked out.
     let apart = metric.quantity.value.distance(imperial.quantity.value)?;
-    let eighth = worked.quantity.value.abs().checked_mul(Exact::of::<1, 8>())?;
     // Cloth bought by the metre or the yard is rounded up to what shops sell: an eighth of a yard.
     let by_the_yard = metric.unit == "m" || imperial.unit == "yd";
-    let allowed = if by_the_yard { Exact::of::<9144, 80>() } else { show.tolerance.min(eighth.max(HAIR)) };
+    let allowed = if by_the_yard { Exact::of::<9144, 80>() } else { allowed_apart(worked.quantity, show)? };
     if apart <= allowed {
         return None;
     }

@@ -61,6 +61,7 @@ mod piece_unused;
 mod pinned_after_sewn;
 mod place_off_edge;
 mod prepared_too_late;
+mod printed;
 mod quilted_too_small;
 mod raw_outside;
 mod rounding_does_not_close;

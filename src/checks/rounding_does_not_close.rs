@@ -37,13 +37,14 @@ use std::collections::BTreeMap;
 use super::apart::Told;
 use super::both_systems_disagree::disagreement;
 use super::judge::{Judge, Subject};
+use super::printed::is_shown;
 use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::faults::NUMBER_TOO_LARGE;
 use crate::measure::{
     Dimension, Expr, ExprKind, Formula, Lookup, Measure, Names, Outcome, ProblemKind, Quantity, System, evaluate,
 };
 use crate::model::Expression;
-use crate::resolve::{Edition, NameKind, Uses, Worked, in_system, rounded_in};
+use crate::resolve::{Edition, Uses, Worked, in_system, rounded_in};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -82,16 +83,6 @@ fn one_size(edition: &Edition<'_>, printed: &[&Uses], findings: &mut Findings) {
             let found = finding(edition, name, expression, &worked, system);
             findings.extend(found);
         }
-    }
-}
-
-/// Whether the figures of a name are printed: a measurement by its bare name, a notion's and a piece's in their tables.
-fn is_shown(edition: &Edition<'_>, printed: &[&Uses], name: &str) -> bool {
-    match name.split_once('.').map(|(owner, figure)| (edition.catalogue.get(owner), figure)) {
-        None => printed.iter().any(|uses| uses.shown.contains(name)),
-        Some((Some(NameKind::Notion(_)), _)) => true,
-        Some((Some(kind), figure)) => kind.piece().is_some() && matches!(figure, "width" | "height"),
-        Some((None, _)) => false,
     }
 }
 

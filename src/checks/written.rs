@@ -30,7 +30,7 @@ fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {
     let mut plain: Vec<&Text> = vec![&facts.title];
     plain.extend([&facts.skill, &facts.summary, &facts.style.cover_alt].into_iter().flatten());
     plain.extend(facts.fabrics.iter().map(|fabric| &fabric.name));
-    plain.extend(facts.notions.iter().map(|notion| &notion.name));
+    plain.extend(facts.notions.iter().flat_map(|notion| std::iter::once(&notion.name).chain(&notion.plural)));
     for piece in &facts.pieces {
         plain.push(&piece.name);
         plain.extend(piece.copy_names.iter().chain(&piece.edge_names).map(|(_, called)| called));

@@ -22,6 +22,8 @@ pub struct SewnSeam<'a> {
     pub members: &'a [Touched],
     /// Whether a gap was left in it that is still open.
     pub open_gap: bool,
+    /// When that gap was closed by a step of its own; `None` where there is none, or none that is closed.
+    pub closed: Option<Moment>,
 }
 
 impl History {
@@ -31,6 +33,7 @@ impl History {
             sewn: seam.sewn,
             members: &seam.members,
             open_gap: seam.gap == Some(None),
+            closed: seam.gap.flatten(),
         })
     }
 }

@@ -202,8 +202,8 @@ impl Player<'_> {
     /// How much of a side lies behind a place where a gap begins, in mm; `None` where the place lies nowhere, which is
     /// told by itself.
     pub fn behind(&self, deed: &Deed<'_, '_>, side: &[(CopyId, EdgeId)], placed: &Placed<'_>) -> Option<f64> {
-        // A gap at the end of a seam ends there.
-        if matches!(placed.place.far, Far::There) {
+        // A gap at the end of a seam ends there, and one at the centre lies in the middle of it.
+        if matches!(placed.place.far, Far::There | Far::Centre) {
             return None;
         }
         if let ([(copy, edge)], None) = (side, placed.mark) {

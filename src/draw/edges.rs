@@ -2,6 +2,7 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
+use super::bent;
 use super::cloth::Cloth;
 use super::desk::{Desk, Undrawn};
 use super::handled::Handled;
@@ -33,15 +34,16 @@ pub(super) fn turn(
         let Some(deep) = own.or_else(|| one.work.allowance.and_then(millimetres)).filter(|deep| *deep > 0.0) else {
             return Err(Undrawn::unclear(format!("nothing says how deep `{edge}` is turned")));
         };
-        if !part.runs_straight(edge) {
-            return Err(Undrawn::unclear(format!("`{edge}` is no straight edge, and cannot be drawn turned")));
-        }
         let twice =
             one.work.work.words.iter().any(|word| word.text.contains("twice")) || desk.turned_twice(one.copy, edge);
         bands.push((edge, deep / scale, if twice { deep / 2.0 } else { deep } / scale));
     }
     for (edge, deep, _) in &bands {
-        part.fold_away(edge, *deep);
+        if part.runs_straight(edge) {
+            part.fold_away(edge, *deep);
+        } else if !bent::fold_away(part, edge, *deep) {
+            return Err(Undrawn::unclear(format!("`{edge}` bends too sharply to be drawn turned")));
+        }
     }
     desk.paint(page, part, Vec2::ZERO, scale);
     let right = desk.class(one.copy, part.face.over());
@@ -49,7 +51,13 @@ pub(super) fn turn(
         let lines = part.rim(edge).map(|rim| rim.lines.clone()).unwrap_or_default();
         for (line, (point, inner)) in lines.iter().zip(part.holds(edge)) {
             let crease = point + inner * *deep;
-            page.path(right, cut_back(&part.visible, crease + inner * *band, -inner, Side::Straight));
+            page.path(
+                right,
+                match part.runs_straight(edge) {
+                    true => cut_back(&part.visible, crease + inner * *band, -inner, Side::Straight),
+                    false => bent::band(line, inner, (*deep, deep + band), &part.visible),
+                },
+            );
             if verb == Verb::Hem {
                 continue;
             }

@@ -2,6 +2,7 @@
 
 use kurbo::{Affine, BezPath, Line, Point, Vec2};
 
+use crate::diag::listed;
 use crate::geometry::{Dart, Fold, Pleat};
 use crate::model;
 use crate::resolve::{Edition, Inside, MarkAt, PieceId};
@@ -51,7 +52,20 @@ const ARROW: f64 = 0.3;
 
 /// Everything inside a piece, in its author's drawing.
 pub(super) fn details(edition: &Edition<'_>, piece: PieceId) -> Vec<Detail> {
-    each(edition, piece).into_iter().flat_map(|(_, details)| details).collect()
+    let facts = &edition.draft.facts.pieces[piece];
+    let told = |(inside, details): (Inside, Vec<Detail>)| {
+        let only = match inside {
+            Inside::Mark(at) => facts.marks[at].only.as_slice(),
+            Inside::Dart(_) | Inside::Pleat(_) => &[],
+        };
+        let copies: Vec<String> = only.iter().map(|copy| facts.copy_called(&copy.text)).collect();
+        details.into_iter().map(move |detail| match detail {
+            // The outline is one for all copies: what some have alone says so.
+            Detail::Name(at, name) if !copies.is_empty() => Detail::Name(at, format!("{name} ({})", listed(&copies))),
+            detail => detail,
+        })
+    };
+    each(edition, piece).into_iter().flat_map(told).collect()
 }
 
 /// The same, each dart, pleat and mark by itself.

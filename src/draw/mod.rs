@@ -3,6 +3,7 @@
 //! One scale holds for everything on a drawing: the largest round one at which all of it fits. What
 //! the facts do not say is not drawn; a step that cannot be drawn truly is not drawn at all.
 
+mod bent;
 mod cloth;
 mod corner;
 mod cutting;
@@ -21,6 +22,7 @@ mod paint;
 mod part;
 mod past;
 mod pile;
+mod placed;
 mod plan;
 mod shaping;
 mod shut;

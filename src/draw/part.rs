@@ -75,6 +75,7 @@ impl Part {
             }
         }
         let mut inside = each(desk.edition, member.piece);
+        inside.retain(|(one, _)| !matches!(one, Inside::Mark(at) if !piece.marks[*at].is_on(&member.name)));
         if let Some(over) = shape.over_fold() {
             for (_, details) in &mut inside {
                 let drawn = details.iter().filter(|detail| !matches!(detail, Detail::Name(..)));

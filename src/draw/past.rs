@@ -7,6 +7,9 @@ use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Inside, NotionId, Touched, Worked, ZipEdge};
 
+/// How a piece is told that was turned right side out.
+pub(super) const TURNED: &str = "turned out";
+
 /// Something that work holds, its edges by the names that are drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Held {
@@ -59,10 +62,11 @@ impl Past {
         for seam in history.seams() {
             let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
             let now = seam.sewn.step == step.number;
+            let closed_now = seam.closed.is_some_and(|closed| closed.step == step.number);
             let told = Seam {
                 members: seam.members.iter().filter_map(|member| shown(member, edition)).collect(),
                 allowance: work.allowance.and_then(millimetres),
-                gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap),
+                gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap || closed_now),
                 work: seam.sewn.work,
             };
             if now { past.now.push(told) } else { past.seams.push(told) }
@@ -106,7 +110,7 @@ impl Past {
             }
             Verb::Gather => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "gathered"))),
             Verb::Box => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "boxed"))),
-            Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "turned out"))),
+            Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, TURNED))),
             _ => {}
         }
     }

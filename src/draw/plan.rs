@@ -7,7 +7,8 @@ use kurbo::{Affine, BezPath, Line, PathSeg, Point, Rect, Shape as _};
 
 use super::inside::{Detail, details};
 use crate::geometry::{Along, Shape};
-use crate::model::{NotchAt, Piece};
+use crate::measure::Exact;
+use crate::model::{Notch, NotchAt, Piece};
 use crate::resolve::{Edition, PieceId};
 
 /// A piece as lines, in mm at true size, its upper left corner at 0, 0. A piece cut on the fold is
@@ -90,7 +91,7 @@ fn notches(edition: &Edition<'_>, piece: &Piece, shape: &Shape) -> Vec<Line> {
             NotchAt::FromStart(formula) => edition.values.along(formula, false),
             NotchAt::FromEnd(formula) => edition.values.along(formula, true),
         };
-        let Some(point) = along.and_then(|along| shape.point_at(&notch.edge.text, along)) else { continue };
+        let Some(point) = along.and_then(|along| shape.place_at(&notch.edge.text, along)) else { continue };
         let from = Point::new(point.cutting[0], point.cutting[1]);
         let seam = Point::new(point.stitching[0], point.stitching[1]);
         // A snip that reached the stitching line would show in the finished seam.
@@ -99,9 +100,27 @@ fn notches(edition: &Edition<'_>, piece: &Piece, shape: &Shape) -> Vec<Line> {
             _ => NOTCH,
         };
         let inward = kurbo::Vec2::new(point.inward[0], point.inward[1]);
-        lines.push(Line::new(from, from + inward * length));
+        let snip = Line::new(from, from + inward * length);
+        lines.push(off_fold(shape, notch, snip, length));
     }
     lines
+}
+
+/// A snip at the fold would lie on its line and not be seen: there the corner of the folded cloth is snipped off, as
+/// one does (common practice, no source), which opens to a notch in the middle.
+fn off_fold(shape: &Shape, notch: &Notch, snip: Line, length: f64) -> Line {
+    let Some(over) = shape.over_fold().filter(|over| (*over * snip.p0 - snip.p0).hypot() < 0.1) else { return snip };
+    let beside = [Along::FromStart, Along::FromEnd].into_iter().filter_map(|from| {
+        let point = shape.point_at(&notch.edge.text, from(Exact::of::<2, 1>()))?;
+        Some(Point::new(point.cutting[0], point.cutting[1]))
+    });
+    let near = beside.min_by(|one, two| (*one - snip.p0).hypot().total_cmp(&(*two - snip.p0).hypot()));
+    match near {
+        Some(near) if (near - snip.p0).hypot() < length * 2.0 && (over * near - near).hypot() > 1.0 => {
+            Line::new(near, snip.p1)
+        }
+        _ => snip,
+    }
 }
 
 /// A line in the middle of the piece, along the grain and wholly on the piece where it can be.

@@ -49,7 +49,9 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for one in &handled {
         let look =
             format!("{:?} {} {:?}", desk.edition.cast[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
-        let marks = format!("{:?} {:?}", desk.edition.cast[one.copy].piece, one.edges);
+        let member = &desk.edition.cast[one.copy];
+        let own = desk.edition.draft.facts.pieces[member.piece].marks.iter().map(|mark| mark.is_on(&member.name));
+        let marks = format!("{:?} {:?} {:?}", member.piece, one.edges, own.collect::<Vec<_>>());
         // Marks are the same on any cloth.
         let look = if verb == Verb::Mark { marks } else { look };
         if looks.contains(&look) {
@@ -185,19 +187,25 @@ fn fold(
 
 /// Seams at the outside, the right side out, and an arrow that says so.
 fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: CopyId, scale: f64) {
-    let sewn: Vec<(String, f64)> = desk
-        .past
-        .seams_of(copy)
-        .filter(|(seam, edge)| part.is_straight(edge) && seam.allowance.is_some())
-        .map(|(seam, edge)| (edge.to_owned(), seam.allowance.unwrap_or(0.0) / scale))
-        .collect();
-    for (edge, allowance) in &sewn {
-        part.fold_away(edge, *allowance);
-    }
+    turn_in(desk, part, copy, scale);
     desk.paint(page, part, Vec2::ZERO, scale);
     let bounds = part.bounds();
     let size = (bounds.width().min(bounds.height()) * 0.4).clamp(6.0, 12.0);
     page.symbol("turn-arrow", Point::new(bounds.center().x, bounds.y0 + size * 0.8), size, 0.0);
+}
+
+/// Folds the allowances of all straight seams out of sight.
+fn turn_in(desk: &Desk<'_, '_>, part: &mut Part, copy: CopyId, scale: f64) {
+    let straight = |part: &Part, edge: &str| part.is_straight(edge) && !part.hidden.iter().any(|hidden| hidden == edge);
+    let sewn: Vec<(String, f64)> = desk
+        .past
+        .seams_of(copy)
+        .filter(|(_, edge)| straight(part, edge))
+        .filter_map(|(seam, edge)| Some((edge.to_owned(), seam.allowance? / scale)))
+        .collect();
+    for (edge, allowance) in &sewn {
+        part.fold_away(edge, *allowance);
+    }
 }
 
 /// A gap that is closed by hand at an edge.
@@ -208,13 +216,18 @@ fn close(
     one: &Handled<'_, '_>,
     scale: f64,
 ) -> Result<(), Undrawn> {
-    let found = one.edges.iter().find_map(|edge| Some((edge, desk.seam_at(one.copy, edge)?)));
-    let Some((edge, (allowance, gap))) = found.and_then(|(edge, seam)| Some((edge, (seam.allowance?, seam.gap?))))
-    else {
+    let named = one.edges_of(part);
+    let gaps = desk.past.seams_of(one.copy).filter(|(_, edge)| named.contains(edge));
+    let mut gaps = gaps.filter_map(|(seam, edge)| Some((edge, seam.allowance?, seam.gap?)));
+    let Some((edge, allowance, gap)) = gaps.next() else {
         return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
     };
     let mut part = part.clone();
     part.fold_away(edge, allowance / scale);
+    if desk.past.rounded.iter().any(|(copy, ..)| *copy == one.copy) {
+        // What is turned out has all its allowances inside.
+        turn_in(desk, &mut part, one.copy, scale);
+    }
     desk.paint(page, &part, Vec2::ZERO, scale);
     let Some((rim, (_, inner))) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
     let points = corners(&rim.lines[0]);

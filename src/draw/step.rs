@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 
 use super::desk::{Desk, Undrawn};
 use super::page::Page;
-use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{cloth, corner, cutting, lap, layers, opened, pile, single};
+use super::past::{Held, Past, Seam, TURNED, copies, held, millimetres};
+use super::{cloth, corner, cutting, lap, layers, opened, pile, placed, single};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, Meant};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant};
 
 /// How many millimetres of cloth one on paper may stand for.
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
@@ -95,7 +95,7 @@ pub(super) fn draw<'a>(
         }
     }
     Err(Undrawn {
-        message: format!("one drawing cannot show all that this `{}` names: {}", verb.word(), desk.all_drawn(verb)),
+        message: format!("one drawing has no room for all that this `{}` names: {}", verb.word(), desk.all_drawn(verb)),
         hint: "split the step so that each names fewer, or draw this diagram by hand and name its file here".into(),
         follows: false,
     })
@@ -174,7 +174,13 @@ impl<'a, 'e> Desk<'a, 'e> {
             return Ok(());
         }
         let named = self.drawn(verb);
-        let changed = self.past.changed.iter().chain(self.past.rounded.iter().filter(|_| verb != Verb::Box));
+        // A gap is closed once the thing is turned out: its edge is drawn as it lies then.
+        let rounded = self.past.rounded.iter().filter(|(_, _, how)| match verb {
+            Verb::Box => false,
+            Verb::Close => *how != TURNED,
+            _ => true,
+        });
+        let changed = self.past.changed.iter().chain(rounded);
         match changed.filter(|(copy, ..)| named.contains(copy)).min_by_key(|(_, step, _)| *step) {
             None => Ok(()),
             Some((copy, step, how)) => Err(Undrawn {
@@ -191,8 +197,20 @@ impl<'a, 'e> Desk<'a, 'e> {
     /// A whole piece beside an edge of another, or a notion that is no zip, has no place that the facts
     /// tell.
     fn is_placed(&self, verb: Verb) -> Result<(), Undrawn> {
-        let joins = matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Attach | Verb::Pin | Verb::Baste);
-        for work in self.step.works.iter().filter(|work| joins && work.verb == verb) {
+        let joins =
+            matches!(verb, Verb::Sew | Verb::Topstitch | Verb::Edgestitch | Verb::Attach | Verb::Pin | Verb::Baste);
+        let facts: Vec<&EditionWork<'_>> = self.step.works.iter().filter(|work| work.verb == verb).collect();
+        if facts.iter().any(|work| placed::lies_on_mark(self, work)) {
+            return match placed::is_placed(self, verb) {
+                true => Ok(()),
+                false => Err(Undrawn {
+                    message: format!("this step names more than one drawing can show: {}", self.all_drawn(verb)),
+                    hint: "split the step: what is laid on a mark by itself, and the edges by themselves".into(),
+                    follows: false,
+                }),
+            };
+        }
+        for work in facts.into_iter().filter(|_| joins) {
             let found = held(work, self.edition);
             let whole = found.iter().find_map(|target| match target {
                 Held::Copy(copy) => Some(self.name(*copy)),
@@ -210,6 +228,7 @@ impl<'a, 'e> Desk<'a, 'e> {
     /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
     fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
+            _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),
             Verb::Cut => cutting::draw(self, scale, way),
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),

@@ -197,7 +197,7 @@ impl Binder<'_, '_> {
         let quantity = worked.quantity;
         match quantity.dimension {
             Dimension::Length => {
-                let drawn = quantity.value.checked_div(self.drawing.scale);
+                let drawn = quantity.value.checked_div(self.drawing.scale(self.scope.values.size()));
                 let Some(drawn) = drawn.and_then(|drawn| drawn.checked_div(self.drawing.unit)) else {
                     self.findings.push(
                         NUMBER_TOO_LARGE

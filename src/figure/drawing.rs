@@ -5,8 +5,9 @@ use super::{label, markup};
 use crate::diag::{Check, Finding, Findings, Waiver, did_you_mean};
 use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
 use crate::measure::{Exact, ratio};
-use crate::model::{Size, Text};
+use crate::model::{Brace, Branch, Inline, Size, Text};
 use crate::source::{FileId, Sources, Span};
+use crate::syntax::read_brace;
 
 /// A diagram's text and what its root states.
 #[derive(Debug, Clone)]
@@ -17,8 +18,9 @@ pub struct Drawing {
     pub text: Text,
     /// The root's start tag.
     pub root: Span,
-    /// How many millimetres of cloth one millimetre on paper stands for.
-    pub scale: Exact,
+    /// How many millimetres of cloth one millimetre on paper stands for, by size: the first that names the size, or
+    /// none, holds.
+    scales: Vec<(Option<Vec<usize>>, Exact)>,
     /// How many millimetres on paper one unit of the drawing is.
     pub unit: Exact,
     /// Where it holds braces, in order; `true` for words that are drawn, `false` for attributes.
@@ -62,7 +64,7 @@ impl Drawing {
         let mut drawing = Drawing {
             file,
             root: start,
-            scale: Exact::ONE,
+            scales: Vec::new(),
             unit: Exact::ONE,
             places: markup::places(&document, &text.text),
             words: label::words(&document, &text, sizes),
@@ -70,7 +72,7 @@ impl Drawing {
             told: Vec::new(),
             text: text.clone(),
         };
-        let framed = drawing.read_root(root, findings);
+        let framed = drawing.read_root(root, sizes, findings);
         let mut own = Findings::default();
         let found = inspect::inspect(&document, &page, families, &mut own);
         drawing.told = own.iter().map(|finding| (finding.check, finding.span)).collect();
@@ -80,7 +82,7 @@ impl Drawing {
     }
 
     /// Takes down scale and unit; whether the root says how large the drawing is.
-    fn read_root(&mut self, root: roxmltree::Node<'_, '_>, findings: &mut Findings) -> bool {
+    fn read_root(&mut self, root: roxmltree::Node<'_, '_>, sizes: &[Size], findings: &mut Findings) -> bool {
         let Some(view) = root.attribute_node("viewBox") else {
             findings.push(
                 FIGURE_NOT_DRAWABLE
@@ -97,20 +99,52 @@ impl Drawing {
             self.unit = unit;
         }
         if let Some(scale) = root.attribute_node("data-scale") {
-            match read_scale(scale.value()) {
-                Some(scale) => self.scale = scale,
+            match self.read_scales(scale, sizes) {
+                Some(scales) => self.scales = scales,
                 None => findings.push(
                     FIGURE_FORMULA
                         .at(self.text.at(scale.range_value()), format!("`{}` is no scale", scale.value()))
                         .hint(did_you_mean(
                             scale.value(),
                             ["1:1", "1:2", "1:4", "1:5", "1:10"],
-                            "write it as `1:5`: one on paper for five on the cloth",
+                            "write it as `1:5`: one on paper for five on the cloth; or one for each size: `{small: 1:4 | else: 1:5}`",
                         )),
                 ),
             }
         }
         true
+    }
+}
+
+impl Drawing {
+    /// How many millimetres of cloth one millimetre on paper stands for in a size; 1 where the drawing does not say.
+    pub fn scale(&self, size: usize) -> Exact {
+        let own = self.scales.iter().find(|(sizes, _)| sizes.as_ref().is_none_or(|sizes| sizes.contains(&size)));
+        own.map_or(Exact::ONE, |(_, scale)| *scale)
+    }
+
+    /// One scale, or a choice of scales by size. Faults of the choice itself are told where it is bound.
+    fn read_scales(
+        &self,
+        scale: roxmltree::Attribute<'_, '_>,
+        sizes: &[Size],
+    ) -> Option<Vec<(Option<Vec<usize>>, Exact)>> {
+        let written = scale.value().trim();
+        if !written.starts_with('{') {
+            return Some(vec![(None, read_scale(written)?)]);
+        }
+        let range = scale.range_value();
+        let start = range.start + self.text.text[range.clone()].find('{')?;
+        let Brace::Choice { branches, .. } =
+            read_brace(&self.text, start..start + written.len(), sizes, &mut Findings::default())
+        else {
+            return None;
+        };
+        let one = |branch: Branch| match branch.content.as_slice() {
+            [Inline::Text(words)] => Some((branch.sizes, read_scale(&words.text)?)),
+            _ => None,
+        };
+        branches.into_iter().map(one).collect()
     }
 }
 

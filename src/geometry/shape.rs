@@ -154,7 +154,7 @@ impl Shape {
     /// The points of the whole piece at a place along a drawn edge, with the edges that they lie on: one, or
     /// of a piece cut on the fold one in each half. None when there is no such edge or the place lies off it.
     pub fn points_of_whole(&self, drawn: &str, along: Along) -> Vec<(&Edge, EdgePoint)> {
-        let (whole, Some(point)) = (self.whole(), self.point_at(drawn, along)) else { return Vec::new() };
+        let (whole, Some(point)) = (self.whole(), self.place_at(drawn, along)) else { return Vec::new() };
         let half = self.edge(drawn).map_or(0.0, |edge| edge.length);
         let mut points: Vec<(&Edge, EdgePoint)> = Vec::new();
         for edge in whole.edges.iter().filter(|edge| edge.drawn == drawn) {
@@ -173,6 +173,26 @@ impl Shape {
             }
         }
         points
+    }
+
+    /// The place of a notch or a mark on a drawn edge. The centre of one that meets the fold is the middle of the
+    /// whole edge, and lies at the fold. `None` as for [`Shape::point_at`].
+    pub fn place_at(&self, drawn: &str, along: Along) -> Option<EdgePoint> {
+        let at_fold = |begins| if begins { Along::FromStart(Exact::ZERO) } else { Along::FromEnd(Exact::ZERO) };
+        match along {
+            Along::Centre if self.meets_fold_once(drawn) => self.point_at(drawn, at_fold(self.begins_at_fold(drawn))),
+            _ => self.point_at(drawn, along),
+        }
+    }
+
+    /// Whether a drawn edge runs to the fold with one of its ends: then the whole edge has its middle there. One that
+    /// runs from the fold to the fold goes all the way round, and has none.
+    pub fn meets_fold_once(&self, drawn: &str) -> bool {
+        let edge = self.edge(drawn).filter(|edge| !edge.on_fold);
+        let ends =
+            edge.and_then(|edge| Some((edge.path.segments().next()?.start(), edge.path.segments().last()?.end())));
+        let ends = self.fold.zip(ends);
+        ends.is_some_and(|(fold, (start, end))| fold.holds(start) != fold.holds(end))
     }
 
     /// Whether a drawn edge is counted from the fold.

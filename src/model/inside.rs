@@ -103,6 +103,8 @@ pub struct Mark {
     pub name: Name,
     /// What is marked.
     pub place: MarkPlace,
+    /// The copies that have it; empty for all.
+    pub only: Vec<Name>,
 }
 
 /// What a mark marks.
@@ -191,6 +193,11 @@ impl Pleat {
 }
 
 impl Mark {
+    /// Whether a copy has it.
+    pub fn is_on(&self, copy: &str) -> bool {
+        self.only.is_empty() || self.only.iter().any(|name| name.text == copy)
+    }
+
     /// Every formula in it.
     pub fn formulas(&self) -> impl Iterator<Item = &Expression> {
         let (points, more): (Vec<&PointAt>, Vec<&Expression>) = match &self.place {

@@ -111,6 +111,8 @@ pub struct Notion {
     pub sizes: Option<Vec<usize>>,
     /// Its name on the page.
     pub name: Text,
+    /// The same for several of it; `None` where the author gives none.
+    pub plural: Option<Text>,
     /// The figures that are stated of it.
     pub figures: BTreeMap<NotionFigure, BySize>,
     /// More to know.

@@ -11,7 +11,7 @@ use super::worked::Worked;
 use crate::diag::Finding;
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, Quantity, up_to};
-use crate::model::{Expression, Kind, Name, NotionFigure, Outline, Piece, is_for};
+use crate::model::{Expression, Kind, Name, Notion, NotionFigure, Outline, Piece, is_for};
 
 /// A notion to buy.
 #[derive(Debug, Clone)]
@@ -64,6 +64,7 @@ impl Lister<'_> {
                     }
                 }
             }
+            self.in_all(notion, &mut row);
             // What is not stated is reckoned: the lengths in all and some to spare, up to the next decimetre.
             let stated = row.count.is_some() || row.long().is_some();
             if let Some(needed) = row.needed.filter(|_| !stated) {
@@ -76,6 +77,19 @@ impl Lister<'_> {
             rows.push(row);
         }
         rows
+    }
+
+    /// Several lengths of tape or elastic are bought in one: what they come to in all, up to the next decimetre, where the
+    /// author does not say it.
+    fn in_all(&self, notion: &Notion, row: &mut NotionRow) {
+        let sold_by_length = matches!(notion.kind, Kind::Tape | Kind::Elastic);
+        let (count, length) = (row.count.filter(|count| *count > 1), row.figures.get(&NotionFigure::Length));
+        let (Some(count), Some(length)) = (count.filter(|_| sold_by_length), length) else { return };
+        let all = length.exact.value.checked_mul(Exact::from_integer(i64::from(count)));
+        let Some(value) = all.and_then(|all| up_to(all, Exact::from_integer(100))) else { return };
+        let worked = Worked { quantity: Quantity { value, dimension: Dimension::Length }, stated: None };
+        let shown = bought_figures(&worked, &self.draft.facts.show);
+        row.figures.entry(NotionFigure::Amount).or_insert(shown);
     }
 
     /// The lengths of all that is cut from a notion, laid end to end.

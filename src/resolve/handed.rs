@@ -24,7 +24,8 @@ pub(super) fn spoken(values: &Values<'_>, param: &Param, words: &str, findings: 
                 return None;
             }
             None if values.catalogue.get(name.split('.').next().unwrap_or(name)).is_some() => {
-                said.push(spoken::name(&values.draft.facts, values.catalogue, name));
+                let (owner, part) = spoken::name(&values.draft.facts, values.catalogue, name);
+                said.push(spoken::joined(&owner, &part));
             }
             // A word of one's own.
             None => said.push(name.to_owned()),

@@ -153,6 +153,15 @@ impl Reckoning<'_> {
     }
 
     fn place_mark(&mut self, id: PieceId, piece: &Piece, mark: &Mark) -> Option<MarkAt> {
+        for copy in mark.only.iter().filter(|copy| !piece.copies().any(|known| known.text == copy.text)) {
+            let known: Vec<&str> = piece.copies().map(|copy| copy.text.as_str()).collect();
+            let otherwise = match known.is_empty() {
+                true => "give its copies names under `cut:`, such as `outer: [front, back]`, or take `for:` out".into(),
+                false => format!("its copies are: {}", known.join(", ")),
+            };
+            let finding = UNKNOWN_NAME.at(copy.span, format!("`{}` has no copy `{}`", piece.id.text, copy.text));
+            self.findings.push(finding.hint(did_you_mean(&copy.text, known.iter().copied(), &otherwise)).everywhere());
+        }
         let placed = match &mark.place {
             MarkPlace::Point(point) => MarkAt::Point(self.drawn_point(point)?),
             MarkPlace::Edge { edge, at } => {
@@ -162,7 +171,7 @@ impl Reckoning<'_> {
                     self.unknown_edge(piece, edge, &shape);
                     return None;
                 }
-                let Some(point) = shape.point_at(&edge.text, along?) else {
+                let Some(point) = shape.place_at(&edge.text, along?) else {
                     return self.mark_off(mark.name.span, format!("this mark lies off the edge `{}`", edge.text));
                 };
                 MarkAt::Point(Point::new(point.stitching[0], point.stitching[1]))

@@ -47,7 +47,7 @@ pub use printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 pub use prose::{Said, handed_words, say};
 pub use scope::Scope;
 pub use sewn::{SewnMeasure, SewnRow};
-pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, in_system, rounded_in, stitch_figures};
+pub use shown::{STITCHES_PER_INCH, Shown, ShownFigure, allowed_apart, in_system, rounded_in, stitch_figures};
 pub use stable::{Ids, slug};
 pub use target::{EdgeRef, Meant, Owner, Target, Touched};
 pub use uses::{PrintedValue, Uses};

@@ -1,13 +1,13 @@
 //! Prose for one size: values worked out, choices made, references led to their end.
 
 use super::handed;
-use super::printed::{Block, FigureUse, Inline, ListItem, Pointer};
+use super::printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
 use super::uses::Uses;
 use super::worked::Worked;
-use crate::diag::{Finding, Findings, did_you_mean};
+use crate::diag::{Finding, Findings, did_you_mean, in_sentence};
 use crate::faults::{
     CHOICE_NOT_COVERED, FIGURE_MISPLACED, REFERENCE_BROKEN, REFERENCE_LEFT_OUT, TERM_UNDEFINED, UNIT_MISMATCH,
 };
@@ -145,7 +145,8 @@ impl Printer<'_> {
                     self.brace(brace, (words(at.checked_sub(1)), words(Some(at + 1))), &mut printed);
                 }
                 model::Inline::Reference(reference) => {
-                    let inline = self.reference(reference);
+                    let several = self.counts_several(content, at);
+                    let inline = self.reference(reference, several);
                     printed.push(inline);
                 }
                 model::Inline::Link(url, inner) => {
@@ -202,7 +203,17 @@ impl Printer<'_> {
         }
     }
 
-    fn reference(&mut self, reference: &Reference) -> Inline {
+    /// Whether a count of several stands right before what is at a place in a line.
+    fn counts_several(&self, content: &[model::Inline], at: usize) -> bool {
+        let blank =
+            |inline: &&model::Inline| matches!(inline, model::Inline::Text(text) if text.text.trim().is_empty());
+        let before = content[..at].iter().rev().find(|inline| !blank(inline));
+        let Some(model::Inline::Brace(Brace::Print { value, .. })) = before else { return false };
+        let worked = self.scope.work_out(value, &mut Findings::default()).map(|worked| worked.quantity);
+        worked.is_some_and(|count| count.dimension == Dimension::Count && count.value != Exact::ONE)
+    }
+
+    fn reference(&mut self, reference: &Reference, several: bool) -> Inline {
         let given = self.inlines(&reference.content);
         // A shared part refers to what it was handed by the name that it calls it.
         let handed = self.scope.params.iter().find(|param| param.name.text == reference.target);
@@ -211,7 +222,12 @@ impl Printer<'_> {
         let wanted = handed.filter(|_| named).map_or(reference.target.as_str(), |param| param.text.text.trim());
         let target = self.ends.find(reference.kind, wanted, self.draft, self.part);
         Inline::Reference(match target {
-            Ok((aim, id, name)) => Pointer { to: Some(aim), id, content: given, name },
+            Ok((aim, id, name)) => {
+                let notions = &self.draft.facts.notions;
+                let notion = notions.iter().find(|notion| several && aim == Aim::Notion && notion.id.text == id);
+                let plural = notion.and_then(|notion| notion.plural.as_ref()).map(|plural| in_sentence(&plural.text));
+                Pointer { to: Some(aim), id, content: given, name: plural.unwrap_or(name) }
+            }
             Err(left_out) => {
                 let finding = self.nowhere(reference, left_out);
                 self.findings.push(finding);

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use crate::faults::UNKNOWN_NAME;
-use crate::measure::{Lookup, Names, Quantity};
+use crate::measure::{Lookup, Names};
 use crate::model::{Param, Step, Work};
 
 use super::shown::Shown;
@@ -89,22 +89,6 @@ impl<'a> Scope<'a> {
     pub fn work_out_fact(&self, formula: &Expression, findings: &mut Findings) -> Option<Worked> {
         let outside = Scope { step: None, ..*self };
         outside.work_out(formula, findings)
-    }
-
-    /// Whether the work of the step has one stitch length.
-    pub(super) fn has_one_stitch(&self) -> bool {
-        self.own_facts("stitch").len() == 1
-    }
-
-    /// The different values that the step's work gives to one of its facts; faults are told elsewhere.
-    fn own_facts(&self, name: &str) -> Vec<Quantity> {
-        let mut found: Vec<Quantity> = Vec::new();
-        let works = self.step.map_or(&[][..], |step| &step.works);
-        for formula in works.iter().filter_map(|work| fact(work, name)) {
-            let value = self.work_out_fact(formula, &mut Findings::default()).map(|worked| worked.quantity);
-            found.extend(value.filter(|value| !found.contains(value)));
-        }
-        found
     }
 
     /// A value as the booklet prints it, a stitch length as a stitch length.

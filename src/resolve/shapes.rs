@@ -220,7 +220,7 @@ impl Reckoning<'_> {
                 continue;
             }
             if let Some(along) = self.along(&notch.at)
-                && shape.point_at(edge, along).is_none()
+                && shape.place_at(edge, along).is_none()
             {
                 self.note(
                     NOTCH_OFF_EDGE

@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use super::worked::Worked;
-use crate::measure::{Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, round_to, show, up_to};
+use crate::measure::{
+    Dimension, Exact, NumberStyle, Quantity, Stated, System, Unit, convert, ratio, round_to, show, up_to,
+};
 use crate::model::Show;
 
 /// A figure as printed: number and unit apart, since they are set apart.
@@ -69,6 +71,13 @@ impl Shown {
         });
         let number = match (stated, unit.system()) {
             (Some(stated), _) => stated.number,
+            (None, Some(system)) if stands_in(worked, system, settings, unit) => {
+                return Some(Shown {
+                    exact: worked.quantity,
+                    first: figure_in(worked, system, settings)?,
+                    second: None,
+                });
+            }
             (None, Some(system)) if unit.dimension() == Dimension::Length => {
                 round_to(number, convert(step_quantity(system, settings), unit)?)?
             }
@@ -125,7 +134,9 @@ pub fn stitch_figures(worked: &Worked, settings: &Show) -> Shown {
 
 /// The width of a cloth: in the other system to the nearest half inch or centimetre, as shops name it.
 pub fn width_figures(worked: &Worked, settings: &Show) -> Shown {
-    let coarse = Show { metric_step: Exact::from_integer(10), imperial_step: Exact::of::<127, 10>(), ..*settings };
+    let (metric_step, imperial_step) = (Exact::from_integer(10), Exact::of::<127, 10>());
+    // How wide cloth is, nobody measures to the eighth.
+    let coarse = Show { metric_step, imperial_step, tolerance: Exact::from_integer(1000), ..*settings };
     Shown::of(worked, &coarse)
 }
 
@@ -153,6 +164,56 @@ pub fn in_system(worked: &Worked, system: System, settings: &Show) -> ShownFigur
         let Quantity { value, dimension } = worked.quantity;
         written(value, base_unit(dimension), worked.quantity)
     })
+}
+
+/// Whether a length is printed in this unit where both systems stand.
+fn stands_in(worked: &Worked, system: System, settings: &Show, unit: Unit) -> bool {
+    let units = [Unit::Mm, Unit::Cm, Unit::In];
+    units.contains(&unit)
+        && figure_in(worked, system, settings)
+            .is_some_and(|figure| figure.unit == show(Exact::ONE, unit, NumberStyle::Decimal).unit)
+}
+
+/// What no hand can tell apart, in mm.
+const HAIR: Exact = Exact::of::<1, 2>();
+
+/// How far the two figures for one length may lie apart, in mm: as far as the booklet allows, and no further than an
+/// eighth of the length, since on a narrow seam a millimetre is much (common practice, no source). `None` where that
+/// cannot be held.
+pub fn allowed_apart(length: Quantity, settings: &Show) -> Option<Exact> {
+    let eighth = length.value.abs().checked_mul(Exact::of::<1, 8>())?;
+    Some(settings.tolerance.min(eighth.max(HAIR)))
+}
+
+/// How finely a length is rounded in each system: to the booklet's steps; where the two figures would not say the same
+/// length, to as much finer a step as it takes. What the author states is left alone, and so is cloth that is sold by
+/// the metre or the yard.
+fn steps(worked: &Worked, settings: &Show) -> [Exact; 2] {
+    let coarse = [settings.metric_step, settings.imperial_step];
+    let stated = |system: System| worked.stated.as_ref().and_then(|measure| measure.in_system(system));
+    let is_open = worked.quantity.dimension == Dimension::Length
+        && settings.second.is_some()
+        && !(stated(System::Metric).is_some() && stated(System::Imperial).is_some())
+        && !(stated_in(worked, Unit::M) || stated_in(worked, Unit::Yd));
+    let Some(allowed) = allowed_apart(worked.quantity, settings).filter(|_| is_open) else { return coarse };
+    let at = |system: System, step: Exact| match stated(system) {
+        Some(stated) => Some(stated.quantity.value),
+        None => round_to(worked.quantity.value, step),
+    };
+    let agree = |[metric, imperial]: &[Exact; 2]| {
+        let apart = at(System::Metric, *metric).zip(at(System::Imperial, *imperial));
+        apart.and_then(|(one, other)| one.distance(other)).is_some_and(|apart| apart <= allowed)
+    };
+    // The system that comes first keeps its step as long as that goes.
+    let finer =
+        |step: Exact, parts: [i128; 4]| parts.map(|part| ratio(1, part).and_then(|part| step.checked_mul(part)));
+    let [metric, imperial] = [finer(coarse[0], [1, 2, 5, 10]), finer(coarse[1], [1, 2, 4, 8])];
+    let pairs = (0..4).flat_map(|first| (0..4).map(move |second| (first, second)));
+    let pair = |(first, second): (usize, usize)| match settings.first {
+        System::Metric => Some([metric[first]?, imperial[second]?]),
+        System::Imperial => Some([metric[second]?, imperial[first]?]),
+    };
+    pairs.filter_map(pair).find(agree).unwrap_or(coarse)
 }
 
 /// The figure of one system; `None` when it cannot be held.
@@ -198,10 +259,14 @@ fn convert_for(worked: &Worked, system: System, settings: &Show) -> Option<(Unit
         // Cloth is bought by the metre or by the yard, and never a little too short.
         (Dimension::Length, System::Imperial) if stated_in(worked, Unit::M) => next(Unit::Yd, Exact::of::<1, 8>()),
         (Dimension::Length, System::Metric) if stated_in(worked, Unit::Yd) => next(Unit::M, Exact::of::<1, 10>()),
-        (Dimension::Length, System::Imperial) => nearest(Unit::In, convert(step_quantity(system, settings), Unit::In)?),
-        (Dimension::Length, System::Metric) => {
-            let unit = if size < Exact::from_integer(10) { Unit::Mm } else { Unit::Cm };
-            nearest(unit, convert(step_quantity(system, settings), unit)?)
+        (Dimension::Length, _) => {
+            let [metric, imperial] = steps(worked, settings);
+            let (unit, step) = match system {
+                System::Imperial => (Unit::In, imperial),
+                System::Metric if size < Exact::from_integer(10) => (Unit::Mm, metric),
+                System::Metric => (Unit::Cm, metric),
+            };
+            nearest(unit, convert(Quantity { value: step, dimension: Dimension::Length }, unit)?)
         }
         (Dimension::Area, System::Metric) if size < Exact::from_integer(1_000_000) => nearest(Unit::Cm2, Exact::ONE),
         (Dimension::Area, System::Metric) => nearest(Unit::M2, Exact::of::<1, 100>()),

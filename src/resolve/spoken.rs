@@ -15,18 +15,21 @@ pub(super) fn owner(facts: &Facts, catalogue: &Catalogue, id: &str) -> String {
     }
 }
 
-/// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
-pub(super) fn name(facts: &Facts, catalogue: &Catalogue, name: &str) -> String {
-    let Some((id, edge)) = name.split_once('.') else { return owner(facts, catalogue, name) };
+/// What a name means, in words: whose it is, and what of it, which is empty for the whole. `lining_front.top` is the
+/// "top edge" of "lining front"; what has a name on the page is called by that name.
+pub(super) fn name(facts: &Facts, catalogue: &Catalogue, name: &str) -> (String, String) {
+    let Some((id, edge)) = name.split_once('.') else { return (owner(facts, catalogue, name), String::new()) };
     let owner = owner(facts, catalogue, id);
-    let piece = catalogue.get(id).and_then(NameKind::piece);
+    let piece = catalogue.get(id).and_then(NameKind::piece).map(|piece| &facts.pieces[piece]);
     let words = edge.replace('_', " ");
-    let called = match piece.and_then(|piece| facts.pieces[piece].edge_called(edge)) {
+    let called = match piece.and_then(|piece| piece.edge_called(edge)) {
         Some(called) => called,
         None if edge.contains("tape") || edge.contains("corner") => words,
+        // The ends of a strap are no edges to a sewist.
+        None if piece.is_some_and(|piece| piece.tape.is_some()) && matches!(edge, "start" | "end") => words,
         None => format!("{words} edge"),
     };
-    joined(&owner, &called)
+    (owner, called)
 }
 
 /// The name of a piece with that of something on it: "right front" and "front edge" as "right front edge", "collar"

@@ -113,8 +113,12 @@ pub struct Target {
     pub meant: Meant,
     /// The copies, edges and notions that this comes to; never empty.
     pub touched: Vec<Touched>,
-    /// In words: "front, top edge".
+    /// In words: "front top edge".
     pub spoken: String,
+    /// Whose it is, in words: "front".
+    pub owner: String,
+    /// What of it, in words: "top edge"; empty for the whole.
+    pub part: String,
 }
 
 impl Target {
@@ -172,8 +176,9 @@ impl Resolver<'_> {
         let name = &touch.name;
         let meant = self.meant(&name.text, verb);
         let touched = self.touched(&meant);
-        let spoken = self.speak(&name.text, &meant);
-        Target { name: name.clone(), row: touch.row, meant, touched, spoken }
+        let (owner, part) = self.speak(&name.text, &meant);
+        let spoken = spoken::joined(&owner, &part);
+        Target { name: name.clone(), row: touch.row, meant, touched, spoken, owner, part }
     }
 
     /// The edge that a place names without a figure, as in `from: waist`; a measurement of that name is meant where
@@ -228,7 +233,9 @@ impl Resolver<'_> {
                 Err(known) => Meant::NoSuchInside { owner, sort, name: edge.unwrap_or("").to_owned(), known },
             };
         }
-        let inside = edge.and_then(|word| within::named(facts, word)).map(|one| Meant::Inside(owner, vec![one]));
+        let here = |one: &Inside| owner.copies(self.cast).into_iter().any(|copy| self.is_on(copy, *one));
+        let inside = edge.and_then(|word| within::named(facts, word)).filter(here);
+        let inside = inside.map(|one| Meant::Inside(owner, vec![one]));
         // What is marked may bear the name of the edge that it opens at.
         if let (Verb::Mark | Verb::Slash, Some(inside)) = (verb, inside.clone()) {
             return inside;
@@ -253,6 +260,13 @@ impl Resolver<'_> {
         }
     }
 
+    /// Whether a copy has what lies inside its piece: a mark may be for some of the copies alone.
+    fn is_on(&self, copy: CopyId, one: Inside) -> bool {
+        let member = &self.cast[copy];
+        let marks = &self.draft.facts.pieces[member.piece].marks;
+        !matches!(one, Inside::Mark(at) if !marks[at].is_on(&member.name))
+    }
+
     fn of_notion(&self, notion: NotionId, edge: Option<&str>) -> Meant {
         match edge {
             Some(word) if self.draft.facts.notions[notion].kind == Kind::Zip => match ZipEdge::parse(word) {
@@ -273,7 +287,8 @@ impl Resolver<'_> {
             }
             Meant::Inside(owner, all) => {
                 let copies = owner.copies(self.cast).into_iter();
-                copies.flat_map(|copy| all.iter().map(move |one| Touched::Inside(copy, *one))).collect()
+                let on = |copy: CopyId| all.iter().filter(move |one| self.is_on(copy, **one));
+                copies.flat_map(|copy| on(copy).map(move |one| Touched::Inside(copy, *one))).collect()
             }
             Meant::Notion(notion) => vec![Touched::Notion(*notion)],
             Meant::ZipEdge(notion, edge) => vec![Touched::ZipEdge(*notion, *edge)],
@@ -286,14 +301,14 @@ impl Resolver<'_> {
         }
     }
 
-    /// `lining_front.top` as "lining front top edge"; what has a name on the page by that name.
-    fn speak(&self, name: &str, meant: &Meant) -> String {
+    /// Whose a name is and what of it, in words.
+    fn speak(&self, name: &str, meant: &Meant) -> (String, String) {
         if name == "all" {
-            return "all".into();
+            return ("all".into(), String::new());
         }
         if let Meant::Inside(of, all) = meant {
             let owner = spoken::owner(&self.draft.facts, self.catalogue, name.split('.').next().unwrap_or(name));
-            return within::speak(&self.draft.facts.pieces[of.piece(self.cast)], &owner, all);
+            return (owner, within::speak(&self.draft.facts.pieces[of.piece(self.cast)], all));
         }
         spoken::name(&self.draft.facts, self.catalogue, name)
     }

@@ -38,8 +38,6 @@ pub struct PrintedValue {
     pub span: Span,
     /// What it comes to.
     pub worked: Worked,
-    /// Whether it stands in the words of a step whose work has one stitch length.
-    pub beside_stitch: bool,
 }
 
 impl Uses {
@@ -95,7 +93,7 @@ impl Uses {
         if bare {
             self.show(formula, scope);
         } else if both && let Some(worked) = scope.work_out(formula, &mut Findings::default()) {
-            self.printed.push(PrintedValue { span: formula.span(), worked, beside_stitch: scope.has_one_stitch() });
+            self.printed.push(PrintedValue { span: formula.span(), worked });
         }
     }
 

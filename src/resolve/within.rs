@@ -1,6 +1,5 @@
 //! Darts, pleats and marks by their names: which of them a work fact means.
 
-use super::spoken;
 use crate::geometry::Fold;
 use crate::model::{Name, Piece, Verb};
 
@@ -59,8 +58,8 @@ pub(super) fn named(piece: &Piece, name: &str) -> Option<Inside> {
     own().find(|one| matches!(one, Inside::Mark(_))).or_else(|| own().next())
 }
 
-/// `front.bust` as "front bust dart".
-pub(super) fn speak(piece: &Piece, owner: &str, all: &[Inside]) -> String {
+/// `front.bust` as "bust dart".
+pub(super) fn speak(piece: &Piece, all: &[Inside]) -> String {
     let spoken = |one: &Inside| {
         let (name, sort) = one.called(piece);
         let name = name.text.replace('_', " ");
@@ -71,5 +70,5 @@ pub(super) fn speak(piece: &Piece, owner: &str, all: &[Inside]) -> String {
         }
     };
     let names: Vec<String> = all.iter().map(spoken).collect();
-    spoken::joined(owner, &crate::diag::listed(&names))
+    crate::diag::listed(&names)
 }

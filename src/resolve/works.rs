@@ -190,25 +190,29 @@ impl<'a> EditionWork<'a> {
         self.targets.iter().chain(&self.caught)
     }
 
-    /// What it touches, by the names on the page, each once; `all` alone for everything.
-    pub fn spoken(&self) -> Vec<String> {
-        spoken(&self.targets)
-    }
-
     /// What it catches, by the names on the page, each once.
     pub fn spoken_caught(&self) -> Vec<String> {
-        spoken(&self.caught)
-    }
-}
-
-fn spoken(targets: &[Target]) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
-    for target in targets {
-        if !names.contains(&target.spoken) {
-            names.push(target.spoken.clone());
+        let mut names: Vec<String> = Vec::new();
+        for target in self.caught.iter().filter(|target| !target.spoken.is_empty()) {
+            if !names.contains(&target.spoken) {
+                names.push(target.spoken.clone());
+            }
         }
+        names
     }
-    names
+
+    /// What it touches, side by side: edges in a row are one side, every other name is one by itself.
+    pub fn sides(&self) -> Vec<Vec<&Target>> {
+        let mut sides: Vec<Vec<&Target>> = Vec::new();
+        for target in &self.targets {
+            let beside = sides.last_mut().filter(|side| target.row.is_some() && side[0].row == target.row);
+            match beside {
+                Some(side) => side.push(target),
+                None => sides.push(vec![target]),
+            }
+        }
+        sides
+    }
 }
 
 fn is_seen(target: &Target) -> bool {
@@ -317,6 +321,16 @@ fn filler(name: &Name, resolver: &Resolver<'_>, findings: &mut Findings) -> Opti
 
 /// `back right` is two words, and most likely meant as the edge `back.right`.
 fn check_words(words: &Text, resolver: &Resolver<'_>, scope: &Scope<'_>, findings: &mut Findings) {
+    if let Some(at) = words.text.find('{') {
+        let end = words.text[at..].find('}').map_or(words.text.len(), |end| at + end + 1);
+        let finding = WORK_UNREADABLE
+            .at(words.at(at..end), "plain words are printed as they stand, and braces in them are not worked out");
+        findings.push(
+            finding
+                .hint("write the sentence under `note:`, where braces are worked out, or say it without a figure")
+                .everywhere(),
+        );
+    }
     let Some((owner, edge)) = words.text.split_once(' ') else { return };
     let Some(piece) = resolver.catalogue.get(owner).and_then(|kind| kind.piece()) else { return };
     let edge = edge.trim();

@@ -16,7 +16,7 @@ pub(super) const DART: &[&str] = &["edge", "at", "width", "point", "length", "fr
 pub(super) const PLEAT: &[&str] = &["edge", "at", "depth", "kind", "count", "apart", "length", "laid"];
 
 /// The keys of a mark.
-pub(super) const MARK: &[&str] = &["point", "edge", "at", "outline", "line", "count", "each", "along"];
+pub(super) const MARK: &[&str] = &["point", "edge", "at", "outline", "line", "count", "each", "along", "for"];
 
 const POINT: &str = "[9 cm, 22 cm]";
 
@@ -128,17 +128,32 @@ pub(super) fn marks(node: &Node, findings: &mut Findings) -> Vec<Mark> {
             surplus(record, &["count", "each", "along"], "a mark without a `line`", findings);
             place(record, findings)
         };
-        place.map(|place| Mark { name, place })
+        let only = record.get("for").map_or_else(Vec::new, |node| copies(node, findings));
+        place.map(|place| Mark { name, place, only })
     })
 }
 
 /// The mark that says which edge of a piece is up: `up: top`. No author can name it.
 pub(super) fn up(record: &Fields<'_>, findings: &mut Findings) -> Option<Mark> {
     let edge = fields::name(&record.text("up", findings)?, findings);
-    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge) })
+    Some(Mark { name: Name { text: "TOP".to_owned(), span: edge.span }, place: MarkPlace::Up(edge), only: Vec::new() })
+}
+
+/// The copies that have a mark: one, or several.
+fn copies(node: &Node, findings: &mut Findings) -> Vec<Name> {
+    let named = fields::list(node).into_iter().filter_map(|node| fields::text(node, "a copy", findings));
+    named.collect::<Vec<_>>().iter().map(|text| fields::name(text, findings)).collect()
 }
 
 fn place(record: &Fields<'_>, findings: &mut Findings) -> Option<MarkPlace> {
+    // Where another piece lies is told by `at`; a `point` beside it can only mean the same.
+    if let (Some(node), Some(span), Some(_)) = (record.get("point"), record.key_span("point"), record.get("outline")) {
+        let finding = VALUE_UNREADABLE.at(span, "a mark with an `outline` is placed by `at`, not by `point`");
+        findings
+            .push(finding.hint("write `at: [across, down]`: where the upper left corner of its stitching line lies"));
+        let piece = record.text("outline", findings).map(|text| fields::name(&text, findings));
+        return piece.zip(point(node, findings)).map(|(piece, at)| MarkPlace::Outline { piece, at });
+    }
     if let Some(node) = record.get("point") {
         surplus(record, &["edge", "at", "outline"], "a mark with a `point`", findings);
         return point(node, findings).map(MarkPlace::Point);

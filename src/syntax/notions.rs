@@ -14,7 +14,8 @@ use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Piece, Size, Text};
 
 /// The keys of a notion.
-pub(super) const KEYS: &[&str] = &["kind", "name", "for", "length", "width", "size", "amount", "count", "cut", "note"];
+pub(super) const KEYS: &[&str] =
+    &["kind", "name", "plural", "for", "length", "width", "size", "amount", "count", "cut", "note"];
 
 /// The words for the kinds.
 pub(super) const WORDS: &[&str] = &{
@@ -54,6 +55,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
         let notion = Notion {
             kind: kind.map_or(Kind::Other, |doc| doc.kind),
             name: name_of(&record, key, findings),
+            plural: record.text("plural", findings),
             sizes: only,
             figures,
             note: prose(&record, "note", sizes, Room::Cell, findings),

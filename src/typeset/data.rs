@@ -308,7 +308,12 @@ impl Setter<'_> {
     fn seam(&self, fact: &SeamFact) -> Json {
         json!({
             "verb": fact.verb,
-            "what": fact.what,
+            "what": fact.what.iter().map(|side| side.iter().map(|done| json!({
+                "name": done.name,
+                "parts": done.parts,
+                "marks": done.marks,
+                "several": done.several,
+            })).collect::<Vec<_>>()).collect::<Vec<_>>(),
             "caught": fact.caught,
             "words": fact.words,
             "allowance": fact.allowance.as_ref().map(value),

@@ -232,3 +232,43 @@ fn a_rectangle_opened_has_its_four_sides() {
     assert_eq!(edge(shape.whole(), "left").drawn, "right");
     assert_eq!(edge(shape.whole(), "top").exact, Some(mm(200)));
 }
+
+#[test]
+fn the_centre_of_an_edge_that_meets_the_fold_lies_at_the_fold() {
+    for (fold, corner) in [("left", 0.0), ("right", 100.0)] {
+        let shape = built(&rectangle(100, 200), Drawn::Cutting, &on_fold(fold, 10));
+        let place = shape
+            .place_at("top", Along::Centre)
+            .expect("a place on the edge");
+        assert_eq!(place.at, [corner, 0.0]);
+        let whole = shape.points_of_whole("top", Along::Centre);
+        assert_eq!(whole.len(), 1, "one notch in the middle of the whole");
+        close(whole[0].1.distance, 100.0, 1e-9);
+        close(whole[0].0.length, 200.0, 1e-9);
+        // An edge off the fold has its own centre, in either half.
+        let off = if fold == "left" { "right" } else { "left" };
+        close(
+            shape
+                .place_at(off, Along::Centre)
+                .expect("a place")
+                .distance,
+            100.0,
+            1e-9,
+        );
+        assert_eq!(shape.points_of_whole(off, Along::Centre).len(), 2);
+        // Shares are counted on the half that is drawn.
+        let half = shape.points_of_whole(
+            "top",
+            Along::Fraction(notchbook::measure::Exact::of::<1, 2>()),
+        );
+        assert_eq!(half.len(), 2);
+    }
+    // The rim of a circle goes from the fold to the fold: it has no end there that would be its middle.
+    let spec = Spec::Path(vec![
+        start(0, -80),
+        arc("rim", Some((0, 80)), 80, false, false),
+        line("middle", None),
+    ]);
+    let circle = built(&spec, Drawn::Stitching, &on_fold("middle", 12));
+    assert!(!circle.meets_fold_once("rim"));
+}

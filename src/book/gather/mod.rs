@@ -1,5 +1,6 @@
 //! One size, worked out, played, drawn and laid, gathered into a book.
 
+mod done;
 mod gatherer;
 mod lists;
 mod offers;

@@ -1,11 +1,12 @@
 //! Parts, steps and their seam facts.
 
+use super::done::done_to;
 use super::gatherer::Gatherer;
 use crate::book::amount::{Amount, Value};
 use crate::book::seam::{PlaceFact, SeamFact};
 use crate::book::volume::{AllowanceUse, Part, Step};
 use crate::diag::in_sentence;
-use crate::measure::Exact;
+use crate::measure::{Dimension, Exact, NumberStyle, Unit, round_to, show};
 use crate::model::{Far, Thread, Together, is_for};
 use crate::resolve::{Edition, EditionPart, EditionStep, EditionWork, Filler, Placed, Worked};
 
@@ -75,7 +76,7 @@ impl Gatherer<'_> {
         };
         SeamFact {
             verb: work.verb.word().to_owned(),
-            what: work.spoken(),
+            what: done_to(work, self.edition),
             caught: work.spoken_caught(),
             words: work.work.words.iter().map(|words| words.text.clone()).collect(),
             allowance: work.allowance_figures(draft).as_ref().map(Value::of),
@@ -96,7 +97,7 @@ impl Gatherer<'_> {
             gap: value(&work.gap),
             finish: work.work.finish.map_or_else(String::new, |finish| finish.word().to_owned()),
             leave_for: self.filler(work),
-            places: places(work, self.edition, &value),
+            places: places(work, self.edition),
             note,
             sizes: Vec::new(),
         }
@@ -140,22 +141,48 @@ impl Gatherer<'_> {
 }
 
 /// Where a seam begins and ends, and where its gap lies.
-fn places(
-    work: &EditionWork<'_>,
-    edition: &Edition<'_>,
-    value: &impl Fn(&Option<Worked>) -> Option<Value>,
-) -> Vec<PlaceFact> {
+fn places(work: &EditionWork<'_>, edition: &Edition<'_>) -> Vec<PlaceFact> {
     let [from, to] = &work.part;
     let all = [("from", from), ("to", to), ("leave_at", &work.leave_at)];
     let told = all.into_iter().filter_map(|(role, placed)| Some((role, placed.as_ref()?)));
-    told.map(|(role, placed)| PlaceFact {
-        role: role.to_owned(),
-        far: value(&placed.along),
-        point: point(placed, work, edition),
-        from: counted_from(placed, work, edition),
-    })
-    .collect()
+    let fact = |(role, placed): (&str, &Placed<'_>)| {
+        let from = counted_from(placed, work, edition);
+        // Nothing from an edge is at that edge.
+        let nowhere = placed.along.is_some_and(|along| along.quantity.value.is_zero());
+        let at = match from.as_str() {
+            "start" | "end" => from.clone(),
+            edge => format!("edge {edge}"),
+        };
+        match nowhere && !from.is_empty() {
+            true => PlaceFact { role: role.to_owned(), far: None, point: at, from: String::new() },
+            false => PlaceFact {
+                role: role.to_owned(),
+                far: placed.along.as_ref().map(|along| far(along, edition)),
+                point: point(role, placed, work, edition),
+                from,
+            },
+        }
+    };
+    told.map(fact).collect()
 }
+
+/// How far along, as one measures it: a share of the edge is a fraction, or hundredths where no tape folds to it.
+fn far(along: &Worked, edition: &Edition<'_>) -> Value {
+    let mut shown = edition.figures(along);
+    let share = along.quantity.value;
+    if along.quantity.dimension == Dimension::Count {
+        let folded = share.denom() <= FINEST_SHARE;
+        let hundredths = share.checked_mul(Exact::from_integer(100)).and_then(|share| round_to(share, Exact::ONE));
+        shown.first.number = match hundredths.filter(|_| !folded) {
+            Some(share) => show(share, Unit::Percent, NumberStyle::Decimal).to_string(),
+            None => show(share, Unit::Count, NumberStyle::Fraction).number,
+        };
+    }
+    Value::of(&shown)
+}
+
+/// The smallest share that one folds an edge or a tape to (common practice, no source).
+const FINEST_SHARE: i128 = 8;
 
 /// What a place is counted from, by its name on the page; `start` and `end` are keys of words. A distance is always
 /// counted from somewhere.
@@ -177,8 +204,10 @@ fn edge_called(edge: &str, work: &EditionWork<'_>, edition: &Edition<'_>) -> Str
 
 /// The key of the word that says how far along a place lies; a notch with its number behind, a mark or an edge with
 /// its name.
-fn point(placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
+fn point(role: &str, placed: &Placed<'_>, work: &EditionWork<'_>, edition: &Edition<'_>) -> String {
     match placed.place.far {
+        // A gap at the centre does not begin there: it lies in the middle.
+        Far::Centre if role == "leave_at" => "middle".to_owned(),
         Far::Here => "start".to_owned(),
         Far::There => "end".to_owned(),
         Far::Centre => "centre".to_owned(),

@@ -228,7 +228,9 @@ fn inline(row: &[Row<'_, Inline>]) -> Option<Inline> {
         }
         Inline::Reference(reference) => {
             let content = of(row, |one| match one {
-                Inline::Reference(other) if (other.to, &other.id) == (reference.to, &reference.id) => {
+                Inline::Reference(other)
+                    if (other.to, &other.id, &other.name) == (reference.to, &reference.id, &reference.name) =>
+                {
                     Some(other.content.as_slice())
                 }
                 _ => None,
