@@ -48,6 +48,7 @@ use super::id_twice;
 use super::judge::{Judge, Run, Subject};
 use super::letter_not_in_font;
 use super::loose_measurement;
+use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
@@ -64,6 +65,8 @@ use super::prepared_too_late;
 use super::quilted_too_small;
 use super::raw_outside;
 use super::rounding_does_not_close;
+use super::row_out_of_order;
+use super::seam_forgotten;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
 use super::sewn_not_reckoned;
@@ -75,6 +78,7 @@ use super::tape_too_short;
 use super::topstitched_before_sewn;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::work_twice;
 use super::zip_not_graded;
 use super::zip_too_short;
 
@@ -151,12 +155,14 @@ pub static CHECKS: &[Judge] = &[
     topstitched_before_sewn::CHECK,
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
+    work_twice::CHECK,
     boxed_before_sewn::CHECK,
     corner_unclear::CHECK,
     binding_too_short::CHECK,
     bound_before_sewn::CHECK,
     dart_left_open::CHECK,
     hands_alike::CHECK,
+    row_out_of_order::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
     slit_left_raw::CHECK,
@@ -168,9 +174,11 @@ pub static CHECKS: &[Judge] = &[
     pad_too_large::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
+    never_turned::CHECK,
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
     raw_outside::CHECK,
+    seam_forgotten::CHECK,
     seam_not_sewn_yet::CHECK,
     prepared_too_late::CHECK,
     curve_not_clipped::CHECK,
