@@ -45,9 +45,11 @@
 //! ## Limits
 //! Two notches meet when they lie within 1.5 mm (common practice, no source: a notch is a snip of 2
 //! to 3 mm). One piece is turned over for the seam, so that its edge runs the other way; the same
-//! upright edge of two copies of a piece is counted from the top on both. Silent where one of
-//! the edges has no notch, where the lengths differ already, and where a seam states `ease:` or
-//! `gather:`, since how the longer edge is spread over its notches is the maker's to see.
+//! upright edge of two copies of a piece is counted from the top on both. Edges in a row are one length, and a notch of
+//! one side may meet a seam of the other. Where a seam states `ease:` or `gather:`, or darts and pleats lie in it, how the
+//! longer edge is spread over its notches is the maker's to see: there as many must lie on both sides, and those that lie
+//! close together (to 2.5 cm; common practice, no source) in the same order. Silent where one of the sides has no
+//! notch, where the lengths differ already, at a part of a seam, and where nothing tells which way an edge lies in its row.
 
 use super::apart::{fine, millimetres};
 use super::judge::Judge;

@@ -63,6 +63,7 @@ use super::judge::{Judge, Run, Subject};
 use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
+use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
@@ -77,6 +78,8 @@ use super::pinned_after_sewn;
 use super::place_off_edge;
 use super::prepared_too_late;
 use super::rounding_does_not_close;
+use super::row_out_of_order;
+use super::seam_forgotten;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
 use super::second_figures_fall;
@@ -95,6 +98,7 @@ use super::unused_measurement;
 use super::used_before_cut;
 use super::wearer_contradicted;
 use super::wearer_not_said;
+use super::work_twice;
 use super::zip_too_short;
 
 /// Every check, group by group.
@@ -194,12 +198,14 @@ pub static CHECKS: &[Judge] = &[
     topstitched_before_sewn::CHECK,
     not_pressed::CHECK,
     pinned_after_sewn::CHECK,
+    work_twice::CHECK,
     boxed_before_sewn::CHECK,
     corner_unclear::CHECK,
     binding_too_short::CHECK,
     bound_before_sewn::CHECK,
     dart_left_open::CHECK,
     hands_alike::CHECK,
+    row_out_of_order::CHECK,
     holes_differ::CHECK,
     hole_too_soon::CHECK,
     slit_left_raw::CHECK,
@@ -209,8 +215,10 @@ pub static CHECKS: &[Judge] = &[
     stuffed_out_of_order::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
+    never_turned::CHECK,
     closed_zip_before_turning::CHECK,
     edge_left_raw::CHECK,
+    seam_forgotten::CHECK,
     seam_not_sewn_yet::CHECK,
     prepared_too_late::CHECK,
     curve_not_clipped::CHECK,

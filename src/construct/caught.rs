@@ -14,6 +14,9 @@ impl Player<'_> {
             return;
         }
         let mut caught = deed.caught.clone();
+        // What was basted as one with another layer is a part by itself, like one that is named.
+        let mut parts = deed.caught.clone();
+        self.check_caught(deed);
         let held = self.stitched_over(deed, &caught);
         for at in 0..self.state.basted.len() {
             let basting = &mut self.state.basted[at];
@@ -27,6 +30,9 @@ impl Player<'_> {
                 caught.extend(others);
             }
         }
+        let layered = caught.iter().filter(|part| !self.fellows(part).is_empty());
+        parts.extend(layered.copied().collect::<Vec<_>>());
+        self.check_turned(deed, &parts);
         self.hold_caught(deed, &caught);
     }
 

@@ -1,10 +1,12 @@
 //! What must be true when the last step is done.
 
 use super::fault::{Fault, Moment, RawOf, Unreckoned};
+use super::forgotten;
 use super::player::Player;
 use super::sewn;
 use super::slits;
 use super::unfinished;
+use super::unturned;
 use super::zips;
 use crate::resolve::{CopyId, Filler, NotionId, Touched, ZipEdge};
 
@@ -15,6 +17,8 @@ pub(super) fn judge(player: &mut Player<'_>) {
     player.never_caught();
     player.never_closed();
     unfinished::judge(player);
+    forgotten::judge(player);
+    unturned::judge(player);
     holes(player);
     slits::judge(player);
     zips::judge(player);

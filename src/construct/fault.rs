@@ -1,7 +1,7 @@
 //! What is wrong with the order of the work, as facts.
 
 use crate::model::Name;
-use crate::resolve::{Edition, EditionStep, EditionWork, FabricId, NotionId, PieceId};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, FabricId, NotionId, PieceId};
 use crate::source::Span;
 
 /// One work fact in its step.
@@ -98,6 +98,22 @@ pub enum Unfilled {
     TurnedLater(Moment),
 }
 
+/// What tells that pieces are of one hand; edges as authors write them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Alike {
+    /// Two copies of one piece.
+    Copies(PieceId),
+    /// Ends of their edges, by the edges beside them, would meet that are not called alike.
+    Ends {
+        /// The two that would meet.
+        met: (String, String),
+        /// An edge that is named, and one that would fit instead.
+        instead: Option<(String, String)>,
+    },
+    /// Both rows run the same way round their pieces.
+    Rows,
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -132,8 +148,16 @@ pub enum Fault {
     TopstitchedTooSoon { edge: String, stitched: Moment, sewn: Moment },
     /// A seam is topstitched without having been pressed.
     NotPressed { edge: String, stitched: Moment, sewn: Moment },
-    /// Two copies of one hand are sewn right sides together along an edge that runs another way turned over.
-    HandsAlike { edges: (String, String), piece: PieceId, sewn: Moment },
+    /// Pieces of one hand are sewn right sides together.
+    HandsAlike { copies: (CopyId, CopyId), edges: (String, String), why: Alike, sewn: Moment },
+    /// The same is done a second time; of an end that is caught, which.
+    DoneTwice { caught: Option<String>, first: Moment, again: Moment },
+    /// Edges are finished and never sewn to each other, though two others like them are.
+    SeamForgotten { edges: (String, String), like: (String, String), finished: Moment, sewn: Moment },
+    /// What was sewn right sides together is closed, or caught by another seam, and was not turned.
+    NeverTurned { edges: Vec<String>, sewn: Moment, at: Moment },
+    /// Two edges that follow each other in a row are joined by nothing there, and the order in which all would be.
+    RowParted { apart: (String, String), order: Vec<String>, sewn: Moment },
     /// Edges are pinned after they are sewn.
     PinnedTooLate { edges: (String, String), pinned: Moment, sewn: Moment },
     /// A corner is boxed before the seams beside it are sewn.

@@ -6,12 +6,14 @@
 //! own to finish.
 
 mod caught;
+mod corners;
 mod creases;
 mod curves;
 mod deed;
 mod end;
 mod facings;
 mod fault;
+mod forgotten;
 mod hands;
 mod history;
 mod joins;
@@ -22,18 +24,22 @@ mod parts;
 mod places;
 mod play;
 mod player;
+mod rows;
 mod sewn;
 mod shaped;
 mod slits;
+mod spread;
 mod state;
 mod stitched;
 mod tell;
 mod thread;
+mod twice;
 mod unfinished;
+mod unturned;
 mod verbs;
 mod zips;
 
-pub use fault::{Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
+pub use fault::{Alike, Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

@@ -5,13 +5,12 @@ use std::collections::BTreeSet;
 use super::fault::{Fault, Moment};
 use super::player::Player;
 use crate::geometry::Along;
-use crate::measure::Exact;
 use crate::model::{Notch, NotchAt};
-use crate::resolve::{CopyId, EdgeId, Member};
+use crate::resolve::{CopyId, EdgeId};
 
 /// How far two notches may lie apart and still meet, in mm (common practice, no source: a notch is a
 /// snip of 2 to 3 mm).
-const NOTCH_TOLERANCE: f64 = 1.5;
+pub(super) const NOTCH_TOLERANCE: f64 = 1.5;
 
 /// An edge with notches: where they are, and how long it is, in mm.
 type Noted = (CopyId, EdgeId, Vec<f64>, f64);
@@ -81,18 +80,7 @@ impl Player<'_> {
     /// as mirrored; there the second is meant, and both are counted from the top.
     pub fn same_way(&self, first: (CopyId, EdgeId), second: (CopyId, EdgeId)) -> bool {
         let (one, two) = (&self.edition.cast[first.0], &self.edition.cast[second.0]);
-        let clockwise = |member: &Member, edge: EdgeId| {
-            let shape = self.edition.values.whole(member.piece)?;
-            let edge = shape.edges()[edge.at()].name.as_str();
-            let at = |share: Exact| shape.point_at(edge, Along::Fraction(share));
-            let (here, next) = (at(Exact::of::<500, 1000>())?, at(Exact::of::<501, 1000>())?);
-            let walk = [next.at[0] - here.at[0], next.at[1] - here.at[1]];
-            // Walking clockwise as seen, the inside is at the right hand.
-            let inside = here.inward[0] * -walk[1] + here.inward[1] * walk[0] > 0.0;
-            Some((inside != member.mirrored, walk[1].abs() > walk[0].abs()))
-        };
-        let (Some((one_way, upright)), Some((other_way, _))) = (clockwise(one, first.1), clockwise(two, second.1))
-        else {
+        let (Some((one_way, upright)), Some((other_way, _))) = (self.clockwise(first), self.clockwise(second)) else {
             return true;
         };
         let same_edge = one.piece == two.piece && first.1 == second.1 && one.mirrored == two.mirrored;
@@ -128,6 +116,6 @@ impl Player<'_> {
 /// Whether two notches meet that lie so far apart, counted from the same end, on edges that differ by
 /// `longer`. The little that a hand does not notice may lie before the notch or behind it, so that it
 /// does not matter from which end, or from which edge, one counts.
-fn can_meet(apart: f64, longer: f64) -> bool {
+pub(super) fn can_meet(apart: f64, longer: f64) -> bool {
     (longer.min(0.0) - NOTCH_TOLERANCE..=longer.max(0.0) + NOTCH_TOLERANCE).contains(&apart)
 }

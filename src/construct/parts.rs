@@ -1,24 +1,24 @@
 //! The part of a seam that a work fact is about, reckoned along an edge or along edges in a row.
 
+use super::corners::SAME_CORNER;
 use super::deed::{Deed, Side};
 use super::fault::{Fault, OffEdge};
-use super::places::SAME_CORNER;
 use super::player::Player;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Far;
-use crate::resolve::{CopyId, EdgeId, Placed, Touched};
+use crate::resolve::{CopyId, EdgeId, Placed};
 
 /// An edge of a row, as it lies along the row, in mm; where it meets another, the allowance is taken off.
-struct Stretch {
-    of: (CopyId, EdgeId),
+pub(super) struct Stretch {
+    pub of: (CopyId, EdgeId),
     /// Where it begins in the row.
-    from: f64,
+    pub from: f64,
     /// How long it lies there.
-    long: f64,
+    pub long: f64,
     /// What its seam with the edge before takes of its length.
-    taken: f64,
+    pub taken: f64,
     /// Whether the row runs along it from its end to its start.
-    turned: bool,
+    pub turned: bool,
 }
 
 /// A part of a seam, in mm along the side that it is counted on.
@@ -120,7 +120,7 @@ impl Player<'_> {
     }
 
     /// A side's edges as they lie in their row.
-    fn stretches(&self, side: &[(CopyId, EdgeId)]) -> Vec<Stretch> {
+    pub fn stretches(&self, side: &[(CopyId, EdgeId)]) -> Vec<Stretch> {
         let mut from = 0.0;
         let last = side.len().saturating_sub(1);
         let mut row = Vec::new();
@@ -153,20 +153,7 @@ impl Player<'_> {
     /// Whether an edge meets another of its row at its end, through edges beside them that are sewn; `None` where
     /// nothing tells.
     fn meets_at_end(&self, one: (CopyId, EdgeId), other: (CopyId, EdgeId)) -> Option<bool> {
-        let beside = |of: (CopyId, EdgeId)| {
-            let names = self.edition.edges_of(of.0).into_iter().filter(move |edge| *edge != of.1);
-            names.filter_map(move |edge| {
-                let at_end = self.lies_at_end(of.0, of.1, &self.edition.edge_word(of.0, edge)).ok()?;
-                Some((edge, at_end))
-            })
-        };
-        let there: Vec<Touched> = beside(other).map(|(edge, _)| Touched::Edge(other.0, edge)).collect();
-        let joined = |edge: EdgeId| {
-            let own = Touched::Edge(one.0, edge);
-            let holds = |members: &[Touched]| members.contains(&own) && there.iter().any(|edge| members.contains(edge));
-            (one.0, edge) == other || self.state.seams.iter().any(|seam| holds(&seam.members))
-        };
-        beside(one).find(|(edge, _)| joined(*edge)).map(|(_, at_end)| at_end)
+        self.meetings(one, other).first().map(|(_, at_end)| *at_end)
     }
 
     /// Where a place lies along a row, in mm from its beginning; `last` for the place where a part ends.

@@ -1,14 +1,12 @@
 //! Places along an edge.
 
+use super::corners::{SAME_CORNER, ends, meets};
 use super::fault::OffEdge;
 use super::player::Player;
-use crate::geometry::Along;
-use crate::measure::{Dimension, Exact, to_f64};
+use crate::geometry::Edge;
+use crate::measure::{Dimension, to_f64};
 use crate::model::Far;
 use crate::resolve::{CopyId, EdgeId, MarkAt, PieceId, Placed};
-
-/// How far two corners may lie apart and still be one, in mm.
-pub(super) const SAME_CORNER: f64 = 0.5;
 
 /// How far beside the stitching line a mark may lie and still tell a place on the edge, in mm (common practice, no
 /// source).
@@ -62,27 +60,21 @@ impl Player<'_> {
     /// Whether the edge `beside` meets an edge at its end, and not at its start.
     pub fn lies_at_end(&self, copy: CopyId, edge: EdgeId, beside: &str) -> Result<bool, OffEdge> {
         let shape = self.edition.values.whole(self.edition.cast[copy].piece).ok_or(OffEdge::Follows)?;
-        let ends = |name: &str| {
-            let at = |share| shape.point_at(name, Along::Fraction(share)).map(|point| point.at);
-            Some([at(Exact::ZERO)?, at(Exact::ONE)?])
-        };
         let name = &shape.edges()[edge.at()].name;
-        let own = ends(name).ok_or(OffEdge::Follows)?;
-        let meets = |name: &str, corner: [f64; 2]| {
-            let near = |other: &[f64; 2]| (other[0] - corner[0]).hypot(other[1] - corner[1]) < SAME_CORNER;
-            ends(name).is_some_and(|ends| ends.iter().any(near))
-        };
-        // An edge off the fold stands twice, and is called as it was drawn.
+        let own = ends(shape, name).ok_or(OffEdge::Follows)?;
+        // An edge off the fold stands twice, and may be called as it was drawn, where no other edge is called so.
+        let exact = shape.edges().iter().any(|other| other.name == beside);
         let called = |corner| {
-            let named = shape.edges().iter().filter(|other| other.name == beside || other.drawn == beside);
-            named.filter(|other| other.name != *name).any(|other| meets(&other.name, corner))
+            let called = |other: &&Edge| if exact { other.name == beside } else { other.drawn == beside };
+            let named = shape.edges().iter().filter(called);
+            named.filter(|other| other.name != *name).any(|other| meets(shape, &other.name, corner))
         };
         match (called(own[0]), called(own[1])) {
             (true, _) => Ok(false),
             (false, true) => Ok(true),
             (false, false) => {
                 let others = shape.edges().iter().filter(|other| other.name != *name && !other.on_fold);
-                let known = others.filter(|other| own.iter().any(|corner| meets(&other.name, *corner)));
+                let known = others.filter(|other| own.iter().any(|corner| meets(shape, &other.name, *corner)));
                 Err(OffEdge::NotBeside(known.map(|other| other.drawn.clone()).collect()))
             }
         }

@@ -39,6 +39,7 @@ impl Player<'_> {
         if matches!(work.verb, Verb::Sew | Verb::Box | Verb::Bind | Verb::Hem) {
             self.open_when_sewn(&deed);
         }
+        self.check_done(&deed);
         (verbs::entry(work.verb).play)(self, &deed);
         self.catch(&deed);
     }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fault::{Fault, Moment, RawOf};
-use super::state::{CopyState, EdgeState, Layers, State, TapeSewn};
+use super::state::{CopyState, Done, EdgeState, Layers, State, TapeSewn};
 use crate::resolve::{CopyId, EdgeId, Edition, Touched};
 
 /// The stage of a play.
@@ -17,6 +17,12 @@ pub(super) struct Player<'a> {
     pub no_such: BTreeSet<(RawOf, String)>,
     /// What the tapes of zips are sewn to.
     pub tapes: Vec<TapeSewn>,
+    /// What was done that is done once.
+    pub done: Vec<Done>,
+    /// When what was turned.
+    pub turns: Vec<(Moment, BTreeSet<CopyId>)>,
+    /// Edges into which something was passed.
+    pub passed: Vec<(CopyId, EdgeId)>,
 }
 
 impl<'a> Player<'a> {
@@ -29,6 +35,9 @@ impl<'a> Player<'a> {
             early: BTreeMap::new(),
             no_such: BTreeSet::new(),
             tapes: Vec::new(),
+            done: Vec::new(),
+            turns: Vec::new(),
+            passed: Vec::new(),
         }
     }
 

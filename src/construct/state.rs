@@ -5,6 +5,8 @@ use std::ops::{Index, IndexMut};
 
 use super::fault::Moment;
 use crate::geometry::Crease;
+use crate::measure::Exact;
+use crate::model::Verb;
 use crate::resolve::{CopyId, EdgeId, Filler, Inside, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
@@ -64,7 +66,7 @@ pub(super) struct EdgeState {
 }
 
 /// How much of an edge may be left and still count as held, as a share of its length.
-const HARDLY: f64 = 0.003;
+pub(super) const HARDLY: f64 = 0.003;
 
 impl EdgeState {
     /// Whether seams and hems hold it from end to end.
@@ -146,6 +148,17 @@ pub(super) struct Slit {
     pub bound: Option<Moment>,
     /// Whether its edges are kept from fraying.
     pub neat: bool,
+}
+
+/// What makes one fact another: the verb, what it is done to, how far from the edge, and the words of its author.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Done {
+    pub verb: Verb,
+    pub to: BTreeSet<Touched>,
+    pub allowance: Option<Exact>,
+    pub by_hand: bool,
+    pub words: Vec<String>,
+    pub when: Moment,
 }
 
 /// Everything between two steps.

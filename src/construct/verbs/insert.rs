@@ -49,6 +49,9 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Insert, include_str!("i
 fn insert(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let casing = edges(&deed.targets);
     let wholes: BTreeSet<CopyId> = deed.targets.iter().filter_map(whole).collect();
+    let within = wholes.iter().flat_map(|copy| player.edition.edges_of(*copy).into_iter().map(|edge| (*copy, edge)));
+    let within: Vec<(CopyId, EdgeId)> = casing.iter().copied().chain(within).collect();
+    player.passed.extend(within);
     let unmade = casing.iter().find(|(copy, edge)| !player.state.is_dealt_with(*copy, *edge));
     let why = match unmade {
         Some((copy, edge)) => Some(Shut::NoCasing(player.edition.edge_name(*copy, *edge))),

@@ -52,12 +52,16 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     // Notches of edges that do not fit cannot meet: that follows.
     let in_rows = deed.sides().iter().any(|side| side.len() > 1);
     let eased = work.ease.is_some() || work.gather.is_some();
-    if player.check_lengths(deed) && !eased && !in_rows && deed.work.part.iter().all(Option::is_none) {
-        player.check_notches(&explicit, moment);
+    if player.check_lengths(deed) && deed.work.part.iter().all(Option::is_none) {
+        match eased || in_rows {
+            true => player.check_spread(deed),
+            false => player.check_notches(&explicit, moment),
+        }
     }
     player.check_bound(&explicit, moment);
     player.check_topstitched(&explicit, moment);
-    player.check_hands(work, moment);
+    player.check_hands(deed);
+    player.check_order(deed);
     player.join(deed);
     player.hold_to_itself(deed);
 }

@@ -72,9 +72,10 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     if let Some(stuffed) = copies.iter().find_map(|copy| player.state.copies[*copy].stuffed) {
         player.faults.push(Fault::StuffedOutOfOrder { stuffed, why: Unfilled::TurnedLater(moment) });
     }
-    for copy in copies {
-        player.state.copies[copy].turned.get_or_insert(moment);
+    for copy in &copies {
+        player.state.copies[*copy].turned.get_or_insert(moment);
     }
+    player.turns.push((moment, copies));
 }
 
 /// Takes down whose allowances lie between layers from here on: all of what was turned through a gap, and
