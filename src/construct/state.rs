@@ -156,8 +156,6 @@ pub(super) struct Done {
     pub verb: Verb,
     pub to: BTreeSet<Touched>,
     pub allowance: Option<Exact>,
-    /// Whether the wrong sides lie on each other: a seam is then sewn once more from the other side.
-    pub wrong_sides: bool,
     pub by_hand: bool,
     /// A seam sewn wrong sides together is sewn once more from the other side.
     pub wrong_sides: bool,

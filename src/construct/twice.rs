@@ -45,7 +45,6 @@ impl Player<'_> {
             verb: work.verb,
             to: deed.targets.iter().copied().collect(),
             allowance: work.allowance.map(|allowance| allowance.quantity.value),
-            wrong_sides: work.work.wrong_sides,
             by_hand: work.work.by_hand,
             wrong_sides: work.work.wrong_sides,
             words: work.work.words.iter().map(|words| words.text.clone()).collect(),
