@@ -60,8 +60,25 @@ fn claim(text: &str, harm: &Harm) -> bool {
     if says(text, &harm.claims_outright) {
         return true;
     }
-    let fit = says(text, &harm.claims) || harm.claims_for.iter().any(|phrase| is_for_a_child(text, phrase, harm));
+    let fit = says(text, &harm.claims)
+        || is_called_safe(text, harm)
+        || harm.claims_for.iter().any(|phrase| is_for_a_child(text, phrase, harm));
     fit && !says(text, &harm.denials)
+}
+
+/// "The cushion is safe in a cot", "keeps food safe", "makes the apron safe": a verb of being or making, and "safe" of
+/// the thing itself, not of a place or of what one does.
+fn is_called_safe(text: &str, harm: &Harm) -> bool {
+    // Endings count: "keeps food safe" claims, "keep the pattern safe" asks.
+    let lower = text.to_lowercase();
+    let parts = lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    let text: Vec<String> = parts.map(str::to_owned).collect();
+    let safe = (0..text.len()).filter(|at| harm.safe.contains(&text[*at]));
+    safe.into_iter().any(|at| {
+        let of_a_deed = text.get(at + 1).is_some_and(|next| harm.safe_deeds.contains(next));
+        let verbs = text[at.saturating_sub(6)..at].iter().any(|word| harm.safe_verbs.contains(word));
+        !of_a_deed && verbs
+    })
 }
 
 /// Whether a phrase such as "safe for" goes on with those who are to be kept safe, within four words.

@@ -116,9 +116,18 @@ fn referred(
     vocabulary: &Vocabulary,
     findings: &mut Findings,
 ) {
-    for pair in sentence.windows(2) {
-        let Some(count) = number(&pair[0], vocabulary).filter(|_| pair[1].gap == " ") else { continue };
-        let Some(reference) = pair[1].leads.filter(|leads| leads.kind == ReferenceKind::Piece) else { continue };
+    for (at, token) in sentence.iter().enumerate() {
+        let Some(count) = number(token, vocabulary) else { continue };
+        // "Two pieces for the back".
+        let rest = sentence[at + 1..].iter().take(4).take_while(|next| {
+            next.gap == " "
+                && number(next, vocabulary).is_none()
+                && !vocabulary.edge_words.contains(&next.word)
+                && (next.word == "of" || !vocabulary.pairs.contains(&next.word))
+        });
+        let near = rest.enumerate().find_map(|(far, next)| Some((far, next.leads?)));
+        let Some((far, reference)) = near.filter(|(_, leads)| leads.kind == ReferenceKind::Piece) else { continue };
+        let pair = &sentence[at..at + far + 2];
         let is = |piece: PieceId| edition.draft.facts.pieces[piece].id.text == reference.target;
         let Some((_, copies)) = cut.iter().find(|(piece, _)| is(*piece)) else { continue };
         let from = fabric(edition, sentence, pair, vocabulary);

@@ -34,6 +34,7 @@ use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Vocabulary;
 use crate::resolve::{Edition, EditionStep};
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -59,6 +60,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         };
         let (told, shown) = (claims(false), claims(true));
         let drawn = drawn(subject, edition, step);
+        in_the_picture(&told, &shown, &drawn, subject.vocabulary, &mut |span, message| {
+            let finding = CHECK.at(span, message).hint("look at the picture, and mend the one that is wrong");
+            findings.push(finding.in_size(edition.size(), ""));
+        });
         for claim in &shown {
             let same = |other: &Claim<'_>, side: usize| {
                 other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
@@ -85,6 +90,39 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     });
+}
+
+/// Claims that the words in a picture turn round: "pad up" beside "pad down".
+fn in_the_picture(
+    told: &[Claim<'_>],
+    shown: &[Claim<'_>],
+    drawn: &Drawn,
+    vocabulary: &Vocabulary,
+    tell: &mut dyn FnMut(Span, String),
+) {
+    for claim in told.iter().filter(|claim| !claim.of.is_empty() && claim.pole.tokens.len() == 1) {
+        let pair = &vocabulary.opposites[claim.pole.pair];
+        let before = vocabulary.before_nouns.contains(pair);
+        let says = |side: usize| {
+            pair[side].iter().any(|word| {
+                let phrase = if before { format!(" {word} {} ", claim.of) } else { format!(" {} {word} ", claim.of) };
+                drawn.words.contains(&phrase)
+            })
+        };
+        let alike = |other: &&Claim<'_>| other.pole.pair == claim.pole.pair && other.of == claim.of;
+        // What the description contradicts is told already.
+        let told_before = shown.iter().any(|other| alike(&other));
+        let both = told.iter().any(|other| alike(&other) && other.pole.side != claim.pole.side);
+        if says(1 - claim.pole.side)
+            && !says(claim.pole.side)
+            && !told_before
+            && !both
+            && let Some(span) = place(claim.words)
+        {
+            let other = pair[1 - claim.pole.side].first().map_or("", String::as_str);
+            tell(span, format!("the words say “{}”, and the picture says “{other}”", said(claim.words)));
+        }
+    }
 }
 
 /// What the pictures of a step show: the classes in use, and the words in them.

@@ -24,6 +24,11 @@ pub(super) fn each_passage(subject: &Subject<'_>, see: &mut dyn FnMut(&Passage<'
             see(&of_text(text));
         }
     });
+    each_sentence(subject, see);
+}
+
+/// The same without names, which may say of a thing what no sentence should, such as "Part 1".
+pub(super) fn each_sentence(subject: &Subject<'_>, see: &mut dyn FnMut(&Passage<'_>)) {
     subject.figures.words.iter().for_each(|text| see(&of_text(text)));
     each_prose(subject.draft, &mut |blocks| all(blocks, see));
     subject.draft.parts.iter().for_each(|part| of_titles(part, see));

@@ -20,11 +20,12 @@
 //!
 //! ## Limits
 //! Looks for the words under `numbered` in `templates/vocabulary-en.json` with a number behind them, in figures
-//! or in words, and for "all nine steps" where no size has nine. "A figure of eight" is none.
+//! or in words, and for "all nine steps" where no size has nine. "A figure of eight" is none,
+//! nor is the name of a piece, such as "Part 1".
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, number, place};
-use super::printed_words::each_passage;
+use super::printed_words::each_sentence;
 use crate::diag::{Check, Findings, Group};
 use crate::model::Vocabulary;
 
@@ -34,7 +35,7 @@ pub(super) static CHECK: Judge =
 
 /// Looks at every printed passage.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    each_passage(subject, &mut |passage| {
+    each_sentence(subject, &mut |passage| {
         look(passage, subject.vocabulary, findings);
         all_steps(passage, subject, findings);
     });

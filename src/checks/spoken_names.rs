@@ -13,7 +13,8 @@ pub(super) struct Spoken {
 impl Spoken {
     /// "Zip tab" is "zip" and "tab".
     pub fn of(name: &str) -> Spoken {
-        let name = name.split(" (").next().unwrap_or(name).to_lowercase();
+        // "Cotton, dark" is a cotton.
+        let name = name.split([',', '(']).next().unwrap_or(name).to_lowercase();
         let words = name.split(|letter: char| !letter.is_alphanumeric() && letter != '’' && letter != '\'');
         Spoken { words: words.filter(|word| !word.is_empty()).map(|word| stem(word).to_owned()).collect() }
     }

@@ -61,7 +61,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let sewn = edition.steps().flat_map(|step| &step.works).find(|work| work.verb.stitches());
         let Some(sewn) = sewn.filter(|_| !has_thread(edition, subject)) else { continue };
         let thread = facts.notions.iter().find(|notion| notion.kind == Kind::Thread);
-        let place = thread.or(facts.notions.first()).map_or(sewn.work.verb_span, |notion| notion.id.span);
+        let place = thread.map(|notion| notion.id.span).or(facts.lists_at[0]).unwrap_or(sewn.work.verb_span);
         let hint = match thread {
             Some(thread) => {
                 format!("`{}` is for other sizes: take its `for:` out, or add one for these", thread.id.text)

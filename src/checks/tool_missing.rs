@@ -55,7 +55,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 };
                 findings.push(
                     CHECK
-                        .at(first.name.span, message)
+                        .at(facts.lists_at[1].unwrap_or(first.name.span), message)
                         .hint(format!("add it to `tools:`, such as `{}`", need.write))
                         .note(work.verb_span, "needed here"),
                 );

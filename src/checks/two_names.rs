@@ -21,7 +21,8 @@
 //! ## Limits
 //! The names and spellings stand in `templates/vocabulary-en.json` under `same_thing` and `spellings` (from
 //! memory). The rarer of the two is told, at each of its places; of two that are as frequent, the one that comes
-//! later. Where the facts say `language: en-US` or `en-GB`, the spelling of the other is told as well.
+//! later. Where the facts say `language: en-US` or `en-GB`, the spelling of the other is told as well, and the
+//! language itself where no word is spelled its way.
 
 use std::collections::BTreeMap;
 
@@ -57,7 +58,21 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     });
     let language = &subject.draft.facts.language;
     // Where the facts do not say, no country is meant.
-    let language = if language.span.range().is_empty() { "" } else { language.text.as_str() };
+    let stated = language.verbatim.then_some(language.span);
+    let language = if stated.is_some() { language.text.as_str() } else { "" };
+    let things = subject.vocabulary.same_thing.len();
+    let own = ["en-GB", "en-US"].iter().position(|one| *one == language);
+    // Where no word is spelled as the language has it, the language is what is wrong.
+    let spelled = || seen.range(things..).map(|(_, seen)| seen);
+    if let (Some(own), Some(stated)) = (own, stated)
+        && spelled().all(|seen| seen[own].is_empty())
+        && let Some((span, word)) = spelled().find_map(|seen| seen[1 - own].first())
+    {
+        let message = format!("the words are not spelled as in {language}: “{word}”");
+        let finding = CHECK.at(stated, message).hint("name the language of the words, or mend their spelling");
+        findings.push(finding.note(*span, "such as here"));
+        seen.retain(|index, _| *index < things);
+    }
     for (index, seen) in &seen {
         let spelling = *index >= subject.vocabulary.same_thing.len();
         let other_country = match language {

@@ -1,13 +1,13 @@
 //! The words hold a mark of what is still to be written.
 //!
 //! ## Why it matters
-//! "TODO" and "see page ??" are notes to oneself. In a booklet that was paid for they are read by hundreds.
+//! "TBC" and "see page ??" are notes to oneself. In a booklet that was paid for they are read by hundreds.
 //!
 //! ## Wrong
 //! ````md
 //! ## Press the pouch {#press-pouch}
 //!
-//! Press the pouch. TODO: say how hot.
+//! Press the pouch. TBC: how hot.
 //! ````
 //!
 //! ## Right

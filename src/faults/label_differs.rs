@@ -18,7 +18,7 @@
 //!
 //! ## Limits
 //! Only for straight lines of the class `dimension` whose ends are formulas, with words right before or after
-//! them in the file that are nothing but lengths; drawn and stated length may differ by a fiftieth. A line that is drawn
+//! them in the file that are nothing but lengths; drawn and stated length may differ by a two hundredth. A line that is drawn
 //! with plain numbers, or slanting and by the names of its figure, may be foreshortened, broken off or out of scale, and is passed over, as is what stands in a group that is
 //! scaled.
 

@@ -18,7 +18,7 @@ use crate::syntax::{brace_groups, read_brace};
 
 /// How far the drawn length may be from the stated one, as a share of it and in mm of cloth: what a drawing is
 /// rounded to.
-const SHARE: f64 = 0.02;
+const SHARE: f64 = 0.005;
 const LEAST: f64 = 0.6;
 
 /// One diagram bound to one size.

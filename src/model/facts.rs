@@ -61,6 +61,8 @@ pub struct Facts {
     pub fabrics: Vec<Fabric>,
     /// What is bought beside fabric.
     pub notions: Vec<Notion>,
+    /// Where the lists of notions and of tools are named; `None` for one that the booklet does not have.
+    pub lists_at: [Option<Span>; 2],
     /// What is needed at hand.
     pub tools: Vec<Tool>,
     /// What is cut.

@@ -102,6 +102,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         words: read("words").map(|node| things::words(node, &all, findings)).unwrap_or_default(),
         fabrics: read("fabrics").map(|node| things::fabrics(node, &all, findings)).unwrap_or_default(),
         notions,
+        lists_at: [record.key_span("notions"), record.key_span("tools")],
         tools: read("tools").map(|node| things::tools(node, &all, findings)).unwrap_or_default(),
         pieces,
         sheets: sheets::read(read("sheets"), findings),

@@ -63,6 +63,12 @@ pub struct Harm {
     pub claims_outright: Vec<String>,
     /// Claims once they go on with one of `kept_safe`.
     pub claims_for: Vec<String>,
+    /// Words that call a thing safe.
+    pub safe: Vec<String>,
+    /// Verbs by which a thing is called so.
+    pub safe_verbs: Vec<String>,
+    /// What follows where a place or a deed is called so, and not the thing.
+    pub safe_deeds: Vec<String>,
     /// Those whom a claim may be about.
     pub kept_safe: Vec<String>,
     /// Words by which a sentence denies, asks or forbids.

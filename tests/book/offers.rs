@@ -17,6 +17,7 @@ fabrics:
   fusible: {name: Fusible wadding, widths: [45 cm], grain: no}
   sewn: {name: Sewn wadding, widths: [90 cm], grain: no}
 notions:
+  thread: {kind: thread, name: Thread}
   ring: {kind: fastener, name: Ring, size: 2 cm, count: 1}
   webbing: {kind: tape, name: Webbing, width: 3 cm, cut: {strap: {length: width, count: 1}, loop: {length: 8 cm, count: 1}}}
 pieces:
