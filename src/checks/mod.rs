@@ -77,6 +77,7 @@ mod judge;
 mod language_unknown;
 mod letter_not_in_font;
 mod loose_measurement;
+mod mark_of_another;
 mod needed;
 mod never_turned;
 mod not_graded;

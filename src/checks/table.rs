@@ -75,6 +75,7 @@ use super::judge::{Judge, Run, Subject};
 use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
+use super::mark_of_another;
 use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
@@ -256,6 +257,7 @@ pub static CHECKS: &[Judge] = &[
     hands_alike::CHECK,
     row_out_of_order::CHECK,
     holes_differ::CHECK,
+    mark_of_another::CHECK,
     hole_too_soon::CHECK,
     slit_left_raw::CHECK,
     casing_not_open::CHECK,
