@@ -20,7 +20,7 @@
 
 use super::fault::{Fault, Unreckoned};
 use super::history::History;
-use super::state::State;
+use super::state::{BOUND, State};
 use crate::measure::{Dimension, to_f64};
 use crate::model::{BySize, Outline, Piece};
 use crate::resolve::{CopyId, EdgeId, Edition, SewnMeasure, SewnRow};
@@ -209,6 +209,9 @@ impl<'a> SewnCopy<'a> {
             let step = self.edition.steps().find(|step| step.number == moment.step);
             let worked = step.and_then(|step| step.works.get(moment.work)?.allowance);
             return worked.map(|worked| to_f64(worked.quantity.value)).ok_or_else(|| Unreckoned::NoAllowance(name()));
+        }
+        if known.finished.is_some_and(|(_, word)| word == BOUND) {
+            return Ok(0.0);
         }
         if known.finished.is_some() || known.folded.is_some() {
             let own = self.edition.values.allowance(self.edition.cast[self.copy].piece, word);

@@ -163,6 +163,9 @@ pub(super) struct Done {
     pub when: Moment,
 }
 
+/// What a bound edge is: nothing is taken off it.
+pub(super) const BOUND: &str = "bound";
+
 /// Everything between two steps.
 #[derive(Debug, Clone, Default)]
 pub(super) struct State {

@@ -33,6 +33,7 @@ use crate::construct::fault::Fault;
 use crate::construct::lengths::TOLERANCE;
 use crate::construct::player::{Player, edges};
 use crate::construct::slits;
+use crate::construct::state::BOUND;
 use crate::measure::to_f64;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EdgeId, Touched};
@@ -52,7 +53,7 @@ fn bind(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         let share = player.shares(deed, copy, edge);
         // A strip that is named whole binds, and is not bound.
         let bound = named.contains(&(copy, edge)) || (named.is_empty() && !inside);
-        let word = if bound { "bound" } else { "sewn on as a binding" };
+        let word = if bound { BOUND } else { "sewn on as a binding" };
         player.finish_edge((copy, edge), share, word, deed.moment);
     }
 }
@@ -68,6 +69,23 @@ fn turned_in(player: &Player<'_>, strip: CopyId) -> f64 {
     let piece = player.edition.cast[strip].piece;
     let stated = end.and_then(|end| player.edition.values.allowance(piece, &player.edition.drawn_word(strip, end)));
     stated.map(to_f64).filter(|stated| *stated > 0.0).unwrap_or(END)
+}
+
+/// How much of an edge a strip covers: of a raw one between raw neighbours all that was cut, since a binding takes
+/// nothing off; else what lies between the seams of its neighbours.
+fn covered(player: &Player<'_>, copy: CopyId, edge: EdgeId, raw: bool) -> f64 {
+    let Some(own) = player.edition.edge(copy, edge) else { return 0.0 };
+    let around = player.edition.edges_of(copy);
+    let count = around.len();
+    let at = around.iter().position(|other| *other == edge).filter(|_| raw && count > 2);
+    let untouched = |other: EdgeId| {
+        let known = player.state.known_edge(copy, other);
+        known.is_none_or(|known| {
+            known.seams.is_empty() && known.folded.is_none() && known.finished.is_none_or(|(_, word)| word == BOUND)
+        })
+    };
+    let whole = at.is_some_and(|at| untouched(around[(at + 1) % count]) && untouched(around[(at + count - 1) % count]));
+    if whole { own.cut_length } else { own.seam_length }
 }
 
 /// A strip that is named whole beside the edges that it binds is as long as they are: an edge of a seam is bound
@@ -91,7 +109,7 @@ fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let mut bound: Vec<(Option<usize>, f64)> = Vec::new();
     for (copy, edge) in edges(&deed.targets) {
         let seam = player.state.known_edge(copy, edge).and_then(|known| known.seams.last().copied());
-        let length = player.edition.edge(copy, edge).map_or(0.0, |edge| edge.seam_length);
+        let length = covered(player, copy, edge, seam.is_none());
         match bound.iter_mut().find(|(known, _)| known.is_some() && *known == seam) {
             Some((_, known)) => *known = known.max(length),
             None => bound.push((seam, length)),
