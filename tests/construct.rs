@@ -48,7 +48,7 @@ fn sewn_up<R>(facts: &str, pieces: &str, steps: &[String], then: impl FnOnce(&Wo
     let mut part = "# Make it\n".to_owned();
     for (at, work) in steps.iter().enumerate() {
         part.push_str(&format!(
-            "\n## Step {at} {{#step-{at}}}\n\n```work\n{work}```\n\nDo it.\n"
+            "\n## Do it {at} {{#step-{at}}}\n\n```work\n{work}```\n\nDo it.\n"
         ));
     }
     written(
