@@ -68,6 +68,9 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
                 }
             }
         }
+        if facts.is_empty() {
+            continue;
+        }
         let body = passages.iter().filter(|passage| passage.stands == Stands::Body);
         let sentences: Vec<&[Token<'_>]> =
             body.flat_map(|passage| passage.sentences()).filter(|sentence| any_of(sentence, forms)).collect();
