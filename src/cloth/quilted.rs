@@ -3,6 +3,7 @@
 use super::bolt::{Bolt, value};
 use super::cut_out::cut_outs;
 use super::laying::{GAP, lay_out};
+use super::layout::ClothLayout;
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::{Outline, Verb, is_for};
 use crate::nest::Effort;
@@ -57,12 +58,19 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
         Bolt { fabric, width_at: 0, width, selvedge: 0.0, folded, shrinkage: none, spare: none, stated: None, cuts };
     let told = |across: bool, room: f64, needed: f64| Quilted { fabric, piece, across, room, needed };
     let wide = if folded { bolt.folded_room() } else { bolt.flat_room() };
-    match lay_out(&bolt, Effort::Usual) {
+    let several = panels(edition, piece) > 1;
+    let between = |layout: &ClothLayout| GAP * (layout.pieces.len().saturating_sub(1)) as f64;
+    // A first look is enough where it finds room; a longer one decides.
+    let laid = match lay_out(&bolt, Effort::Quick) {
+        Ok(first) if !several && first.length - between(&first) > height => lay_out(&bolt, Effort::Usual),
+        first => first,
+    };
+    match laid {
         Err(wider) => wider.iter().map(|one| one.needed).max_by(f64::total_cmp).map(|needed| told(true, wide, needed)),
         // Pieces may be cut apart along one line.
-        Ok(layout) if panels(edition, piece) < 2 => {
-            let between = GAP * (layout.pieces.len().saturating_sub(1)) as f64;
-            Some(told(false, height, layout.length - between))
+        Ok(layout) if !several => {
+            let needed = layout.length - between(&layout);
+            Some(told(false, height, needed))
         }
         Ok(layout) => {
             let tall = |path: &kurbo::BezPath| kurbo::Shape::bounding_box(path).height();
