@@ -44,7 +44,7 @@
 use std::collections::BTreeSet;
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, any_of, number, one_of, place};
+use super::passage::{Passage, Stands, Token, any_of, number, one_of, place, spoken};
 use super::printed_words::each_step;
 use super::spoken_names::{Counted, Spoken, counted};
 use crate::diag::{Check, Finding, Findings, Group, Home};
@@ -297,8 +297,7 @@ fn touches(work: &EditionWork<'_>, notion: NotionId) -> bool {
 }
 
 fn finding(said: &Counted<'_>, true_one: &str, does: &str) -> Option<Finding> {
-    let words: Vec<&str> = said.all.iter().map(|token| token.raw.as_str()).collect();
-    let words = words.join(" ");
+    let words = spoken(said.all);
     let message = format!("“{words}”, but the step {does} {true_one}");
     let finding = CHECK.at(place(said.all)?, message);
     Some(finding.hint(HINT))

@@ -34,7 +34,7 @@
 use std::collections::BTreeMap;
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, any_of, length, of_text, one_of, place};
+use super::passage::{Passage, Stands, Token, any_of, length, of_text, one_of, place, spoken};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Vocabulary;
@@ -64,7 +64,7 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
         for work in works {
             for note in work.work.words.iter().map(of_text) {
                 for pole in poles(&note.tokens, vocabulary) {
-                    facts.entry((pole.pair, pole.side)).or_insert((said(pole.tokens), work.work.span));
+                    facts.entry((pole.pair, pole.side)).or_insert((spoken(pole.tokens), work.work.span));
                 }
             }
         }
@@ -84,18 +84,13 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
                 let Some(at) = place(pole.tokens) else { continue };
                 findings.push(
                     CHECK
-                        .at(at, format!("“{}”, but the work of the step says “{fact}”", said(pole.tokens)))
+                        .at(at, format!("“{}”, but the work of the step says “{fact}”", spoken(pole.tokens)))
                         .hint("mend the one or the other: the maker reads both")
                         .note(*span, "the work"),
                 );
             }
         }
     }
-}
-
-fn said(tokens: &[Token<'_>]) -> String {
-    let words: Vec<&str> = tokens.iter().map(|token| token.raw.as_str()).collect();
-    words.join(" ")
 }
 
 /// One of two opposites, said.

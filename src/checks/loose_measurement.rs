@@ -31,7 +31,7 @@
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Token, one_of, place};
+use super::passage::{Passage, Token, one_of, place, spoken};
 use super::printed_words::each_passage;
 use super::written::{Sort, each_text};
 use crate::diag::{Check, Findings, Group};
@@ -100,10 +100,10 @@ fn in_words(passage: &Passage<'_>, vocabulary: &Vocabulary, findings: &mut Findi
         let is_unit = one_of(tokens, unit, &vocabulary.lengths).is_some() && tokens[unit].leads.is_none();
         let Some(from) = (if is_unit { amount(tokens, unit, vocabulary) } else { None }) else { continue };
         if let Some(span) = place(&tokens[from..=unit]) {
-            let words: Vec<&str> = tokens[from..=unit].iter().map(|token| token.raw.as_str()).collect();
+            let words = spoken(&tokens[from..=unit]);
             findings.push(
                 CHECK
-                    .at(span, format!("“{}” is typed by hand, so it will not follow the sizes", words.join(" ")))
+                    .at(span, format!("“{}” is typed by hand, so it will not follow the sizes", words))
                     .hint("name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces"),
             );
         }

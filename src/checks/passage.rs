@@ -91,6 +91,12 @@ pub(super) fn any_of(tokens: &[Token<'_>], phrases: &[String]) -> bool {
     (0..tokens.len()).any(|at| one_of(tokens, at, phrases).is_some())
 }
 
+/// Some tokens as they are written, figures and bare references left out.
+pub(super) fn spoken(tokens: &[Token<'_>]) -> String {
+    let words: Vec<&str> = tokens.iter().map(|token| token.raw.as_str()).filter(|word| !word.is_empty()).collect();
+    words.join(" ")
+}
+
 /// The place of some tokens: from the first to the last where they stand in one file.
 pub(super) fn place(tokens: &[Token<'_>]) -> Option<Span> {
     let (first, last) = (tokens.first()?.span, tokens.last()?.span);

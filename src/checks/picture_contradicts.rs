@@ -28,7 +28,7 @@
 
 use super::direction_contradicts::{Pole, poles};
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, place, stem};
+use super::passage::{Passage, Stands, Token, place, spoken, stem};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
@@ -76,7 +76,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             // The picture itself tells which of the two is wrong.
             let seen = drawn.says(&claim.pole, subject.vocabulary);
             let message =
-                format!("the description says “{}”, and the words “{}”", said(claim.words), said(against.words));
+                format!("the description says “{}”, and the words “{}”", spoken(claim.words), spoken(against.words));
             let (at, other, which) = match seen {
                 Some(side) if side == claim.pole.side => (words, alt, "the description"),
                 _ => (alt, words, "the words"),
@@ -120,7 +120,7 @@ fn in_the_picture(
             && let Some(span) = place(claim.words)
         {
             let other = pair[1 - claim.pole.side].first().map_or("", String::as_str);
-            tell(span, format!("the words say “{}”, and the picture says “{other}”", said(claim.words)));
+            tell(span, format!("the words say “{}”, and the picture says “{other}”", spoken(claim.words)));
         }
     }
 }
@@ -168,11 +168,6 @@ impl Drawn {
             _ => None,
         }
     }
-}
-
-fn said(tokens: &[Token<'_>]) -> String {
-    let words: Vec<&str> = tokens.iter().map(|token| token.raw.as_str()).filter(|word| !word.is_empty()).collect();
-    words.join(" ")
 }
 
 /// The last words of all names: what a sentence may speak of.

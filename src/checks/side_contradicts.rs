@@ -57,7 +57,7 @@
 //! of the step names that one. Sentences that point to another step are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, place};
+use super::passage::{Passage, Stands, Token, place, spoken};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
@@ -96,11 +96,11 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 && !named(1 - hand.side)
                 && let Some(span) = place(hand.tokens)
             {
-                let words: Vec<&str> = hand.tokens.iter().map(|token| token.raw.as_str()).collect();
+                let words = spoken(hand.tokens);
                 let true_one = hands[1 - hand.side].first().map_or("", String::as_str);
                 findings.push(
                     CHECK
-                        .at(span, format!("“{}”, but the step works on the {true_one} one", words.join(" ")))
+                        .at(span, format!("“{}”, but the step works on the {true_one} one", words))
                         .hint(format!("write “{true_one}”, or mend the names in the work"))
                         .in_size(edition.size(), ""),
                 );
