@@ -49,13 +49,14 @@
 
 use super::apart::Told;
 use super::judge::Judge;
+use super::words::handed;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable_in(Home::Words),
+    &Check::error("allowance-differs", Group::Work, include_str!("allowance_differs.rs")).waivable_in(Home::Anywhere),
     run,
 );
 
@@ -65,11 +66,13 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let Fault::AllowanceDiffers { edge, piece, own, taken, sewn, stated } = fault else { continue };
         let told = Told::lengths(edition, *own, *taken);
         let here = if told.apart.is_empty() { String::new() } else { format!(", and this is {}", told.other) };
+        let handed = handed(edition, *sewn, edge);
         let finding = CHECK
-            .at(*stated, format!("`{edge}` is sewn at another allowance than it was cut with"))
+            .at(handed.unwrap_or(*stated), format!("`{edge}` is sewn at another allowance than it was cut with"))
             .hint("sew at the piece's own allowance, or change `allowance:` of the piece")
             .note(sewn.heading, "in this step")
             .in_size(edition.size(), format!("the piece has {} here{here}", told.one));
+        let finding = if handed.is_some() { finding.note(*stated, "its allowance") } else { finding };
         findings.push(finding.note(edition.draft.facts.pieces[*piece].id.span, "the piece"));
     }
 }

@@ -46,6 +46,7 @@
 //! their own are used together.
 
 use super::judge::Judge;
+use super::left_out::step_of_others;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::resolve::Edition;
@@ -61,12 +62,14 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
     for fault in &history.faults {
         let Fault::CopyIdle { copy, piece, cut } = fault else { continue };
         let id = &edition.draft.facts.pieces[*piece].id;
-        findings.push(
-            CHECK
-                .at(cut.verb, format!("`{copy}` is cut here, and no step does anything with it"))
-                .hint(format!("name `{copy}` in the work of the step that uses it, or cut one fewer"))
-                .note(id.span, "its piece")
-                .in_size(edition.size(), ""),
-        );
+        let finding = CHECK
+            .at(cut.verb, format!("`{copy}` is cut here, and no step does anything with it"))
+            .hint(format!("name `{copy}` in the work of the step that uses it, or cut one fewer"))
+            .note(id.span, "its piece");
+        let finding = match step_of_others(edition, &|name| name == copy) {
+            Some(step) => finding.note(step, "the step that uses it is for other sizes"),
+            None => finding,
+        };
+        findings.push(finding.in_size(edition.size(), ""));
     }
 }

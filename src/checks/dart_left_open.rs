@@ -62,7 +62,7 @@ use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("dart-left-open", Group::Work, include_str!("dart_left_open.rs")).waivable_in(Home::Facts),
+    &Check::error("dart-left-open", Group::Work, include_str!("dart_left_open.rs")).waivable_in(Home::Anywhere),
     run,
 );
 
@@ -70,21 +70,27 @@ pub(super) static CHECK: Judge = Judge::construction(
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     let mut told: Vec<(Span, Option<usize>)> = Vec::new();
     for fault in &history.faults {
-        let Fault::LeftOpen { sort, name, place, edge, joined } = fault else { continue };
+        let Fault::LeftOpen { sort, name, place, edge, joined, like } = fault else { continue };
         // Copies of one piece that are sewn in one step are one fault.
         let which = (*place, joined.map(|joined| joined.step));
+        // Where its like of the other piece is made, it was forgotten.
+        let at = like.map_or(*place, |like| like.verb);
         if told.contains(&which) {
             continue;
         }
         told.push(which);
         let finding = match (joined, edge) {
             (Some(joined), Some(edge)) => CHECK
-                .at(*place, format!("the {sort} `{name}` is still open when `{edge}` is sewn"))
+                .at(at, format!("the {sort} `{name}` is still open when `{edge}` is sewn"))
                 .hint(format!("write `{sort}: {name}` in a step before that seam"))
                 .note(joined.verb, format!("sewn here, in step {}", joined.step)),
             _ => CHECK
-                .at(*place, format!("the {sort} `{name}` is never sewn"))
+                .at(at, format!("the {sort} `{name}` is never sewn"))
                 .hint(format!("write `{sort}: {name}` in the step that makes it, or take the {sort} out of the piece")),
+        };
+        let finding = match like {
+            Some(_) => finding.note(*place, "described here; its like is made in the step above"),
+            None => finding,
         };
         findings.push(finding.in_size(edition.size(), ""));
     }

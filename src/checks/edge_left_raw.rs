@@ -45,10 +45,12 @@
 //! ## Limits
 //! Looks at every copy that is sewn, hemmed, bound or folded at all, when the last step is done.
 //! Seams, hems and binding settle an edge, and a fold once it is topstitched afterwards; so do
-//! `raw:` with its name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too. All raw edges of a size are one finding.
+//! `raw:` with its name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too.
+//! It is told at the step in which it was missed: where another edge of the piece is sewn twice, where its like is sewn,
+//! where it was pinned for; else at the last work on the piece. What one step missed is one finding.
 
 use super::judge::Judge;
-use crate::construct::{Fault, History, RawOf};
+use crate::construct::{Cause, Fault, History, RawOf};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Facts;
 use crate::resolve::Edition;
@@ -56,14 +58,14 @@ use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
-    &Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable_in(Home::Facts),
+    &Check::error("edge-left-raw", Group::Work, include_str!("edge_left_raw.rs")).waivable_in(Home::Anywhere),
     run,
 );
 
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::EdgesRaw { edges, twice, early } = fault else { continue };
+        let Fault::EdgesRaw { edges, cause, early } = fault else { continue };
         let facts = &edition.draft.facts;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
@@ -71,26 +73,42 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
-        let mut finding = CHECK.at( place(*first, facts), message)
-            .hint("sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw");
-        let mut told = vec![*first];
+        let at = cause.as_ref().map_or(place(*first, facts), |(_, moment)| moment.verb);
+        let mut finding = CHECK.at(at, format!("{message}{}", missed(cause.as_ref().map(|(cause, _)| cause)))).hint(
+            "sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw",
+        );
+        let mut told = Vec::new();
         for (of, _) in edges {
-            if let RawOf::Piece(piece) = of
-                && !told.contains(of)
-            {
-                told.push(*of);
-                finding = finding.note(facts.pieces[*piece].id.span, "and of this piece");
+            let new = !told.contains(of) && (cause.is_some() || of != first);
+            told.push(*of);
+            match of {
+                RawOf::Piece(piece) if new => finding = finding.note(facts.pieces[*piece].id.span, "of this piece"),
+                RawOf::Zip(zip) if new => finding = finding.note(facts.notions[*zip].id.span, "of this zip"),
+                _ => {}
             }
+        }
+        if let Some((Cause::Pinned(pin), _)) = cause {
+            finding = finding.note(*pin, "pinned here");
         }
         for (edge, stitched) in early {
             let words = format!("`{edge}` is topstitched here, before it is folded: topstitch it after the fold");
             finding = finding.note(stitched.verb, words);
         }
-        for (edge, later) in twice {
-            finding =
-                finding.note(later.verb, format!("`{edge}` is sewn for the second time here: is another edge meant?"));
-        }
         findings.push(finding.in_size(edition.size(), ""));
+    }
+}
+
+/// What a step has to do with it that is told there.
+fn missed(cause: Option<&Cause>) -> String {
+    match cause {
+        Some(Cause::SewnTwice(edge)) => {
+            format!("; `{edge}` is sewn for the second time here: is another edge meant?")
+        }
+        Some(Cause::InPart) => "; only a part of it is sewn here".to_owned(),
+        Some(Cause::LikeSewn(edge)) => format!("; its like, `{edge}`, is done here"),
+        Some(Cause::Pinned(_)) => "; it was pinned for what is sewn here".to_owned(),
+        Some(Cause::LastWork) => "; this is the last work on it".to_owned(),
+        None => String::new(),
     }
 }
 

@@ -33,13 +33,14 @@
 //! `thread` is used by any seam.
 
 use super::judge::Judge;
-use crate::diag::{Check, Findings, Group, Home};
+use super::left_out::step_of_others;
+use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::model::{Kind, NotionFigure, is_for};
 use crate::resolve::{Edition, NotionId};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable_in(Home::Facts),
+    &Check::warning("notion-unused", Group::Work, include_str!("notion_unused.rs")).waivable_in(Home::Anywhere),
     run,
 );
 
@@ -86,6 +87,14 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
             false => CHECK
                 .at(notion.id.span, format!("no step mentions `{id}`"))
                 .hint(format!("name it in a step's work or words, `[](notion:{id})`, or take it off the list")),
+        };
+        let finding = match step_of_others(edition, &|name| name == id) {
+            // The row says for whom it is, and so does the step: one of them is wrong.
+            Some(step) if notion.sizes.is_some() => {
+                Finding { span: step, ..finding }.note(notion.id.span, "for this size too")
+            }
+            Some(step) => finding.note(step, "the step that uses it is for other sizes"),
+            None => finding,
         };
         findings.push(finding.in_size(size, ""));
     }

@@ -6,12 +6,14 @@ use crate::faults;
 use crate::resolve::Edition;
 
 use super::address_malformed;
+use super::allowance_at_fold;
 use super::allowance_contradicts;
 use super::allowance_differs;
 use super::allowance_missing;
 use super::allowance_unusual;
 use super::alt_missing;
 use super::amount_too_small;
+use super::basted_elsewhere;
 use super::basted_not_caught;
 use super::binding_too_short;
 use super::both_systems_disagree;
@@ -55,6 +57,7 @@ use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
 use super::fused_after_sewn;
+use super::fused_to_two;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_not_told;
@@ -68,6 +71,7 @@ use super::heading_skips;
 use super::heat_unusual;
 use super::hole_too_soon;
 use super::holes_differ;
+use super::holes_under_buttons;
 use super::house_words_english;
 use super::id_missing;
 use super::id_twice;
@@ -80,6 +84,7 @@ use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
+use super::nothing_to_close;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
@@ -91,6 +96,8 @@ use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
+use super::pinned_otherwise;
+use super::pinned_too_few;
 use super::place_off_edge;
 use super::prepared_too_late;
 use super::quilted_too_small;
@@ -111,6 +118,7 @@ use super::step_empty;
 use super::steps_unusual;
 use super::stitch_missing;
 use super::stitch_unusual;
+use super::stitched_on_tube;
 use super::stuffed_out_of_order;
 use super::systems_mixed;
 use super::tape_too_short;
@@ -118,6 +126,8 @@ use super::thread_missing;
 use super::tool_missing;
 use super::tool_not_listed;
 use super::topstitched_before_sewn;
+use super::turned_before_sewn;
+use super::turned_too_soon;
 use super::two_names;
 use super::unfinished_words;
 use super::unused_measurement;
@@ -270,6 +280,15 @@ pub static CHECKS: &[Judge] = &[
     gap_not_closed::CHECK,
     never_turned::CHECK,
     closed_zip_before_turning::CHECK,
+    pinned_otherwise::CHECK,
+    pinned_too_few::CHECK,
+    fused_to_two::CHECK,
+    holes_under_buttons::CHECK,
+    turned_too_soon::CHECK,
+    turned_before_sewn::CHECK,
+    nothing_to_close::CHECK,
+    basted_elsewhere::CHECK,
+    stitched_on_tube::CHECK,
     edge_left_raw::CHECK,
     raw_outside::CHECK,
     seam_forgotten::CHECK,
@@ -295,6 +314,7 @@ pub static CHECKS: &[Judge] = &[
     piece_too_wide::CHECK,
     amount_too_small::CHECK,
     quilted_too_small::CHECK,
+    allowance_at_fold::CHECK,
     grain_off_piece::CHECK,
     contrast_too_low::CHECK,
     Judge::elsewhere(&faults::TYPESETTING_FAILED),

@@ -1,7 +1,9 @@
 //! What must be true when the last step is done.
 
-use super::fault::{Fault, Moment, RawOf, Unreckoned};
+use super::causes::{self, Raw};
+use super::fault::{Cause, Fault, Moment, RawOf, Unreckoned};
 use super::forgotten;
+use super::looked_back;
 use super::outside;
 use super::player::Player;
 use super::sewn;
@@ -21,6 +23,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     unfinished::judge(player);
     forgotten::judge(player);
     unturned::judge(player);
+    looked_back::judge(player);
     holes(player);
     slits::judge(player);
     zips::judge(player);
@@ -105,10 +108,11 @@ fn holes(player: &mut Player<'_>) {
     player.faults.extend(faults);
 }
 
-/// One seam that was forgotten leaves two edges raw: all of them are one fault.
+/// One seam that was forgotten leaves two edges raw: all that one step left so are one fault, and so are all that no
+/// step can be blamed for.
 fn raw_edges(player: &mut Player<'_>) {
-    let mut raw: Vec<(RawOf, String)> = Vec::new();
-    for (copy, member) in player.edition.cast.copies() {
+    let mut raw: Vec<Raw> = Vec::new();
+    for (copy, _) in player.edition.cast.copies() {
         let state = &player.state.copies[copy];
         // Layers move with the piece that they are held to; what is only cut is another check's.
         if !state.handled || state.cut.is_none() {
@@ -117,35 +121,34 @@ fn raw_edges(player: &mut Player<'_>) {
         for edge in player.edition.edges_of(copy) {
             let settled = player.state.is_settled(copy, edge) || player.is_declared_raw(copy, edge);
             if !settled && !player.hangs_loose(copy, edge) {
-                raw.push((RawOf::Piece(member.piece), player.edition.edge_name(copy, edge)));
+                raw.push(Raw::Edge(copy, edge));
             }
         }
     }
-    for (notion, tape) in loose_tapes(player) {
-        let name = format!("{}.{}", player.edition.draft.facts.notions[notion].id.text, tape.word());
-        raw.push((RawOf::Zip(notion), name));
-    }
-    if !raw.is_empty() {
-        let (twice, early) = (sewn_twice(player, &raw), topstitched_early(player, &raw));
-        player.faults.push(Fault::EdgesRaw { edges: raw, twice, early });
-    }
-}
-
-/// Edges that stand in two seams from end to end, with the later one: where another edge of the same piece stays raw, one
-/// of the two was perhaps meant for it. Each seam is told once.
-fn sewn_twice(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
-    let mut twice: Vec<(String, Moment)> = Vec::new();
-    for ((copy, edge), state) in
-        player.state.edges.iter().filter(|(_, edge)| edge.seams.len() > 1 && edge.is_held_whole())
-    {
-        let own = RawOf::Piece(player.edition.cast[*copy].piece);
-        let Some(later) = state.seams.last().and_then(|seam| player.state.seams.get(*seam)) else { continue };
-        let new = !twice.iter().any(|(_, known)| *known == later.sewn);
-        if new && raw.iter().any(|(of, _)| *of == own) {
-            twice.push((player.edition.edge_name(*copy, *edge), later.sewn));
+    raw.extend(loose_tapes(player).into_iter().map(|(notion, tape)| Raw::Tape(notion, tape)));
+    let mut groups: Vec<(Option<(Cause, Moment)>, Vec<Raw>)> = Vec::new();
+    for one in raw {
+        let cause = causes::cause(player, one);
+        let when = cause.as_ref().map(|(_, moment)| *moment);
+        match groups.iter_mut().find(|(known, _)| known.as_ref().map(|(_, moment)| *moment) == when) {
+            Some((_, group)) => group.push(one),
+            None => groups.push((cause, vec![one])),
         }
     }
-    twice
+    for (cause, group) in groups {
+        let last = || {
+            let works = group.iter().filter_map(|one| match one {
+                Raw::Edge(copy, _) => causes::last_work(player, *copy),
+                Raw::Tape(..) => None,
+            });
+            works.max().map(|moment| (Cause::LastWork, moment))
+        };
+        let cause = cause.or_else(last);
+        let edges: Vec<(RawOf, String)> =
+            group.iter().map(|one| (causes::owner(player, *one), causes::name(player, *one))).collect();
+        let early = topstitched_early(player, &edges);
+        player.faults.push(Fault::EdgesRaw { edges, cause, early });
+    }
 }
 
 /// Raw edges that were topstitched before they were folded, with the topstitching.

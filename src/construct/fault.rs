@@ -1,6 +1,6 @@
 //! What is wrong with the order of the work, as facts.
 
-use crate::model::Name;
+use crate::model::{Name, Verb};
 use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, FabricId, NotionId, PieceId};
 use crate::source::Span;
 
@@ -36,6 +36,21 @@ impl Moment {
 pub enum RawOf {
     Piece(PieceId),
     Zip(NotionId),
+}
+
+/// What tells the step in which an edge was missed; edges as authors write them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Cause {
+    /// Another edge of the same piece is sewn a second time there.
+    SewnTwice(String),
+    /// Only a part of it is sewn there.
+    InPart,
+    /// Its like is sewn there.
+    LikeSewn(String),
+    /// It was pinned, at this place, for the seam that is sewn there.
+    Pinned(Span),
+    /// Nothing but that it is the last work on the piece.
+    LastWork,
 }
 
 /// Why a finished measurement cannot be reckoned; edges as authors write them.
@@ -202,13 +217,37 @@ pub enum Fault {
     NotFinished { edges: Vec<String>, sewn: Moment },
     /// A thing is turned while its zip is shut.
     ZipShut { notion: NotionId, turned: Moment },
-    /// Edges are never sewn, finished or declared raw; each with what it belongs to. What may have been
-    /// meant for them: edges of the same pieces that are sewn twice, and those topstitched before they are
-    /// folded.
-    EdgesRaw { edges: Vec<(RawOf, String)>, twice: Vec<(String, Moment)>, early: Vec<(String, Moment)> },
+    /// Edges are never sewn, finished or declared raw; each with what it belongs to, the step in which they were
+    /// missed, and those of them that are topstitched before they are folded.
+    EdgesRaw { edges: Vec<(RawOf, String)>, cause: Option<(Cause, Moment)>, early: Vec<(String, Moment)> },
     /// A dart, a pleat or a tuck is still open when its edge is sewn, or to the end. The word for it, its name, its
-    /// edge and when that is sewn.
-    LeftOpen { sort: &'static str, name: String, place: Span, edge: Option<String>, joined: Option<Moment> },
+    /// edge and when that is sewn; when its like of another copy is closed.
+    LeftOpen {
+        sort: &'static str,
+        name: String,
+        place: Span,
+        edge: Option<String>,
+        joined: Option<Moment>,
+        like: Option<Moment>,
+    },
+    /// Two edges, or pieces, are pinned to each other, and one of them is sewn to something else; what it is sewn to.
+    PinnedOtherwise { pinned: (String, String), at: Moment, instead: Option<String>, sewn: Moment },
+    /// Pieces are pinned, and a seam takes another one along with them that was not.
+    NotPinned { names: Vec<String>, pinned: Moment, sewn: Moment },
+    /// One layer is fused to two things.
+    FusedToTwo { layer: String, to: (String, String), first: Moment, again: Moment },
+    /// Buttons are sewn on where buttonholes are made.
+    HolesUnderButtons { name: String, holed: Moment, buttoned: Moment },
+    /// A facing is understitched, or a seam trimmed, clipped or graded, after it was turned.
+    TurnedTooSoon { verb: Verb, edge: String, done: Moment, turned: Moment },
+    /// Something is turned right side out, and is sewn to nothing yet.
+    TurnedUnsewn { name: String, turned: Moment, sewn: Moment },
+    /// A seam or an edge is closed, and no gap of it is open; the gap that is open elsewhere.
+    NothingToClose { edge: String, closed: Moment, open: Option<String> },
+    /// What was basted to one edge is caught in the seam of another.
+    BastedElsewhere { edge: String, to: String, basted: Moment, caught: Moment },
+    /// A thing is sewn onto a piece whose sides are closed to a tube already.
+    OnTube { name: String, ground: String, stitched: Moment, sewn: Moment },
     /// A seam's allowance is not the piece's own (both in mm).
     AllowanceDiffers { edge: String, piece: PieceId, own: f64, taken: f64, sewn: Moment, stated: Span },
     /// A finished measurement that the construction does not determine; where it says what it measures.

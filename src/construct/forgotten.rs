@@ -57,7 +57,7 @@ fn sewn_like(player: &Player<'_>, one: Of, free: &[Of]) -> Option<(Of, Of, Of)> 
 }
 
 /// The same edge of the other half of a piece cut on the fold, and of copies of the same cloth.
-fn twins(player: &Player<'_>, (copy, edge): Of) -> Vec<Of> {
+pub(super) fn twins(player: &Player<'_>, (copy, edge): Of) -> Vec<Of> {
     let own = &player.edition.cast[copy];
     let drawn = player.edition.drawn_word(copy, edge);
     let halves = player.edition.edges_of(copy).into_iter();

@@ -47,7 +47,7 @@ impl Player<'_> {
             pressed: false,
             eased: false,
             understitched: false,
-            turned_in: false,
+            turned_in: None,
         });
     }
 

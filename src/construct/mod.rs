@@ -6,6 +6,7 @@
 //! own to finish.
 
 mod caught;
+mod causes;
 mod corners;
 mod creases;
 mod curves;
@@ -19,12 +20,15 @@ mod history;
 mod joins;
 mod layers;
 mod lengths;
+mod log;
+mod looked_back;
 mod notches;
 mod outside;
 mod parts;
 mod places;
 mod play;
 mod player;
+mod pockets;
 mod rows;
 mod sewn;
 mod shaped;
@@ -41,7 +45,7 @@ mod verbs;
 mod ways;
 mod zips;
 
-pub use fault::{Alike, Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
+pub use fault::{Alike, Cause, Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

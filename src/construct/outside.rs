@@ -10,7 +10,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     let mut faults = Vec::new();
     for (at, seam) in player.state.seams.iter().enumerate() {
         let Some(work) = Moment::work_of(player.edition, seam.sewn) else { continue };
-        if work.verb != Verb::Sew || !work.work.wrong_sides || seam.turned_in {
+        if work.verb != Verb::Sew || !work.work.wrong_sides || seam.turned_in.is_some() {
             continue;
         }
         let shows = |(copy, edge): &(CopyId, EdgeId)| {

@@ -42,6 +42,7 @@ impl Player<'_> {
         self.check_done(&deed);
         (verbs::entry(work.verb).play)(self, &deed);
         self.catch(&deed);
+        self.log(&deed);
     }
 
     /// Names of edges that do not exist are faults, once each; they count as unknown.

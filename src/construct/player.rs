@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::fault::{Fault, Moment, RawOf};
+use super::log::Logged;
 use super::state::{CopyState, Done, EdgeState, Layers, State, TapeSewn};
 use crate::resolve::{CopyId, EdgeId, Edition, Touched};
 
@@ -19,6 +20,8 @@ pub(super) struct Player<'a> {
     pub tapes: Vec<TapeSewn>,
     /// What was done that is done once.
     pub done: Vec<Done>,
+    /// All work in its order.
+    pub logged: Vec<Logged>,
     /// When what was turned.
     pub turns: Vec<(Moment, BTreeSet<CopyId>)>,
     /// Edges into which something was passed.
@@ -36,6 +39,7 @@ impl<'a> Player<'a> {
             no_such: BTreeSet::new(),
             tapes: Vec::new(),
             done: Vec::new(),
+            logged: Vec::new(),
             turns: Vec::new(),
             passed: Vec::new(),
         }

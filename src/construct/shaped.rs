@@ -55,7 +55,10 @@ impl Player<'_> {
         let copy_name = &self.edition.cast[copy].name;
         let edge = edge_of(piece, inside).map(|edge| format!("{copy_name}.{edge}"));
         let (name, place) = (format!("{copy_name}.{}", name.text), name.span);
-        self.faults.push(Fault::LeftOpen { sort, name, place, edge, joined });
+        let (own, cast) = (&self.edition.cast[copy], &self.edition.cast);
+        let twins = cast.of_piece(own.piece).filter(|other| *other != copy && cast[*other].fabric == own.fabric);
+        let like = twins.filter_map(|other| self.state.closed.get(&(other, inside))).max().copied();
+        self.faults.push(Fault::LeftOpen { sort, name, place, edge, joined, like });
     }
 }
 

@@ -98,8 +98,8 @@ pub(super) struct Seam {
     pub eased: bool,
     /// Whether its allowances are stitched to the facing.
     pub understitched: bool,
-    /// The copies that a later turning named, so that its allowances lie between layers.
-    pub turned_in: bool,
+    /// When it was turned so that its allowances lie between layers.
+    pub turned_in: Option<Moment>,
 }
 
 /// A gap left in a hem, to pass something through.

@@ -75,6 +75,23 @@ impl Player<'_> {
         }
     }
 
+    /// Allowances that lie between layers by now, and are worked on.
+    pub fn check_not_turned(&mut self, deed: &Deed<'_, '_>) {
+        for target in &deed.targets {
+            let Touched::Edge(copy, edge) = target else { continue };
+            let seams = self.seams_at(&[*target]);
+            let turned = seams.iter().filter_map(|seam| self.state.seams[*seam].turned_in).min();
+            // What was turned twice may be inside out again.
+            let times = |copy: CopyId| self.turns.iter().filter(|(_, copies)| copies.contains(&copy)).count();
+            if let Some(turned) = turned.filter(|turned| turned.step <= deed.moment.step && times(*copy) < 2) {
+                let edge = self.edition.edge_name(*copy, *edge);
+                let verb = deed.work.verb;
+                self.faults.push(Fault::TurnedTooSoon { verb, edge, done: deed.moment, turned });
+                return;
+            }
+        }
+    }
+
     /// The moment after `now` at which an edge is sewn.
     pub fn sewn_later(&self, copy: CopyId, edge: EdgeId, now: Moment) -> Option<Moment> {
         for step in self.edition.steps() {

@@ -41,7 +41,7 @@ fn is_enclosed(player: &Player<'_>, seam: &Seam) -> bool {
     let folded = held(seam).any(|(copy, _)| player.state.copies[copy].folded_up.is_some());
     let faces = held(seam).count() > 0 && held(seam).all(|(copy, _)| player.state.copies[copy].faces);
     let over = || held(seam).any(|of| player.is_folded_over(of, seam.sewn));
-    let turned = seam.turned_in || seam.understitched || faces;
+    let turned = seam.turned_in.is_some() || seam.understitched || faces;
     turned || held(seam).count() > 2 || folded || is_in_a_pocket(player, seam) || over()
 }
 

@@ -1,7 +1,9 @@
 //! What is laid on what, and what comes of it: pieces, the strip, places, faults.
 
+use std::hash::{Hash, Hasher};
+
 /// How a piece may be turned on its cloth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Turns {
     /// Only as drawn: cloth with a nap or a one-way print.
     Fixed,
@@ -26,6 +28,15 @@ pub struct Item {
     pub on_fold: bool,
 }
 
+/// By the bits of the numbers: outlines that are equal are told as equal, and nothing else is.
+impl Hash for Item {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.outline.len().hash(state);
+        self.outline.iter().flatten().for_each(|number| number.to_bits().hash(state));
+        (self.turns, self.may_flip, self.on_fold).hash(state);
+    }
+}
+
 /// The cloth.
 #[derive(Clone, Copy, Debug)]
 pub struct Strip {
@@ -35,8 +46,14 @@ pub struct Strip {
     pub gap: f64,
 }
 
+impl Hash for Strip {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        (self.width.to_bits(), self.gap.to_bits()).hash(state);
+    }
+}
+
 /// How long to search.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Effort {
     /// A first look.
     Quick,

@@ -10,11 +10,21 @@ use super::shapes;
 /// Units of the box search in one mm.
 const UNITS: f64 = 1e6;
 
-/// Lays every item on the strip.
+/// Lays every item on the strip. What was laid before is remembered as long as the program runs and asks again: the
+/// same pieces are laid alike.
 ///
 /// # Errors
 /// Every fault of the strip and of the items; then nothing is laid.
 pub fn nest(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
+    remembered(items, strip, effort)
+}
+
+#[comemo::memoize]
+fn remembered(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
+    lay(items, strip, effort)
+}
+
+fn lay(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
     if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite()) {
         return Err(vec![NestFault::NoStrip]);
     }

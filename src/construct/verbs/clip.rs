@@ -35,6 +35,7 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Clip, include_str!("clip.rs"), clip);
 
 fn clip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.check_not_turned(deed);
     for seam in player.seams_at(&deed.all) {
         player.state.seams[seam].eased = true;
     }

@@ -30,7 +30,9 @@
 use super::entry::VerbEntry;
 use super::turn::CLOSED;
 use crate::construct::deed::Deed;
-use crate::construct::player::Player;
+use crate::construct::fault::Fault;
+use crate::construct::player::{Player, edges};
+use crate::construct::state::EdgeState;
 use crate::model::Verb;
 use crate::resolve::Touched;
 
@@ -38,6 +40,9 @@ use crate::resolve::Touched;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Close, include_str!("close.rs"), close);
 
 fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    if let Some(fault) = nothing(player, deed) {
+        player.faults.push(fault);
+    }
     for target in &deed.targets {
         match target {
             Touched::Notion(notion) | Touched::ZipEdge(notion, _) => {
@@ -55,6 +60,25 @@ fn close(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             Touched::Inside(..) | Touched::Unknown => {}
         }
     }
+}
+
+/// A seam that is closed though it has no gap: nothing else that the fact names is open.
+fn nothing(player: &Player<'_>, deed: &Deed<'_, '_>) -> Option<Fault> {
+    let state = &player.state;
+    let mut shut = None;
+    for target in &deed.targets {
+        let Touched::Edge(copy, edge) = target else { return None };
+        let gap = player.seams_at(&[*target]).into_iter().any(|seam| state.seams[seam].gap.is_some());
+        let hem = state.hem_gaps.iter().any(|hem| hem.edges.contains(&(*copy, *edge)));
+        if gap || hem || !state.known_edge(*copy, *edge).is_some_and(EdgeState::is_held_whole) {
+            return None;
+        }
+        shut.get_or_insert((*copy, *edge));
+    }
+    let (copy, edge) = shut?;
+    let open = state.seams.iter().filter(|seam| seam.gap == Some(None)).flat_map(|seam| edges(&seam.members));
+    let open = open.map(|(copy, edge)| player.edition.edge_name(copy, edge)).next();
+    Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open })
 }
 
 fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {

@@ -35,6 +35,7 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Grade, include_str!("grade.rs"), grade);
 
 fn grade(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.check_not_turned(deed);
     for seam in player.seams_worked_on(deed) {
         player.state.seams[seam].eased = true;
     }

@@ -44,6 +44,9 @@ use crate::resolve::{CopyId, NotionId, PieceId, Touched};
 /// An allowance so narrow, in mm, gives way round a curve (common practice, no source).
 const NARROW: f64 = 6.5;
 
+/// The words that tell a bag that is turned from a piece that is turned over.
+const OUT: &str = "right side out";
+
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Turn, include_str!("turn.rs"), turn);
 
@@ -58,6 +61,7 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
         }
     }
     // A piece that no seam holds yet is turned over, not turned out.
+    unsewn(player, deed);
     let sewn = player.state.seams.iter().any(|seam| seam.members.iter().any(|member| held(member, &copies)));
     if sewn && !has_opening(player, &copies, &notions) {
         let seams = player.state.seams.iter();
@@ -79,6 +83,22 @@ fn turn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.turns.push((moment, copies));
 }
 
+/// What is turned right side out is sewn by then: it would be turned once more after its seams.
+fn unsewn(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    let out = deed.work.work.words.iter().any(|words| words.text.eq_ignore_ascii_case(OUT));
+    let copies = deed.touched.iter().copied().filter(|_| out).collect::<Vec<_>>();
+    for copy in copies {
+        let targets = [Touched::Copy(copy)];
+        let later =
+            player.edition.edges_of(copy).into_iter().filter_map(|edge| player.sewn_later(copy, edge, deed.moment));
+        if let Some(sewn) = later.min().filter(|_| player.seams_at(&targets).is_empty()) {
+            let name = player.edition.cast[copy].name.clone();
+            player.faults.push(Fault::TurnedUnsewn { name, turned: deed.moment, sewn });
+            return;
+        }
+    }
+}
+
 /// Takes down whose allowances lie between layers from here on: all of what was turned through a gap, and
 /// those of a facing that was turned by itself.
 fn turn_in(player: &mut Player<'_>, deed: &Deed<'_, '_>, copies: &BTreeSet<CopyId>) {
@@ -91,7 +111,9 @@ fn turn_in(player: &mut Player<'_>, deed: &Deed<'_, '_>, copies: &BTreeSet<CopyI
         let pieces: BTreeSet<PieceId> = of.iter().map(|copy| cast[*copy].piece).collect();
         let named = of.iter().filter(|copy| deed.touched.contains(copy)).count();
         let facing = pieces.len() > 1 && (1..of.len()).contains(&named);
-        seam.turned_in |= facing || (gap && of.iter().any(|copy| copies.contains(copy)));
+        if facing || (gap && of.iter().any(|copy| copies.contains(copy))) {
+            seam.turned_in.get_or_insert(deed.moment);
+        }
         if facing {
             faced.push(at);
         }

@@ -35,6 +35,7 @@ use crate::model::Verb;
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Understitch, include_str!("understitch.rs"), understitch);
 
 fn understitch(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
+    player.check_not_turned(deed);
     for seam in player.seams_worked_on(deed) {
         player.face(seam, &deed.touched);
         let seam = &mut player.state.seams[seam];

@@ -1,0 +1,78 @@
+//! What is pinned to each other is not what is sewn together.
+//!
+//! ## Why it matters
+//! The maker pins what the step names and finds another edge in the seam: one of the two steps names the wrong one, and nobody
+//! knows which.
+//!
+//! ## Wrong
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   flap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab, flap]
+//! - pin: [strap.top, flap.top]
+//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
+//! - {sew: [strap.bottom, flap.bottom], allowance: seam, stitch: 2.5 mm}
+//! ```
+//!
+//! Pin the long edges, and sew them.
+//! ````
+//!
+//! ## Right
+//! ```yaml
+//! pieces:
+//!   strap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   tab: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//!   flap: {outline: {rectangle: [30 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: 1}}
+//! ```
+//! ````md
+//! ## Make the strap {#strap}
+//!
+//! ```work
+//! - cut: [strap, tab, flap]
+//! - pin: [strap.top, tab.top]
+//! - {sew: [strap.top, tab.top], allowance: seam, stitch: 2.5 mm}
+//! - {sew: [strap.bottom, flap.bottom], allowance: seam, stitch: 2.5 mm}
+//! ```
+//!
+//! Pin the long edges, and sew them.
+//! ````
+//!
+//! ## Limits
+//! Looks at two edges of different pieces that are pinned before either is sewn, and at whole pieces: the first seam that holds
+//! one of them holds the other too, or some later stitch joins the two. Pins in rows, on folds and on zips are left alone.
+
+use super::judge::Judge;
+use super::words::that_step;
+use crate::construct::{Fault, History};
+use crate::diag::{Check, Findings, Group, Home};
+use crate::resolve::Edition;
+/// The check.
+pub(super) static CHECK: Judge = Judge::construction(
+    &Check::error("pinned-otherwise", Group::Work, include_str!("pinned_otherwise.rs")).waivable_in(Home::Words),
+    run,
+);
+
+/// Looks at the play of one size.
+pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
+    for fault in &history.faults {
+        let Fault::PinnedOtherwise { pinned: (own, other), at, instead, sewn } = fault else { continue };
+        let to = match instead {
+            Some(instead) => format!("sewn to `{instead}` in {}", that_step(sewn, at)),
+            None => format!("`{other}` is not in the seam of {}", that_step(sewn, at)),
+        };
+        findings.push(
+            CHECK
+                .at(at.verb, format!("`{own}` is pinned to `{other}` here, and {to}"))
+                .hint("name the same in both: what is pinned is what is sewn")
+                .note(sewn.verb, "sewn here")
+                .in_size(edition.size(), ""),
+        );
+    }
+}
