@@ -65,7 +65,7 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::EdgesRaw { edges, cause, early } = fault else { continue };
+        let Fault::EdgesRaw { edges, cause } = fault else { continue };
         let facts = &edition.draft.facts;
         let Some((first, _)) = edges.first() else { continue };
         let names: Vec<String> = edges.iter().map(|(_, edge)| format!("`{edge}`")).collect();
@@ -90,10 +90,6 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         if let Some((Cause::Pinned(pin), _)) = cause {
             finding = finding.note(*pin, "pinned here");
         }
-        for (edge, stitched) in early {
-            let words = format!("`{edge}` is topstitched here, before it is folded: topstitch it after the fold");
-            finding = finding.note(stitched.verb, words);
-        }
         findings.push(finding.in_size(edition.size(), ""));
     }
 }
@@ -104,10 +100,13 @@ fn missed(cause: Option<&Cause>) -> String {
         Some(Cause::SewnTwice(edge)) => {
             format!("; `{edge}` is sewn for the second time here: is another edge meant?")
         }
+        Some(Cause::StitchedEarly) => {
+            "; it is topstitched here, before it is folded: topstitch it after the fold".to_owned()
+        }
         Some(Cause::InPart) => "; only a part of it is sewn here".to_owned(),
         Some(Cause::LikeSewn(edge)) => format!("; its like, `{edge}`, is done here"),
         Some(Cause::Pinned(_)) => "; it was pinned for what is sewn here".to_owned(),
-        Some(Cause::LastWork) => "; this is the last work on it".to_owned(),
+        Some(Cause::LastWork) => "; this is the last work there".to_owned(),
         None => String::new(),
     }
 }

@@ -44,7 +44,8 @@
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::Verb;
+use crate::measure::to_f64;
+use crate::model::{NotionFigure, Verb};
 use crate::resolve::{Edition, EditionWork};
 
 /// The check.
@@ -58,13 +59,20 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     if !edition.draft.whole {
         return;
     }
-    let (Some((last, holes)), Some((_, buttons))) = (sum(edition, Verb::Buttonhole), sum(edition, Verb::Button)) else {
+    let (Some((last, holes)), Some((sewn, buttons))) = (sum(edition, Verb::Buttonhole), sum(edition, Verb::Button))
+    else {
         return;
     };
     if holes != buttons {
+        // Where as many are bought as there are holes, it is the buttons that some are missing of.
+        let bought = sewn.targets.iter().find_map(|target| {
+            let row = edition.notions.iter().find(|row| Some(row.notion) == target.notion())?;
+            Some(to_f64(row.figures.get(&NotionFigure::Count)?.exact.value))
+        });
+        let at = if bought == Some(f64::from(holes)) { sewn } else { last };
         findings.push(
             CHECK
-                .at(last.work.verb_span, "there are not as many buttonholes as buttons")
+                .at(at.work.verb_span, "there are not as many buttonholes as buttons")
                 .hint("give both the same count, such as `count: buttons.count`")
                 .in_size(edition.size(), format!("{holes} and {buttons}")),
         );

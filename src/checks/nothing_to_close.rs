@@ -57,12 +57,18 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::NothingToClose { edge, closed, open } = fault else { continue };
-        let hint = match open {
-            Some(open) => format!("a gap is open at `{open}`: name that one"),
-            None => "leave a gap in that seam, with `leave:`, or take this out".to_owned(),
+        let Fault::NothingToClose { edge, closed, open, sewn } = fault else { continue };
+        let finding = match open {
+            Some(open) => CHECK
+                .at(closed.verb, format!("the seam at `{edge}` has no gap to close"))
+                .hint(format!("a gap is open at `{open}`: name that one"))
+                .note(sewn.verb, "its seam"),
+            // With nothing open, the seam is where something is missing.
+            None => CHECK
+                .at(sewn.verb, format!("this seam is closed at `{edge}` later, and leaves no gap"))
+                .hint("leave a gap in it, with `leave:`, or take the step out that closes it")
+                .note(closed.verb, "closed here"),
         };
-        let finding = CHECK.at(closed.verb, format!("the seam at `{edge}` has no gap to close"));
-        findings.push(finding.hint(hint).in_size(edition.size(), ""));
+        findings.push(finding.in_size(edition.size(), ""));
     }
 }

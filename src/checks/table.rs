@@ -13,6 +13,7 @@ use super::allowance_missing;
 use super::allowance_unusual;
 use super::alt_missing;
 use super::amount_too_small;
+use super::attached_before_hem;
 use super::basted_elsewhere;
 use super::basted_not_caught;
 use super::binding_too_short;
@@ -53,6 +54,7 @@ use super::editions_out_of_order;
 use super::expectation_fails;
 use super::expectation_idle;
 use super::fabric_contradicts;
+use super::fabric_unused;
 use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
@@ -62,8 +64,10 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_not_told;
 use super::gap_too_long;
+use super::gap_too_short;
 use super::grading_jumps;
 use super::grading_stalls;
+use super::grain_across_fold;
 use super::grain_off_piece;
 use super::handed_unused;
 use super::hands_alike;
@@ -80,6 +84,7 @@ use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
 use super::mark_of_another;
+use super::marked_too_late;
 use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
@@ -289,6 +294,11 @@ pub static CHECKS: &[Judge] = &[
     nothing_to_close::CHECK,
     basted_elsewhere::CHECK,
     stitched_on_tube::CHECK,
+    attached_before_hem::CHECK,
+    marked_too_late::CHECK,
+    gap_too_short::CHECK,
+    fabric_unused::CHECK,
+    grain_across_fold::CHECK,
     edge_left_raw::CHECK,
     raw_outside::CHECK,
     seam_forgotten::CHECK,

@@ -43,7 +43,8 @@
 //! ## Limits
 //! Looks at what is done once: seams, hems, bindings, finished edges, darts and pleats, corners, laps, slits,
 //! buttonholes and fused layers, when a later fact names all of the same things at the same allowance; and at an end
-//! named under `catch:` that a seam holds already. A part of an edge (`from`, `to`), a `note:` or words of its own tell a
+//! named under `catch:` that a seam holds already; and at a zip of
+//! which one end is sewn twice and the other never. A part of an edge (`from`, `to`), a `note:` or words of its own tell a
 //! second row from the first, such as one that is sewn for strength.
 
 use super::judge::Judge;
@@ -64,6 +65,11 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
+        if let Fault::EndTwice { twice, never, again } = fault {
+            let message = format!("`{twice}` is sewn for the second time here, and `{never}` never");
+            let finding = CHECK.at(again.verb, message).hint(format!("name `{never}` where that end is meant"));
+            findings.push(finding.in_size(edition.size(), ""));
+        }
         let Fault::DoneTwice { caught, first, again } = fault else { continue };
         let (message, hint) = match caught {
             Some(edge) => (

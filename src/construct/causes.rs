@@ -2,8 +2,8 @@
 
 use super::fault::{Cause, Moment, RawOf};
 use super::forgotten::twins;
-use super::player::Player;
-use super::state::EdgeState;
+use super::player::{Player, edges};
+use super::state::{EdgeState, Seam};
 use crate::model::Verb;
 use crate::resolve::{CopyId, EdgeId, NotionId, ZipEdge};
 
@@ -24,7 +24,8 @@ pub(super) fn cause(player: &Player<'_>, raw: Raw) -> Option<(Cause, Moment)> {
         Raw::Tape(notion, tape) => other_tape(player, notion, tape),
         Raw::Edge(copy, edge) => {
             let of = (copy, edge);
-            let missed = || in_part(player, of).or_else(|| sewn_twice(player, of)).or_else(|| like(player, of));
+            let part = || stitched_early(player, of).or_else(|| in_part(player, of));
+            let missed = || part().or_else(|| sewn_twice(player, of)).or_else(|| like(player, of));
             missed().or_else(|| laid_there(player, of))
         }
     }
@@ -49,6 +50,13 @@ fn other_tape(player: &Player<'_>, notion: NotionId, tape: ZipEdge) -> Option<(C
     let sewn = player.state.seams.get(*seams.last().filter(|_| seams.len() > 1)?)?.sewn;
     let name = format!("{}.{}", player.edition.draft.facts.notions[notion].id.text, other.word());
     Some((Cause::SewnTwice(name), sewn))
+}
+
+/// The row of stitches that was to hold its fold.
+fn stitched_early(player: &Player<'_>, (copy, edge): Of) -> Option<(Cause, Moment)> {
+    let state = player.state.known_edge(copy, edge)?;
+    let stitched = state.topstitched.filter(|stitched| state.folded.is_some_and(|folded| *stitched < folded))?;
+    Some((Cause::StitchedEarly, stitched))
 }
 
 /// The seam that holds only a part of it.
@@ -76,10 +84,22 @@ fn sewn_twice(player: &Player<'_>, (copy, _): Of) -> Option<(Cause, Moment)> {
 fn like(player: &Player<'_>, of: Of) -> Option<(Cause, Moment)> {
     let done = |twin: &Of| {
         let state = player.state.known_edge(twin.0, twin.1)?;
-        let moment = settled(player, state)?;
+        let moment = mirrored(player, *twin, of).or_else(|| settled(player, state))?;
         Some((Cause::LikeSewn(player.edition.edge_name(twin.0, twin.1)), moment))
     };
     twins(player, of).iter().find_map(done)
+}
+
+/// The seam of the likes of what the like of an edge is sewn to: where that was sewn left, what is sewn right.
+fn mirrored(player: &Player<'_>, like: Of, of: Of) -> Option<Moment> {
+    let seams = &player.state.seams;
+    let own = *player.state.known_edge(like.0, like.1)?.seams.last()?;
+    let members = edges(&seams.get(own)?.members);
+    let others: Vec<Of> =
+        members.iter().filter(|other| **other != like).flat_map(|other| twins(player, *other)).collect();
+    let holds = |seam: &Seam| edges(&seam.members).iter().any(|held| *held != of && others.contains(held));
+    let mut found = seams.iter().enumerate().filter(|(at, seam)| *at != own && holds(seam));
+    found.next().map(|(_, seam)| seam.sewn)
 }
 
 /// When an edge was sewn, finished or stitched.

@@ -26,6 +26,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     looked_back::judge(player);
     holes(player);
     slits::judge(player);
+    ends_of_zips(player);
     zips::judge(player);
     outside::judge(player);
     // A seam whose other side has no name leaves an edge raw that is meant to be sewn.
@@ -146,18 +147,8 @@ fn raw_edges(player: &mut Player<'_>) {
         let cause = cause.or_else(last);
         let edges: Vec<(RawOf, String)> =
             group.iter().map(|one| (causes::owner(player, *one), causes::name(player, *one))).collect();
-        let early = topstitched_early(player, &edges);
-        player.faults.push(Fault::EdgesRaw { edges, cause, early });
+        player.faults.push(Fault::EdgesRaw { edges, cause });
     }
-}
-
-/// Raw edges that were topstitched before they were folded, with the topstitching.
-fn topstitched_early(player: &Player<'_>, raw: &[(RawOf, String)]) -> Vec<(String, Moment)> {
-    let edges = player.state.edges.iter().filter_map(|((copy, edge), state)| {
-        let (folded, stitched) = (state.folded?, state.topstitched?);
-        (stitched < folded).then(|| (player.edition.edge_name(*copy, *edge), stitched))
-    });
-    edges.filter(|(name, _)| raw.iter().any(|(_, known)| known == name)).collect()
 }
 
 /// Zips of which one tape is sewn in and the other is not.
@@ -170,4 +161,20 @@ fn loose_tapes(player: &Player<'_>) -> Vec<(NotionId, ZipEdge)> {
             _ => None,
         })
         .collect()
+}
+
+/// Zips of which one end is sewn twice, and the other never.
+fn ends_of_zips(player: &mut Player<'_>) {
+    let mut faults = Vec::new();
+    for (notion, facts) in NotionId::each(&player.edition.draft.facts.notions) {
+        let seams = |end: ZipEdge| player.state.zip_edges.get(&(notion, end)).map_or(&[][..], Vec::as_slice);
+        for (twice, never) in [(ZipEdge::Start, ZipEdge::End), (ZipEdge::End, ZipEdge::Start)] {
+            let again = seams(twice).get(1).and_then(|seam| player.state.seams.get(*seam));
+            if let Some(again) = again.filter(|_| seams(never).is_empty()) {
+                let name = |end: ZipEdge| format!("{}.{}", facts.id.text, end.word());
+                faults.push(Fault::EndTwice { twice: name(twice), never: name(never), again: again.sewn });
+            }
+        }
+    }
+    player.faults.extend(faults);
 }

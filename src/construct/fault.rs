@@ -43,6 +43,8 @@ pub enum RawOf {
 pub enum Cause {
     /// Another edge of the same piece is sewn a second time there.
     SewnTwice(String),
+    /// It is topstitched there, and folded later.
+    StitchedEarly,
     /// Only a part of it is sewn there.
     InPart,
     /// Its like is sewn there.
@@ -218,8 +220,8 @@ pub enum Fault {
     /// A thing is turned while its zip is shut.
     ZipShut { notion: NotionId, turned: Moment },
     /// Edges are never sewn, finished or declared raw; each with what it belongs to, the step in which they were
-    /// missed, and those of them that are topstitched before they are folded.
-    EdgesRaw { edges: Vec<(RawOf, String)>, cause: Option<(Cause, Moment)>, early: Vec<(String, Moment)> },
+    /// missed.
+    EdgesRaw { edges: Vec<(RawOf, String)>, cause: Option<(Cause, Moment)> },
     /// A dart, a pleat or a tuck is still open when its edge is sewn, or to the end. The word for it, its name, its
     /// edge and when that is sewn; when its like of another copy is closed.
     LeftOpen {
@@ -242,10 +244,18 @@ pub enum Fault {
     TurnedTooSoon { verb: Verb, edge: String, done: Moment, turned: Moment },
     /// Something is turned right side out, and is sewn to nothing yet.
     TurnedUnsewn { name: String, turned: Moment, sewn: Moment },
-    /// A seam or an edge is closed, and no gap of it is open; the gap that is open elsewhere.
-    NothingToClose { edge: String, closed: Moment, open: Option<String> },
+    /// A seam is closed that has no gap; an edge whose gap is open elsewhere, and when it is sewn.
+    NothingToClose { edge: String, closed: Moment, open: Option<String>, sewn: Moment },
     /// What was basted to one edge is caught in the seam of another.
     BastedElsewhere { edge: String, to: String, basted: Moment, caught: Moment },
+    /// A thing is attached over an edge that is hemmed or bound later.
+    HemmedOver { edge: String, attached: Moment, hemmed: Moment },
+    /// A mark is made after it was worked to.
+    MarkedTooLate { name: String, marked: Moment, used: Moment },
+    /// One end of a zip is sewn twice, the other never; the ends as authors write them.
+    EndTwice { twice: String, never: String, again: Moment },
+    /// A gap (mm) through which nothing passes.
+    GapTooShort { gap: f64, leave: Span },
     /// A thing is sewn onto a piece whose sides are closed to a tube already.
     OnTube { name: String, ground: String, stitched: Moment, sewn: Moment },
     /// A seam's allowance is not the piece's own (both in mm).

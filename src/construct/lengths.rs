@@ -189,6 +189,10 @@ impl Player<'_> {
     /// A gap that is as long as the seam that it is left in, or reaches past its end.
     pub fn check_gap(&mut self, deed: &Deed<'_, '_>) {
         let Some((gap, formula)) = millimetres(deed.work.leave).zip(deed.work.work.leave.as_ref()) else { return };
+        if gap < LEAST {
+            self.faults.push(Fault::GapTooShort { gap, leave: formula.span() });
+            return;
+        }
         let sides = deed.sides();
         let Some(first) = sides.first() else { return };
         let behind = deed.work.leave_at.as_ref().and_then(|place| self.behind(deed, first, place));
@@ -201,6 +205,9 @@ impl Player<'_> {
         }
     }
 }
+
+/// Through less than this nothing passes, in mm (common practice, no source).
+const LEAST: f64 = 3.0;
 
 /// A worked length in mm.
 pub(super) fn millimetres(worked: Option<Worked>) -> Option<f64> {

@@ -17,7 +17,19 @@
 //! fabrics:
 //!   outer: {name: Cotton}
 //!   front_linen: {name: Linen}
+//! pieces:
+//!   patch: {outline: {rectangle: [3 cm, 3 cm]}, raw: all, cut: {front_linen: 1}}
 //! ```
+//! ````md
+//! ## Make the patch {#patch}
+//!
+//! ```work
+//! - cut: patch
+//! - press: patch
+//! ```
+//!
+//! Cut and press the patch.
+//! ````
 //!
 //! ## Limits
 //! Sizes and the ids of steps have names of their own and may repeat these. A name may recur where no

@@ -78,7 +78,8 @@ fn nothing(player: &Player<'_>, deed: &Deed<'_, '_>) -> Option<Fault> {
     let (copy, edge) = shut?;
     let open = state.seams.iter().filter(|seam| seam.gap == Some(None)).flat_map(|seam| edges(&seam.members));
     let open = open.map(|(copy, edge)| player.edition.edge_name(copy, edge)).next();
-    Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open })
+    let sewn = state.seams.get(*state.known_edge(copy, edge)?.seams.last()?)?.sewn;
+    Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open, sewn })
 }
 
 fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {
