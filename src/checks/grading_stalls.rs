@@ -34,8 +34,9 @@
 //!
 //! ## Limits
 //! Looks at lengths that state a value for each of three sizes or more, children's and adults' by themselves. Speaks up
-//! where a row stands still once, and three other rows or more all grow there, or its own steps are equal elsewhere. A row
-//! that stands still more than once is made so, and counts and formulas are not looked at. Common practice, no source.
+//! where a row stands still once and its own steps are equal elsewhere, or all other rows grow there: three or more of them,
+//! or fewer where this row grows like them at the other sizes, or by two of its steps beside. A row that stands still more
+//! than once is made so, and counts and formulas are not looked at. Common practice, no source.
 
 use super::grading::{Odd, odd};
 use super::judge::{Judge, Subject};
@@ -71,7 +72,7 @@ pub(super) fn each_odd(subject: &Subject<'_>, see: &mut dyn FnMut(&Row, &[usize]
     let rows = rows(subject);
     for sizes in graded(&subject.draft.facts.sizes) {
         for (at, row) in rows.iter().enumerate() {
-            let others = rows.iter().enumerate().filter(|(other, _)| *other != at);
+            let others = rows.iter().enumerate().filter(|(other, row)| *other != at && !row.bought);
             let others: Vec<Vec<f64>> = others.filter_map(|(_, other)| other.over(&sizes)).collect();
             if let Some(odd) = odd(row, &sizes, &others) {
                 see(row, &sizes, odd);

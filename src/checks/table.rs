@@ -24,6 +24,7 @@ use super::casing_too_narrow;
 use super::caught_too_short;
 use super::caution_missing;
 use super::child_as_adult;
+use super::child_harm_advised;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
 use super::colour_not_listed;
@@ -59,6 +60,7 @@ use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_not_told;
 use super::gap_too_long;
+use super::glue_contradicts;
 use super::grading_jumps;
 use super::grading_stalls;
 use super::grain_off_piece;
@@ -124,6 +126,7 @@ use super::unused_measurement;
 use super::used_before_cut;
 use super::wearer_contradicted;
 use super::wearer_not_said;
+use super::wearer_out_of_order;
 use super::word_twice;
 use super::work_twice;
 use super::zip_not_graded;
@@ -165,8 +168,10 @@ pub static CHECKS: &[Judge] = &[
     child_as_adult::CHECK,
     second_figures_fall::CHECK,
     wearer_contradicted::CHECK,
+    wearer_out_of_order::CHECK,
     wearer_not_said::CHECK,
     cord_at_neck::CHECK,
+    child_harm_advised::CHECK,
     care_too_hot::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
@@ -206,6 +211,7 @@ pub static CHECKS: &[Judge] = &[
     count_contradicts::CHECK,
     side_contradicts::CHECK,
     direction_contradicts::CHECK,
+    glue_contradicts::CHECK,
     allowance_contradicts::CHECK,
     size_contradicts::CHECK,
     fabric_contradicts::CHECK,

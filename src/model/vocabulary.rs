@@ -9,6 +9,17 @@ pub type Words = Vec<String>;
 /// Two meanings of which a thing can have only one, or two names for one thing.
 pub type Pair = [Words; 2];
 
+/// Groups of phrases of which one each stands in a sentence, in this order. A phrase that ends in a full stop has
+/// nothing else behind it.
+#[derive(Debug, Clone, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Hazard {
+    /// How many words may stand between two of them.
+    pub reach: usize,
+    /// The groups.
+    pub chain: Vec<Words>,
+}
+
 /// The words of one language. Phrases are written in lower case, with single spaces.
 #[derive(Debug, Clone, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -41,6 +52,8 @@ pub struct Vocabulary {
     pub before_nouns: Vec<Pair>,
     /// Phrases that say themselves what they are said of: "glue side up".
     pub own_side: Words,
+    /// Words for the parts of a thing that is sewn.
+    pub parts: Words,
     /// Words for a place on a piece rather than for a piece.
     pub edge_words: Words,
     /// Words for a seam allowance.
@@ -53,12 +66,18 @@ pub struct Vocabulary {
     pub wide: Words,
     /// Words for a height or a depth, behind a figure.
     pub tall: Words,
+    /// Words that no name of a piece goes over.
+    pub ends_a_name: Words,
+    /// Words between a length and the piece that has it.
+    pub meant_for: Words,
     /// Words for a square, behind a figure.
     pub square: Words,
     /// What stands between a width and a height.
     pub between_sizes: Words,
     /// Names of colours.
     pub colours: Words,
+    /// Words that stand in for a thing: "the red one".
+    pub stands_in: Words,
     /// The ways to finish an edge, each with the words that tell it.
     pub finishes: BTreeMap<String, Words>,
     /// The steps of a booklet.
@@ -73,6 +92,20 @@ pub struct Vocabulary {
     pub spellings: Vec<[String; 2]>,
     /// Tools that are easily forgotten in the list, each with its names.
     pub tools: BTreeMap<String, Words>,
+    /// Words before "side" for the side of a cloth that has glue on it.
+    pub glue_sides: Words,
+    /// Words for a side of cloth.
+    pub side: Words,
+    /// Up and down, of what a side of cloth faces.
+    pub up_down: Pair,
+    /// Words between a side and where it faces.
+    pub faces: Words,
+    /// Words in the names of cloth with glue on it.
+    pub glued_cloth: Words,
+    /// How one says that a thing lies on the right side of another.
+    pub on_right_side: Words,
+    /// What hurts, where it is not forbidden: words that follow each other in a sentence.
+    pub hazards: Vec<Hazard>,
     /// What hurts, where it is not forbidden.
     pub dangers: Words,
     /// Words that forbid.

@@ -89,6 +89,24 @@ pub struct Harm {
     pub warnings: Vec<String>,
     /// What can hurt.
     pub dangers: Vec<Danger>,
+    /// Verbs by which a sentence has something done to a thing.
+    pub advises: Vec<String>,
+    /// Words by which it forbids that, or leaves it to be judged.
+    pub no_advice: Vec<String>,
+    /// Words behind which stands what is not to be taken.
+    pub forbids: Vec<String>,
+    /// What harms a child, beside what the dangers name.
+    pub hazards_for_a_child: Vec<String>,
+    /// What is tied.
+    pub ties: Vec<String>,
+    /// Words that make something longer.
+    pub lengthens: Vec<String>,
+    /// How a thing comes to hang from the neck.
+    pub hung: Vec<String>,
+    /// Words between that and the neck.
+    pub around: Vec<String>,
+    /// Words before a thing that is meant to be there.
+    pub articles: Vec<String>,
     /// What ties or catches.
     pub cords: Vec<String>,
     /// Where the neck is.
