@@ -40,8 +40,8 @@ use super::judge::{Judge, Subject};
 use super::needed::{phrase_at, says, stems, words};
 use super::passage::{Passage, Token, of_blocks, place, spoken};
 use super::printed_words::each_step;
-use crate::diag::{Check, Findings, Group};
-use crate::model::{Wearer, is_for};
+use crate::diag::{Check, Finding, Findings, Group};
+use crate::model::{Notion, Wearer, is_for};
 use crate::resolve::Edition;
 use crate::syntax::Harm;
 
@@ -59,6 +59,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let harm = &subject.needs.harm;
     let known: Vec<Known> = subject.editions.iter().map(|edition| Known::of(edition, harm)).collect();
     for (edition, known) in subject.editions.iter().zip(&known) {
+        findings.extend(known.bought(edition));
         around(edition).iter().for_each(|passage| look(edition, passage, known, false, harm, findings));
     }
     each_step(subject, &mut |edition, _, passages| {
@@ -75,6 +76,8 @@ struct Known {
     listed: Vec<Vec<String>>,
     /// What the cautions and the words at the front say not to take.
     forbidden: Vec<String>,
+    /// What they say must not be there at all.
+    never: Vec<String>,
     /// Whether something is tied at the neck.
     tied: bool,
 }
@@ -89,6 +92,7 @@ impl Known {
         let mut known = Known {
             child: edition.size_facts().wearer == Wearer::Child,
             forbidden: Vec::new(),
+            never: Vec::new(),
             tied: super::cord_at_neck::is_tied(edition, harm),
             listed,
         };
@@ -107,10 +111,27 @@ impl Known {
         for at in first..text.len() {
             let count = harmful(text, at, harm).max(phrase_at(text, at, &harm.ties));
             let name = text[at..at + count].join(" ");
+            let never = says(&text.join(" "), &harm.never_adds) && !says(&text.join(" "), &harm.of_ones_own);
+            if count > 0 && never && !self.never.contains(&name) {
+                self.never.push(name.clone());
+            }
             if count > 0 && !self.lists(&name) && !self.forbidden.contains(&name) {
                 self.forbidden.push(name);
             }
         }
+    }
+
+    /// What is on the list of notions, though a caution says that it must not be there.
+    fn bought(&self, edition: &Edition<'_>) -> Option<Finding> {
+        let here = |one: &&Notion| is_for(one.sizes.as_ref(), edition.size());
+        let mut own = edition.draft.facts.notions.iter().filter(here);
+        let notion = own.find(|one| says(&one.name.text, &self.never))?;
+        Some(
+            CHECK
+                .at(notion.id.span, format!("“{}” is bought for this size, and its cautions forbid it", notion.name.text))
+                .hint("take it from the list, or mend the caution")
+                .in_size(edition.size(), ""),
+        )
     }
 
     fn lists(&self, name: &str) -> bool {

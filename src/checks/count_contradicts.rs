@@ -139,7 +139,9 @@ fn finished(
                 continue;
             };
             let rest = &sentence[end + 1..];
-            let next = rest.iter().position(|token| number(token, vocabulary).is_some()).unwrap_or(rest.len());
+            // "Of one length" counts nothing.
+            let counts = |token: &Token<'_>| number(token, vocabulary).is_some_and(|count| count != 1);
+            let next = rest.iter().position(counts).unwrap_or(rest.len());
             let around: Vec<Token<'_>> = said.noun.iter().chain(&rest[..next]).cloned().collect();
             let of: Vec<&(PieceId, Spoken, u32)> =
                 names.iter().filter(|(_, name, _)| said.noun.last().is_some_and(|noun| name.has(&noun.word))).collect();
@@ -210,7 +212,7 @@ fn fabric(
     let rest = &sentence[end..];
     let next = rest.iter().position(|token| number(token, vocabulary).is_some());
     let numbers = sentence.iter().filter(|token| number(token, vocabulary).is_some()).count();
-    let near = named(edition, &rest[..next.unwrap_or(rest.len())]);
+    let near = named(edition, said).or_else(|| named(edition, &rest[..next.unwrap_or(rest.len())]));
     if near.is_some() || numbers > 1 { near } else { named(edition, sentence) }
 }
 

@@ -95,8 +95,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 );
             }
         }
-        for (sentence, _) in sentences.iter().filter(|_| !up) {
-            let Some(tokens) = on_the_right_side(sentence, vocabulary) else { continue };
+        for (sentence, stands) in sentences.iter().filter(|_| !up) {
+            let shown = *stands == Stands::Alt;
+            let Some(tokens) = on_the_right_side(sentence, shown, vocabulary) else { continue };
             let Some(span) = place(tokens) else { continue };
             tell(
                 span,
@@ -154,11 +155,15 @@ fn glue<'t>(sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<(bool, &'
 }
 
 /// "Fuse the interfacing to the right side of the band".
-fn on_the_right_side<'t>(sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
+fn on_the_right_side<'t>(
+    sentence: &'t [Token<'t>],
+    shown: bool,
+    vocabulary: &Vocabulary,
+) -> Option<&'t [Token<'t>]> {
     let (at, phrase) =
         (0..sentence.len()).find_map(|at| Some((at, one_of(sentence, at, &vocabulary.on_right_side)?)))?;
     let layer = (0..at).any(|at| one_of(sentence, at, &vocabulary.glued_cloth).is_some());
-    let fuses = vocabulary.verbs.get(Verb::Fuse.word()).is_some_and(|forms| any_of(sentence, forms));
+    let fuses = shown || vocabulary.verbs.get(Verb::Fuse.word()).is_some_and(|forms| any_of(sentence, forms));
     let stiffens = sentence[..at].iter().filter_map(|token| token.leads).any(|leads| {
         vocabulary.glued_cloth.iter().any(|word| leads.target.contains(word.as_str()))
     });

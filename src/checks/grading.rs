@@ -35,9 +35,12 @@ pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd
             .or_else(|| off_even_steps(&values, &steps, others))
             .map(Odd::Jumps),
         [at] => {
-            let grow = |other: &Vec<f64>| other[at + 1] > other[*at];
-            let all_grow = !others.is_empty() && others.iter().all(grow);
-            let alike = others.len() >= 3 || grows_like(&values, *at, others);
+            // Rows that stand still as well tell nothing of the family.
+            let graded: Vec<Vec<f64>> = others.iter().filter(|other| grows(other)).cloned().collect();
+            let all_grow = !graded.is_empty();
+            let whole = graded.len() == others.len();
+            let far = steps.iter().copied().fold(0.0, f64::max) >= FAR;
+            let alike = (whole && others.len() >= 3) || (grows_like(&values, *at, &graded) && (whole || far));
             let regular = off_own_steps(&values, &steps, others).is_some_and(|size| size == *at || size == at + 1);
             let doubled = || twice_the_others(&steps, *at);
             ((all_grow && alike) || regular || (all_grow && doubled())).then_some(Odd::Stalls(at + 1))
@@ -46,6 +49,14 @@ pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd
         _ => None,
     }
 }
+
+/// Whether a row grows from each size to the next.
+fn grows(all: &[f64]) -> bool {
+    all.windows(2).all(|two| two[1] > two[0])
+}
+
+/// How far a row has to step elsewhere, in mm, for standing still to be odd where other rows do so too.
+const FAR: f64 = 15.0;
 
 /// Whether a row that stands still once grows elsewhere at half the rate of the others, or faster: it follows the size.
 fn grows_like(values: &[f64], still: usize, others: &[Vec<f64>]) -> bool {
@@ -71,18 +82,17 @@ fn twice_the_others(steps: &[f64], still: usize) -> bool {
 
 /// A value that lies above both its neighbours, or below what came before at the end, where all others grow throughout.
 fn falls(values: &[f64], steps: &[f64], others: &[Vec<f64>], least: f64) -> Option<usize> {
-    let grow = |all: &[f64]| all.windows(2).all(|two| two[1] > two[0]);
     let fallen: Vec<usize> = (0..steps.len()).filter(|at| steps[*at] < 0.0).collect();
     let [at] = fallen.as_slice() else { return None };
     let far = -steps[*at] > least && -steps[*at] > values[at + 1] * 0.05;
-    if others.is_empty() || !others.iter().all(|other| grow(other)) || !far || steps.len() < 2 {
+    if others.is_empty() || !others.iter().all(|other| grows(other)) || !far || steps.len() < 2 {
         return None;
     }
     // Without the one or the other the row would rise: the one that lies farther from its neighbours slipped.
     let rises_without = |left: usize| {
         let rest: Vec<f64> =
             values.iter().enumerate().filter(|(at, _)| *at != left).map(|(_, value)| *value).collect();
-        grow(&rest)
+        grows(&rest)
     };
     match (rises_without(*at), rises_without(at + 1)) {
         (true, false) => Some(*at),
@@ -96,11 +106,12 @@ fn falls(values: &[f64], steps: &[f64], others: &[Vec<f64>], least: f64) -> Opti
 fn off_even_steps(values: &[f64], steps: &[f64], others: &[Vec<f64>]) -> Option<usize> {
     let even = |other: &Vec<f64>| {
         let own = self::steps(other);
-        own[0] > 0.0 && own[1] > 0.0 && own[0].max(own[1]) <= own[0].min(own[1]) * 1.5
+        own[0].max(own[1]) <= own[0].min(own[1]) * 2.0
     };
     let [first, second] = *steps else { return None };
+    let graded: Vec<&Vec<f64>> = others.iter().filter(|other| grows(other)).collect();
     let uneven = first.max(second) >= first.min(second) * EVEN && (first - second).abs() >= LEAST;
-    if values.len() != 3 || others.is_empty() || !others.iter().all(even) || !uneven {
+    if values.len() != 3 || graded.is_empty() || !graded.into_iter().all(even) || !uneven {
         return None;
     }
     // A longer first step says that the middle or the first value slipped, a longer second one the middle or the last: the

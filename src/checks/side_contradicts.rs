@@ -80,11 +80,22 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     each_step(subject, &mut |edition, step, passages| {
         let known = known(edition, step, hands);
         let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
+        let works_on = worked_side(edition, step, hands);
         let sentences: Vec<&[Token<'_>]> =
             body().flat_map(|passage| passage.sentences()).filter(|sentence| !points_away(sentence)).collect();
+        let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
+        let shown: Vec<&[Token<'_>]> = shown.flat_map(|passage| passage.sentences()).collect();
+        for (sentence, hand) in shown.iter().flat_map(|sentence| said(sentence, hands).into_iter().map(move |hand| (sentence, hand))) {
+            let other = 1 - hand.side;
+            let both = said(sentence, hands).iter().any(|also| also.side == other);
+            let of_a_part = known.iter().all(|copy| !copy.name.has(&hand.noun)) && parts.contains(&hand.noun);
+            let Some(span) = place(hand.tokens).filter(|_| of_a_part && !both && works_on == Some(other)) else { continue };
+            let (words, true_one) = (spoken(hand.tokens), hands[other].first().map_or("", String::as_str));
+            let message = format!("the description says “{words}”, but the step works on the {true_one} one");
+            findings.push(CHECK.at(span, message).hint(format!("write “{true_one}”")).in_size(edition.size(), ""));
+        }
         let said: Vec<(Hand<'_>, &[Token<'_>])> =
             sentences.iter().flat_map(|sentence| said(sentence, hands).into_iter().map(|hand| (hand, *sentence))).collect();
-        let works_on = worked_side(edition, step, hands);
         for (hand, sentence) in &said {
             let other = 1 - hand.side;
             let named = said.iter().any(|(also, _)| also.noun == hand.noun && also.side == other);

@@ -25,6 +25,7 @@ use super::caught_too_short;
 use super::caution_missing;
 use super::child_as_adult;
 use super::child_harm_advised;
+use super::children_divided;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
 use super::colour_not_listed;
@@ -43,6 +44,7 @@ use super::display_name_twice;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::ease_too_large;
+use super::edge_contradicts;
 use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
@@ -55,6 +57,7 @@ use super::fabric_contradicts;
 use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
+use super::fold_contradicts;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
@@ -85,15 +88,18 @@ use super::notches_differ;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::one_system_alone;
 use super::pad_too_large;
 use super::pair_differs;
 use super::picture_contradicts;
 use super::picture_twice;
+use super::piece_contradicts;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
 use super::place_off_edge;
+use super::plural_missing;
 use super::prepared_too_late;
 use super::quilted_too_small;
 use super::raw_outside;
@@ -101,6 +107,7 @@ use super::reference_typed;
 use super::refers_ahead;
 use super::rounding_does_not_close;
 use super::row_out_of_order;
+use super::row_too_deep;
 use super::seam_forgotten;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
@@ -116,10 +123,12 @@ use super::stitch_unusual;
 use super::stuffed_out_of_order;
 use super::systems_mixed;
 use super::tape_too_short;
+use super::thing_not_listed;
 use super::thread_missing;
 use super::tool_missing;
 use super::tool_not_listed;
 use super::topstitched_before_sewn;
+use super::turn_contradicts;
 use super::two_names;
 use super::unfinished_words;
 use super::unused_measurement;
@@ -166,6 +175,7 @@ pub static CHECKS: &[Judge] = &[
     grading_stalls::CHECK,
     grading_jumps::CHECK,
     child_as_adult::CHECK,
+    children_divided::CHECK,
     second_figures_fall::CHECK,
     wearer_contradicted::CHECK,
     wearer_out_of_order::CHECK,
@@ -208,8 +218,14 @@ pub static CHECKS: &[Judge] = &[
     reference_typed::CHECK,
     two_names::CHECK,
     systems_mixed::CHECK,
+    one_system_alone::CHECK,
     count_contradicts::CHECK,
     side_contradicts::CHECK,
+    piece_contradicts::CHECK,
+    edge_contradicts::CHECK,
+    fold_contradicts::CHECK,
+    turn_contradicts::CHECK,
+    plural_missing::CHECK,
     direction_contradicts::CHECK,
     glue_contradicts::CHECK,
     allowance_contradicts::CHECK,
@@ -217,6 +233,7 @@ pub static CHECKS: &[Judge] = &[
     fabric_contradicts::CHECK,
     finish_contradicts::CHECK,
     colour_not_listed::CHECK,
+    thing_not_listed::CHECK,
     gap_not_told::CHECK,
     refers_ahead::CHECK,
     danger_advised::CHECK,
@@ -253,6 +270,7 @@ pub static CHECKS: &[Judge] = &[
     fused_after_sewn::CHECK,
     topstitched_before_sewn::CHECK,
     not_pressed::CHECK,
+    row_too_deep::CHECK,
     pinned_after_sewn::CHECK,
     work_twice::CHECK,
     boxed_before_sewn::CHECK,

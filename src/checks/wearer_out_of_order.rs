@@ -69,7 +69,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 }
 
 /// Whether the thing is called a toy, or is filled.
-fn is_toy(subject: &Subject<'_>) -> bool {
+pub(super) fn is_toy(subject: &Subject<'_>) -> bool {
     let facts = &subject.draft.facts;
     let called = || {
         let texts = [Some(&facts.title), facts.summary.as_ref()];

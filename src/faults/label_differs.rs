@@ -19,8 +19,8 @@
 //! ## Limits
 //! Only for straight lines of the class `dimension` whose ends are formulas, and the figures right before or after
 //! them in the file, in words that are nothing but lengths; drawn and stated length may differ by a two hundredth. Where no
-//! words stand beside the line in the file, the nearest ones on the drawing are taken, if no other line is nearer to them and
-//! none is as long as they say; beside other words a length may be that of a curve, and differ by a twelfth. A line that is drawn
+//! words stand beside the line in the file, the nearest figure on the drawing is taken, if no other line is nearer to it and
+//! none is as long as it says. A line that is drawn
 //! with plain numbers, or slanting and by the names of its figure, may be foreshortened, broken off or out of scale, and is passed over, as is what stands in a group that is
 //! scaled.
 

@@ -20,8 +20,6 @@ use crate::syntax::{brace_groups, read_brace};
 /// rounded to.
 const SHARE: f64 = 0.005;
 const LEAST: f64 = 0.6;
-/// The same beside other words, where the figure may be that of a curve, and the line its chord.
-const ROUGH: f64 = 0.08;
 /// How far a label may stand from its line, in units of the drawing.
 const REACH: f64 = 8.0;
 /// How far the two labels of a pair may be from each other.
@@ -43,7 +41,7 @@ pub(super) struct Ruled<'a, 'b> {
     pub edition: &'a Edition<'b>,
 }
 
-/// Words on a drawing with one length in them.
+/// A length that stands alone on a drawing.
 struct Label {
     /// Their middle.
     at: Point,
@@ -51,8 +49,6 @@ struct Label {
     stated: f64,
     /// Its place.
     span: Span,
-    /// Whether they say nothing else.
-    plain: bool,
     /// Whether they print it in one system alone.
     of_pair: bool,
 }
@@ -116,22 +112,20 @@ impl Ruled<'_, '_> {
         let (_, own) = lines.iter().find(|(node, _)| *node == line)?;
         let labels = document.descendants().filter(|node| node.tag_name().name() == "text");
         let labels: Vec<Label> = labels.filter_map(|node| self.label(node)).collect();
-        let near = |stated: f64, length: f64, plain: bool| {
-            (stated - length).abs() <= LEAST.max(if plain { SHARE } else { ROUGH } * length)
-        };
+        let near = |stated: f64, length: f64| (stated - length).abs() <= LEAST.max(SHARE * length);
         let far = |line: &Line, point: Point| line.nearest(point, 1e-3).distance_sq.sqrt();
         let unexplained = |label: &&Label| {
             let explained =
-                lines.iter().any(|(_, line)| near(label.stated, line.arclen(1e-3) * of_cloth, label.plain));
+                lines.iter().any(|(_, line)| near(label.stated, line.arclen(1e-3) * of_cloth));
             let nearer =
                 lines.iter().any(|(node, other)| *node != line && far(other, label.at) < far(own, label.at));
             !explained && !nearer
         };
         let reached = || labels.iter().filter(|label| far(own, label.at) <= REACH);
         // Of a pair that is written in two lines, one in each system, one may be of another length.
-        if let Some(fits) = reached().find(|label| near(label.stated, drawn, label.plain)) {
+        if let Some(fits) = reached().find(|label| near(label.stated, drawn)) {
             let twin = |label: &&Label| {
-                fits.of_pair && label.of_pair && label.plain && (label.at - fits.at).hypot() <= PAIR
+                fits.of_pair && label.of_pair && (label.at - fits.at).hypot() <= PAIR
             };
             return labels.iter().filter(twin).find(unexplained).map(|label| (label.stated, label.span));
         }
@@ -139,7 +133,7 @@ impl Ruled<'_, '_> {
         unexplained(&nearest).then_some((nearest.stated, nearest.span))
     }
 
-    /// A label with one length in it.
+    /// A label with one length in it, and nothing else.
     fn label(&self, node: Node<'_, '_>) -> Option<Label> {
         let range = node.descendants().find(Node::is_text)?.range();
         let source = self.drawing.text.text.get(self.bound.source(range.clone()))?;
@@ -166,8 +160,9 @@ impl Ruled<'_, '_> {
             _ => half,
         };
         let at = moved(node)? * Point::new(number("x")? + shift, number("y")?);
+        // "Fold {seam}" may be said of anything.
         let plain = !rest.chars().any(char::is_alphanumeric);
-        Some(Label { at, stated, span, plain, of_pair: filter.is_some() })
+        plain.then(|| Label { at, stated, span, of_pair: filter.is_some() })
     }
 
     /// Whether the author drew it by formulas; what is drawn by hand may be broken off or out of scale.

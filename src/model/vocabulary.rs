@@ -26,6 +26,8 @@ pub struct Hazard {
 pub struct Vocabulary {
     /// Number words and what they count.
     pub numbers: BTreeMap<String, u32>,
+    /// Words that count how often.
+    pub times: Words,
     /// Words for shares, as in "half an inch".
     pub fractions: Words,
     /// Words that say one thing before a unit: "an inch".
@@ -54,6 +56,56 @@ pub struct Vocabulary {
     pub own_side: Words,
     /// Words for the parts of a thing that is sewn.
     pub parts: Words,
+    /// The ends at which an edge lies: top and bottom, left and right.
+    pub ends: Vec<Pair>,
+    /// Words before an end that is said without "edge": "at the".
+    pub at_the: Words,
+    /// Words between a verb and the edge that it is done to.
+    pub before_an_edge: Words,
+    /// Words between an edge and the piece that it is of.
+    pub of_the: Words,
+    /// How a thing is laid at an edge.
+    pub level_with: Words,
+    /// The forms of verbs that tell what is done.
+    pub done: BTreeMap<String, Words>,
+    /// Verbs that all fold an edge.
+    pub folding: Words,
+    /// How a fold says that it goes to the wrong side, and to the right one.
+    pub folded_to: Pair,
+    /// How a piece lies for the one and for the other.
+    pub lies_up: Pair,
+    /// Words for what is folded towards the maker.
+    pub folded_over: Words,
+    /// Words for what is folded away from her.
+    pub folded_under: Words,
+    /// How two pieces lie on each other: right sides together, and wrong sides.
+    pub together: Pair,
+    /// Words before a side of the whole thing, "from the front".
+    pub seen_from: Words,
+    /// Words before the length by which an edge is turned.
+    pub by: Words,
+    /// Where it is turned to.
+    pub turned_to: Words,
+    /// Words that have it turned more than once.
+    pub again: Words,
+    /// Verbs that put a piece before the maker.
+    pub lays: Words,
+    /// Words between a verb and what it is done to.
+    pub articles: Words,
+    /// Words before a thing that mean each of its kind.
+    pub both: Words,
+    /// The article of what is known.
+    pub the: Words,
+    /// Notions that no booklet has without buying them.
+    pub notion_words: Words,
+    /// Words between a piece and the cloth that it is cut from.
+    pub out_of: Words,
+    /// Sorts of cloth.
+    pub cloth_words: Words,
+    /// Words before the way that a thing points.
+    pub points: Words,
+    /// Words between what lies above and what lies below.
+    pub upon: Words,
     /// Words for a place on a piece rather than for a piece.
     pub edge_words: Words,
     /// Words for a seam allowance.

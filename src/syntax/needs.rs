@@ -57,6 +57,10 @@ pub struct Harm {
     pub adult: Vec<String>,
     /// Things that are played with.
     pub toy: Vec<String>,
+    /// Those who are too small for any toy.
+    pub babies: Vec<String>,
+    /// How one says for whom a thing is made.
+    pub made_for: Vec<String>,
     /// Claims that a denial in their sentence takes back.
     pub claims: Vec<String>,
     /// Claims that hold a denial themselves.
@@ -95,6 +99,10 @@ pub struct Harm {
     pub no_advice: Vec<String>,
     /// Words behind which stands what is not to be taken.
     pub forbids: Vec<String>,
+    /// How a caution says that something is not to be there at all.
+    pub never_adds: Vec<String>,
+    /// Words that let be what the lists name.
+    pub of_ones_own: Vec<String>,
     /// What harms a child, beside what the dangers name.
     pub hazards_for_a_child: Vec<String>,
     /// What is tied.
