@@ -72,7 +72,8 @@ pub(super) fn counted<'t>(
         let followed =
             rest.get(last + 1).is_some_and(|next| next.gap == " " && vocabulary.edge_words.contains(&next.word));
         // "one side of the strap" and the like end at another noun than the piece.
-        let broken = near[..last].iter().any(|token| vocabulary.edge_words.contains(&token.word));
+        let ends = |word: &String| vocabulary.edge_words.contains(word) || vocabulary.ends_a_name.contains(word);
+        let broken = near[..last].iter().any(|token| ends(&token.word));
         if !followed && !broken {
             found.push(Counted { count, noun: &rest[..=last], all: &sentence[at..=at + 1 + last] });
         }
