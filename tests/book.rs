@@ -5,6 +5,8 @@
 mod all_sizes;
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "book/bought.rs"]
+mod bought;
 #[path = "support/caddies.rs"]
 mod caddies;
 #[path = "book/fit.rs"]

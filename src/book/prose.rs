@@ -130,8 +130,10 @@ pub enum Inline {
     Value {
         value: Value,
     },
-    /// What a choice by size comes to, where all sizes shown say the same.
+    /// What a choice by size comes to, where all sizes shown take the same branch of it or say the same.
     Choice {
+        /// The branch, by its place in the author's choice.
+        branch: usize,
         content: Vec<Inline>,
     },
     /// What differs between the sizes; a size that says nothing has no branch.

@@ -24,6 +24,8 @@ pub struct SeamFact {
     pub together: String,
     /// Whether the ends of a strip are turned in.
     pub ends_in: bool,
+    /// The key of the word between what is put and what it is put into or over; empty for all other work.
+    pub around: String,
     /// Whether it is sewn by hand.
     pub by_hand: bool,
     /// How long a gap is left.

@@ -215,6 +215,8 @@ pub struct Step {
 pub struct Word {
     /// Its stable id.
     pub id: String,
+    /// Its place in the facts.
+    pub at: usize,
     /// The word.
     pub term: String,
     /// What it means.

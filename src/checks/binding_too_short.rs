@@ -41,7 +41,8 @@
 //!
 //! ## Limits
 //! Looks at strips that are named whole beside edges; the longest edge of a strip is its length, and several strips are
-//! joined end to end. The two edges of one seam count once. Work on a part of an edge is left alone.
+//! joined end to end. The two edges of one seam count once. Ends that were folded in before are taken off. Work on a part of
+//! an edge is left alone.
 
 use super::judge::Judge;
 use super::words::length;

@@ -71,7 +71,7 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
     for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
         let cut = named.iter().any(|meant| matches!(meant, Meant::Whole(owner) if owner.piece(&edition.cast) == id));
         let wanted = is_for(piece.sizes.as_ref(), edition.size()) && !edition.without.leaves(&piece.id);
-        if !cut && !piece.cut.is_empty() && wanted {
+        if !cut && piece.cut_in(edition.size()).next().is_some() && wanted {
             findings.push(
                 CHECK
                     .at(piece.id.span, format!("no step cuts `{}`", piece.id.text))

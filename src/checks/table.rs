@@ -64,6 +64,7 @@ use super::finished_size_differs;
 use super::fold_contradicts;
 use super::fused_after_sewn;
 use super::fused_to_two;
+use super::fused_too_large;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_not_told;
@@ -90,7 +91,9 @@ use super::letter_not_in_font;
 use super::loose_measurement;
 use super::mark_of_another;
 use super::marked_too_late;
+use super::never_attached;
 use super::never_turned;
+use super::no_tube;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
@@ -126,6 +129,7 @@ use super::seam_not_sewn_yet;
 use super::second_figures_fall;
 use super::sewn_not_reckoned;
 use super::side_contradicts;
+use super::sides_put_wrong;
 use super::size_contradicts;
 use super::slit_left_raw;
 use super::step_empty;
@@ -283,6 +287,7 @@ pub static CHECKS: &[Judge] = &[
     notches_differ::CHECK,
     allowance_differs::CHECK,
     fused_after_sewn::CHECK,
+    fused_too_large::CHECK,
     topstitched_before_sewn::CHECK,
     not_pressed::CHECK,
     row_too_deep::CHECK,
@@ -307,7 +312,10 @@ pub static CHECKS: &[Judge] = &[
     pad_too_large::CHECK,
     gap_not_left::CHECK,
     gap_not_closed::CHECK,
+    never_attached::CHECK,
     never_turned::CHECK,
+    no_tube::CHECK,
+    sides_put_wrong::CHECK,
     closed_zip_before_turning::CHECK,
     pinned_otherwise::CHECK,
     pinned_too_few::CHECK,

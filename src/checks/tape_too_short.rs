@@ -19,7 +19,7 @@
 //!
 //! ```work
 //! - cut: strap
-//! - press: [strap, flat]
+//! - attach: [strap, front]
 //! ```
 //!
 //! Cut the straps.
@@ -41,7 +41,7 @@
 //!
 //! ```work
 //! - cut: strap
-//! - press: [strap, flat]
+//! - attach: [strap, front]
 //! ```
 //!
 //! Cut the straps.

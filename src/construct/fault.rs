@@ -1,6 +1,6 @@
 //! What is wrong with the order of the work, as facts.
 
-use crate::model::{Name, Verb};
+use crate::model::{Name, Together, Verb};
 use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, FabricId, NotionId, PieceId};
 use crate::source::Span;
 
@@ -131,6 +131,17 @@ pub enum Alike {
     Rows,
 }
 
+/// How two tubes lie that were put together: a piece of each, and whether it is right side out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OnEachOther {
+    /// The inner one.
+    pub inner: (String, bool),
+    /// The outer one.
+    pub outer: (String, bool),
+    /// Which sides lie on each other; `None` for a right one on a wrong one.
+    pub lies: Option<Together>,
+}
+
 /// A fault in the construction.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs, reason = "the fields say what they hold")]
@@ -199,6 +210,12 @@ pub enum Fault {
     NeverCaught { edges: Vec<String>, basted: Moment },
     /// A seam is sewn with the wrong sides together, and its raw allowances show outside to the end.
     ShowsOutside { edges: Vec<String>, sewn: Moment },
+    /// Something is put into another, and one of the two, by one of its pieces, is no tube.
+    NoTube { copy: String, put: Moment },
+    /// Other sides are to lie on each other than do.
+    PutTheOtherWay { wanted: Together, why: OnEachOther, put: Moment },
+    /// A seam holds other sides together than were put on each other.
+    SewnTheOtherWay { wanted: Together, put: Moment, sewn: Moment },
     /// Of what a seam catches nothing is left outside it: how long it is and how much is caught at its ends (mm).
     CaughtTooShort { edge: String, long: f64, taken: f64, caught: Moment },
     /// Something is stuffed that cannot be, or that is turned later.

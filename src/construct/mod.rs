@@ -47,7 +47,7 @@ mod verbs;
 mod ways;
 mod zips;
 
-pub use fault::{Alike, Cause, Fault, Moment, OffEdge, RawOf, Shut, Unfilled, Unreckoned};
+pub use fault::{Alike, Cause, Fault, Moment, OffEdge, OnEachOther, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;
 pub use sewn::sewn;

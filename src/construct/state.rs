@@ -6,7 +6,7 @@ use std::ops::{Index, IndexMut};
 use super::fault::Moment;
 use crate::geometry::Crease;
 use crate::measure::Exact;
-use crate::model::Verb;
+use crate::model::{Together, Verb};
 use crate::resolve::{CopyId, EdgeId, Filler, Inside, NotionId, Touched, ZipEdge};
 
 /// A copy between two steps.
@@ -127,6 +127,16 @@ pub(super) struct Layers {
     pub edges: BTreeSet<(CopyId, EdgeId)>,
 }
 
+/// A tube that lies in another.
+#[derive(Debug, Clone)]
+pub(super) struct Nested {
+    pub inner: BTreeSet<CopyId>,
+    pub outer: BTreeSet<CopyId>,
+    /// Which sides lie on each other; `None` where nothing tells, or a right one lies on a wrong one.
+    pub lies: Option<Together>,
+    pub put: Moment,
+}
+
 /// A tape of a zip that is sewn to edges, one or several in a row.
 #[derive(Debug, Clone)]
 pub(super) struct TapeSewn {
@@ -185,6 +195,8 @@ pub(super) struct State {
     pub caught: Vec<((CopyId, EdgeId), f64, Moment)>,
     /// Corners that are boxed by measuring: the two edges that meet in each, and how far up it is sewn, in mm.
     pub boxed: Vec<(CopyId, [EdgeId; 2], f64)>,
+    /// Tubes that were put into others, in the order of the work.
+    pub nested: Vec<Nested>,
     /// Zips that are open.
     pub open_zips: BTreeSet<NotionId>,
     /// What counts as one.

@@ -12,7 +12,7 @@ use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::{Held, millimetres};
-use super::trace::{corners, length, open_line, straight};
+use super::trace::{Side, corners, cut_back, length, open_line, straight};
 use crate::figure::numbers;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
@@ -28,7 +28,6 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
         _ => None,
     })?;
     let part = Part::copy(desk, copy, Face::Wrong, scale)?;
-    let class = desk.class(copy, Face::Wrong);
     let legs = legs(&part, edge)?;
     let beside = |at: usize| desk.neighbour(&part, edge, legs[at]);
     let (first, second) = (beside(0)?, beside(2)?);
@@ -38,9 +37,9 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64) -> Option<Page<'a>> {
         return None;
     }
     let mut page = Page::new(desk.ruler);
-    page.join(cut_corner(desk, &part, class, &legs, &[first, second], scale), true, 6.0);
+    page.join(cut_corner(desk, &part, copy, &legs, &[first, second], scale), true, 6.0);
     let own = seam.allowance.unwrap_or(0.0) / scale;
-    page.join(opened_corner(desk, copy, class, halves.0, own, scale), true, 6.0);
+    page.join(opened_corner(desk, &part, copy, halves.0, own, scale), true, 6.0);
     let name = desk.name_and_side(copy, Face::Wrong);
     page.caption(name);
     desk.sewing(&mut page, &desk.step.works[seam.work]);
@@ -74,7 +73,7 @@ impl Desk<'_, '_> {
 fn cut_corner<'a>(
     desk: &Desk<'a, '_>,
     part: &Part,
-    class: &'static str,
+    copy: CopyId,
     legs: &[Point],
     seams: &[(String, f64); 2],
     scale: f64,
@@ -88,10 +87,10 @@ fn cut_corner<'a>(
         let towards = (middle - tip).dot(way).signum();
         let whole = if way.x > 0.0 { bounds.width() } else { bounds.height() };
         if whole > ROUND * 2.0 {
-            part.cut_back(tip + way * towards * ROUND, -way * towards, super::trace::Side::Torn);
+            part.cut_back(tip + way * towards * ROUND, -way * towards, Side::Torn);
         }
     }
-    page.path(class, part.visible.clone());
+    desk.cloth_of(&mut page, copy, &part);
     let mut ends = Vec::new();
     for (at, (edge, allowance)) in [0, 2].into_iter().zip(seams) {
         let edges = [edge.as_str()];
@@ -119,14 +118,7 @@ fn cut_corner<'a>(
 }
 
 /// The opened corner, both seams in its middle, and the stitching across.
-fn opened_corner<'a>(
-    desk: &Desk<'a, '_>,
-    copy: CopyId,
-    class: &'static str,
-    half: f64,
-    own: f64,
-    scale: f64,
-) -> Page<'a> {
+fn opened_corner<'a>(desk: &Desk<'a, '_>, part: &Part, copy: CopyId, half: f64, own: f64, scale: f64) -> Page<'a> {
     let mut page = Page::new(desk.ruler);
     let (wide, high) = (half + own + 3.0, own + 3.0 + 12.0);
     let at = |x: f64, y: f64| Point::new(x, -y);
@@ -144,7 +136,17 @@ fn opened_corner<'a>(
     }
     cloth.line_to(at(-wide, own + 3.0));
     cloth.close_path();
-    page.path(class, cloth);
+    let class = desk.class(copy, Face::Wrong);
+    match &part.layer {
+        // A layer stays as far from the corner's edge as it stays from the others.
+        Some(layer) => {
+            let short = (part.bounds().width() - kurbo::Shape::bounding_box(layer).width()) / 2.0;
+            let on = cut_back(&cloth, at(0.0, short), Vec2::new(0.0, -1.0), Side::Straight);
+            page.path(desk.bare(copy), cloth);
+            page.path(class, on);
+        }
+        None => page.path(class, cloth),
+    }
     page.path("stitched", open_line(&[at(0.0, 0.0), at(0.0, high - 0.4)]));
     page.path("stitch", open_line(&[at(-half - own, own), at(half + own, own)]));
     let (left, right) = (at(-half - own, -3.0), at(half + own, -3.0));

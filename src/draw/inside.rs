@@ -1,6 +1,6 @@
 //! What is shown inside a piece: the lines of darts, pleats and tucks, and the marks, at true size.
 
-use kurbo::{Affine, BezPath, Line, Point, Vec2};
+use kurbo::{Affine, BezPath, Line, ParamCurveNearest as _, Point, Shape as _, Vec2};
 
 use crate::diag::listed;
 use crate::geometry::{Dart, Fold, Pleat};
@@ -31,6 +31,15 @@ pub enum Detail {
 }
 
 impl Detail {
+    /// The lines that are drawn of it, but for arrows.
+    fn lines(&self) -> Vec<Line> {
+        match self {
+            Detail::Sewn(line) | Detail::Folded(line) | Detail::Onto(line) | Detail::Hole(line) => vec![*line],
+            Detail::Placed(path) => path.segments().filter_map(|seg| seg.as_line()).collect(),
+            Detail::Laid(_) | Detail::Up(_) | Detail::Dot(_) | Detail::Name(..) => Vec::new(),
+        }
+    }
+
     /// The same moved.
     pub fn moved(&self, place: Affine) -> Detail {
         match self {
@@ -83,7 +92,38 @@ pub(super) fn each(edition: &Edition<'_>, piece: PieceId) -> Vec<(Inside, Vec<De
         }
         Some((inside, found))
     };
-    Inside::all(facts).filter_map(drawn).collect()
+    let mut found: Vec<(Inside, Vec<Detail>)> = Inside::all(facts).filter_map(drawn).collect();
+    clear_up(&mut found, &shape.cutting().path);
+    found
+}
+
+/// How far the arrow to the edge that is up keeps from other lines, in mm.
+const CLEAR: f64 = 7.0;
+/// How far it is moved at a time, in mm, and how often.
+const MOVED: (f64, i32) = (8.0, 10);
+
+/// Moves the arrow that says which edge is up along that edge, clear of other lines where there is room.
+fn clear_up(found: &mut [(Inside, Vec<Detail>)], outline: &BezPath) {
+    let lines: Vec<Line> = found.iter().flat_map(|(_, details)| details).flat_map(Detail::lines).collect();
+    for (_, details) in found.iter_mut() {
+        let Some(arrow) = details.iter().find_map(|detail| match detail {
+            Detail::Up(line) => Some(*line),
+            _ => None,
+        }) else {
+            continue;
+        };
+        let way = (arrow.p1 - arrow.p0).normalize();
+        let along = Vec2::new(-way.y, way.x);
+        let steps = (0..=MOVED.1).flat_map(|at| [f64::from(at), -f64::from(at)]).map(|at| along * (at * MOVED.0));
+        let free = |by: &Vec2| {
+            let points = [0.0, 0.25, 0.5, 0.75, 1.0].map(|share| arrow.p0.lerp(arrow.p1, share) + *by);
+            let far = |point: Point| lines.iter().all(|line| line.nearest(point, 0.01).distance_sq > CLEAR * CLEAR);
+            points.into_iter().all(|point| outline.contains(point) && far(point))
+        };
+        if let Some(by) = steps.into_iter().find(free) {
+            details.iter_mut().for_each(|detail| *detail = detail.moved(Affine::translate(by)));
+        }
+    }
 }
 
 fn spoken(name: &model::Name) -> String {
@@ -140,10 +180,13 @@ fn mark(mark: &MarkAt, name: &model::Name, into: &mut Vec<Detail>) {
             Point::new(bounds.x0 + bounds.width() * 0.1, bounds.y0 + bounds.height() * 0.5)
         }
         MarkAt::Line { ends: [from, to], places, each } => {
-            let mut line = BezPath::new();
-            line.move_to(*from);
-            line.line_to(*to);
-            into.push(Detail::Placed(line));
+            // The line that only carries a row would look like one more thing to sew or to fold.
+            if places.is_empty() {
+                let mut line = BezPath::new();
+                line.move_to(*from);
+                line.line_to(*to);
+                into.push(Detail::Placed(line));
+            }
             into.extend(places.iter().map(|place| match each {
                 Some(each) => Detail::Hole(Line::new(*place - *each / 2.0, *place + *each / 2.0)),
                 None => Detail::Dot(*place),

@@ -64,7 +64,10 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
         size.0, size.1
     );
     let mut inside = path("nb-piece", &(place * plan.cutting.clone()));
-    for detail in &plan.details {
+    // Which edge is up lies over all else.
+    let (up, others): (Vec<&Detail>, Vec<&Detail>) =
+        plan.details.iter().partition(|detail| matches!(detail, Detail::Up(_)));
+    for detail in others.into_iter().chain(up) {
         inside.push_str(&self::detail(&detail.moved(place)));
     }
     // Lines closer than a pen's width would run into one.
@@ -89,6 +92,8 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
     (dresser.dress(&root, &inside), size)
 }
 
+/// How long a mark in a row is at the most that is drawn as thick as a notch, in mm on paper.
+const LONG: f64 = 4.0;
 /// How long the head of an arrow is, in mm on paper.
 const HEAD: f64 = 1.1;
 
@@ -113,6 +118,8 @@ fn detail(detail: &Detail) -> String {
         }
         Detail::Dot(point) => path("nb-ink", &kurbo::Shape::to_path(&kurbo::Circle::new(*point, 0.45), 0.05)),
         Detail::Placed(line) => path("mark", line),
+        // So thick a line is a buttonhole; what is longer is a line among others.
+        Detail::Hole(line) if line.p0.distance(line.p1) > LONG => path("nb-fine", &line_path(line.p0, line.p1)),
         Detail::Hole(line) => path("nb-notch-line", &line_path(line.p0, line.p1)),
         Detail::Name(..) => String::new(),
     }

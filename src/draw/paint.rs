@@ -91,6 +91,18 @@ fn up(page: &mut Page<'_>, part: &Part) {
 }
 
 impl Desk<'_, '_> {
+    /// What is seen of a copy, with a layer that does not reach its edges.
+    pub fn cloth_of(&self, page: &mut Page<'_>, copy: CopyId, part: &Part) {
+        let class = self.class(copy, part.face);
+        match &part.layer {
+            Some(layer) if part.face == Face::Wrong => {
+                page.path(self.bare(copy), part.visible.clone());
+                page.path(class, layer.clone());
+            }
+            _ => page.path(class, part.visible.clone()),
+        }
+    }
+
     /// A part with what was sewn to it before, moved by `shift`.
     pub fn paint(&self, page: &mut Page<'_>, part: &Part, shift: Vec2, scale: f64) {
         let part = part.clone().moved(kurbo::Affine::translate(shift));
@@ -107,7 +119,7 @@ impl Desk<'_, '_> {
                 }
             }
             Who::Copy(copy) => {
-                page.path(self.class(copy, part.face), part.visible.clone());
+                self.cloth_of(page, copy, &part);
                 up(page, &part);
                 for detail in &part.shut {
                     let (class, line) = match detail {

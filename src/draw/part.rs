@@ -14,6 +14,9 @@ use crate::resolve::{CopyId, Inside, NotionId};
 /// How wide a closed zip is over both tapes, in mm (common practice, no source).
 const ZIP_WIDTH: f64 = 30.0;
 
+/// How far the waves of a torn edge reach, in mm on paper.
+const TORN: f64 = 1.2;
+
 /// What is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Who {
@@ -40,6 +43,8 @@ pub(super) struct Part {
     pub outline: BezPath,
     /// What of it is drawn.
     pub visible: BezPath,
+    /// What lies on its wrong side and does not reach its edges, as far as it is drawn where that side is up.
+    pub layer: Option<BezPath>,
     pub rims: Vec<Rim>,
     /// The edges that are folded out of sight, so that their seams do not show.
     pub hidden: Vec<String>,
@@ -89,6 +94,7 @@ impl Part {
             who: Who::Copy(copy),
             face,
             visible: outline.clone(),
+            layer: desk.smaller_layer(copy),
             outline,
             rims,
             hidden: Vec::new(),
@@ -132,6 +138,7 @@ impl Part {
             who: Who::Zip(zip),
             face,
             visible: outline.clone(),
+            layer: None,
             outline,
             rims: vec![edge("tape_b", a, b), edge("end", b, c), edge("tape_a", c, d), edge("start", d, a)],
             hidden: Vec::new(),
@@ -146,6 +153,7 @@ impl Part {
     pub fn moved(mut self, by: Affine) -> Part {
         self.outline = by * self.outline;
         self.visible = by * self.visible;
+        self.layer = self.layer.map(|layer| by * layer);
         for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
             *line = by * line.clone();
         }
@@ -201,6 +209,10 @@ impl Part {
     /// Takes what lies beyond a line out of sight.
     pub fn cut_back(&mut self, at: Point, inward: Vec2, side: Side) {
         self.visible = cut_back(&self.visible, at, inward, side);
+        // A torn edge has waves, over which the layer must not stand out.
+        let deeper = if side == Side::Torn { TORN } else { 0.0 };
+        let layer = self.layer.take().map(|layer| cut_back(&layer, at + inward * deeper, inward, Side::Straight));
+        self.layer = layer.filter(|layer| !layer.elements().is_empty());
     }
 
     /// Folds the allowance of an edge out of sight.

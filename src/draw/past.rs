@@ -28,6 +28,8 @@ pub(super) struct Seam {
     pub allowance: Option<f64>,
     /// How long a gap it has, in mm of cloth; `None` for a closed one.
     pub gap: Option<f64>,
+    /// What was basted to its edges before and is caught: it lies between the layers, and the facts do not say where.
+    pub between: Vec<CopyId>,
     /// The work fact's place in its step.
     pub work: usize,
 }
@@ -63,8 +65,17 @@ impl Past {
             let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
             let now = seam.sewn.step == step.number;
             let closed_now = seam.closed.is_some_and(|closed| closed.step == step.number);
+            let mut members: Vec<Held> = seam.members.iter().filter_map(|member| shown(member, edition)).collect();
+            let mut between = Vec::new();
+            if now {
+                let loose = basted(edition, step.number, work);
+                between = copies(&members);
+                between.retain(|copy| loose.contains(copy));
+                members.retain(|member| !matches!(member, Held::Edge(copy, _) if loose.contains(copy)));
+            }
             let told = Seam {
-                members: seam.members.iter().filter_map(|member| shown(member, edition)).collect(),
+                members,
+                between,
                 allowance: work.allowance.and_then(millimetres),
                 gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap || closed_now),
                 work: seam.sewn.work,
@@ -129,6 +140,16 @@ impl Past {
             })
         })
     }
+}
+
+/// Copies that were basted to something before a step and that a fact of it does not name.
+fn basted(edition: &Edition<'_>, step: usize, work: &EditionWork<'_>) -> BTreeSet<CopyId> {
+    let named: BTreeSet<CopyId> =
+        work.named().flat_map(|target| &target.touched).filter_map(|touched| touched.copy()).collect();
+    let earlier = edition.steps_to(Some(step)).filter(|earlier| earlier.number < step);
+    let basting = earlier.flat_map(|step| &step.works).filter(|work| work.verb == Verb::Baste && !work.work.as_one);
+    let loose: BTreeSet<CopyId> = basting.flat_map(|work| copies(&held(work, edition))).collect();
+    loose.difference(&named).copied().collect()
 }
 
 /// The copies that targets name, each once, in order.

@@ -57,6 +57,15 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
     if !again.is_empty() {
         page.caption(format!("the same with {}", listed(&again)));
     }
+    let mut between: Vec<String> = Vec::new();
+    for name in seams.iter().flat_map(|seam| &seam.between).map(|copy| desk.name(*copy)) {
+        if !between.contains(&name) {
+            between.push(name);
+        }
+    }
+    if !between.is_empty() {
+        page.caption(format!("{} between the layers, as basted", listed(&between)));
+    }
     Some(page)
 }
 

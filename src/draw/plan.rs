@@ -160,7 +160,9 @@ fn grain_line(shape: &Shape, grain: &str, inner: &[Detail]) -> Line {
 /// Whether a line inside a piece lies on the grain line, or so near beside it that they would be taken for one.
 fn runs_along(detail: &Detail, grain: Line) -> bool {
     let lines: Vec<Line> = match detail {
-        Detail::Sewn(line) | Detail::Folded(line) | Detail::Onto(line) | Detail::Up(line) => vec![*line],
+        Detail::Sewn(line) | Detail::Folded(line) | Detail::Onto(line) | Detail::Up(line) | Detail::Hole(line) => {
+            vec![*line]
+        }
         Detail::Placed(path) => path
             .segments()
             .filter_map(|seg| match seg {
@@ -168,7 +170,7 @@ fn runs_along(detail: &Detail, grain: Line) -> bool {
                 _ => None,
             })
             .collect(),
-        Detail::Laid(_) | Detail::Dot(_) | Detail::Hole(_) | Detail::Name(..) => Vec::new(),
+        Detail::Laid(_) | Detail::Dot(_) | Detail::Name(..) => Vec::new(),
     };
     let along = (grain.p1 - grain.p0).normalize();
     lines.into_iter().any(|line| {

@@ -15,7 +15,7 @@ use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant};
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 37] = [
+const LEADING: [Verb; 38] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -38,6 +38,7 @@ const LEADING: [Verb; 37] = [
     Verb::Staystitch,
     Verb::Easestitch,
     Verb::Fold,
+    Verb::Put,
     Verb::Turn,
     Verb::Pin,
     Verb::Close,
@@ -242,6 +243,7 @@ impl<'a, 'e> Desk<'a, 'e> {
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
             Verb::Lap => lap::draw(self, scale, way)?,
+            Verb::Put => return Err(Undrawn::unclear("what lies in something else is not drawn")),
             _ => single::draw(self, verb, scale, way)?,
         })
     }
@@ -254,7 +256,7 @@ impl<'a, 'e> Desk<'a, 'e> {
             let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
             if edges && copies(&members).len() > 1 {
                 let allowance = work.allowance.and_then(millimetres);
-                seams.push(Seam { members, allowance, gap: None, work: at });
+                seams.push(Seam { members, between: Vec::new(), allowance, gap: None, work: at });
             }
         }
         seams

@@ -23,8 +23,8 @@
 //!
 //! ## Limits
 //!
-//! Up to a millimetre and a half passes: the rim of a line, the tail of a letter. Without `data-scale` lengths are
-//! drawn at true size.
+//! Up to a millimetre and a half passes of lines and areas, which have a rim, and a quarter of a millimetre of letters.
+//! Without `data-scale` lengths are drawn at true size.
 
 use crate::diag::{Check, Group, Home};
 

@@ -1,4 +1,4 @@
-//! A reference leads to something that its own size does not have.
+//! A reference, or work, leads to something that its own size does not have.
 //!
 //! ## Why it matters
 //! The maker of that size is sent to a step, a piece or a notion that is not in her booklet.
@@ -27,7 +27,9 @@
 //!
 //! ## Limits
 //! Each size is looked at by itself. In a choice by size only the branch that is taken counts, so
-//! `{large: … [](#pocket) … | else: …}` is in order.
+//! `{large: … [](#pocket) … | else: …}` is in order. What work names is held to the same: a piece, a copy, a notion or a
+//! fabric that the size does not have, also one that a shared part was handed. A piece whose copies a maker leaves out
+//! with optional work is no fault.
 
 use crate::diag::{Check, Group};
 

@@ -11,7 +11,7 @@ use super::dress::with_paper_size;
 use super::figures::{BoundFigure, Figures};
 use super::inspect::{self, Found, Page};
 use super::studio::Studio;
-use super::{markup, measure_tree, picture};
+use super::{frame, markup, measure_tree, picture};
 use crate::diag::Findings;
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
 use crate::model::Size;
@@ -143,7 +143,7 @@ impl Reader<'_> {
         };
         measure_tree::words(&tree, &document, &locate, size, findings);
         let scaled = root.attribute("data-scale").is_some();
-        measure_tree::frame(&tree, drawing.root, scaled, size, findings);
+        frame::frame(&tree, &document, (drawing.root, scaled), &locate, size, findings);
         let figure = BoundFigure::of(path.to_owned(), svg, &tree, &found.classes, &found.symbols);
         fits(&figure, drawing, size, findings);
         Some(figure)

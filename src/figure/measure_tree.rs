@@ -4,7 +4,7 @@
 use roxmltree::Document;
 
 use crate::diag::Findings;
-use crate::faults::{FIGURE_CUT_OFF, FIGURE_NOT_DRAWABLE, LABEL_TOO_SMALL};
+use crate::faults::{FIGURE_NOT_DRAWABLE, LABEL_TOO_SMALL};
 use crate::source::Span;
 
 /// The smallest type that is still read beside a machine, in points.
@@ -81,6 +81,18 @@ fn lengths_fault(value: &str) -> bool {
     svgtypes::LengthListParser::from(value).any(|length| length.is_err())
 }
 
+/// The texts of a drawing that are printed, in the order in which they are drawn.
+pub(super) fn texts<'d, 'i>(document: &'d Document<'i>) -> Vec<roxmltree::Node<'d, 'i>> {
+    document
+        .descendants()
+        .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
+        .filter(|node| !node.ancestors().any(|above| matches!(above.tag_name().name(), "defs" | "symbol")))
+        .filter(|node| {
+            node.descendants().any(|inner| inner.is_text() && inner.text().is_some_and(|text| !text.trim().is_empty()))
+        })
+        .collect()
+}
+
 /// Measures words as printed; words that are too small are findings. The order of texts is that of
 /// the drawing, which is how each is led back to its place.
 pub(super) fn words(
@@ -92,14 +104,7 @@ pub(super) fn words(
 ) {
     let mut printed: Vec<f64> = Vec::new();
     collect(tree.root(), &mut printed);
-    let texts: Vec<_> = document
-        .descendants()
-        .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
-        .filter(|node| !node.ancestors().any(|above| matches!(above.tag_name().name(), "defs" | "symbol")))
-        .filter(|node| {
-            node.descendants().any(|inner| inner.is_text() && inner.text().is_some_and(|text| !text.trim().is_empty()))
-        })
-        .collect();
+    let texts = texts(document);
     // A drawing wider than the page is shrunk to it, and its words with it.
     let width = f64::from(tree.size().width()) * 25.4 / 96.0;
     let shrink = if width > WIDEST { WIDEST / width } else { 1.0 };
@@ -120,49 +125,6 @@ pub(super) fn words(
         );
     }
 }
-
-/// Drawings that reach over their own frame: what lies outside is cut off on the page.
-pub(super) fn frame(tree: &usvg::Tree, root: Span, scaled: bool, size: usize, findings: &mut Findings) {
-    let (side, most) = overhang(tree);
-    if most <= FRAME_TOLERANCE {
-        return;
-    }
-    let hint = match scaled {
-        true => "make the viewBox larger, or draw at a smaller scale",
-        false => {
-            "state a scale on the root, such as `data-scale=\"1:5\"`: without it lengths are drawn at true size; or make the viewBox larger"
-        }
-    };
-    findings.push(
-        FIGURE_CUT_OFF
-            .at(root, format!("the drawing reaches {most:.0} mm over its frame at the {side}"))
-            .hint(hint)
-            .in_size(size, ""),
-    );
-}
-
-/// The side at which a drawing reaches furthest over its frame, and how far, in mm; below nothing
-/// where it keeps inside.
-fn overhang(tree: &usvg::Tree) -> (&'static str, f64) {
-    let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
-    let drawn = tree.root().abs_bounding_box();
-    let (width, height) = (millimetres(tree.size().width()), millimetres(tree.size().height()));
-    let over = [
-        ("left", -millimetres(drawn.left())),
-        ("top", -millimetres(drawn.top())),
-        ("right", millimetres(drawn.right()) - width),
-        ("bottom", millimetres(drawn.bottom()) - height),
-    ];
-    over.into_iter().fold(("left", f64::NEG_INFINITY), |most, one| if one.1 > most.1 { one } else { most })
-}
-
-/// Whether a dressed drawing keeps inside its frame; a drawing that cannot be read does not.
-pub fn keeps_inside(svg: &str, database: &std::sync::Arc<usvg::fontdb::Database>) -> bool {
-    usvg::Tree::from_str(svg, &super::picture::options(database)).is_ok_and(|tree| overhang(&tree).1 <= FRAME_TOLERANCE)
-}
-
-/// How far a drawing may reach over its frame, in mm: the rim of a line, the tail of a letter.
-const FRAME_TOLERANCE: f64 = 1.5;
 
 fn collect(group: &usvg::Group, printed: &mut Vec<f64>) {
     for node in group.children() {

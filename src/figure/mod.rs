@@ -9,6 +9,7 @@ mod dimensions;
 mod drawing;
 mod dress;
 mod figures;
+mod frame;
 mod gather;
 mod inspect;
 mod key;

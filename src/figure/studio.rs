@@ -9,7 +9,7 @@ use super::dress::{Dresser, with_paper_size};
 use super::figures::BoundFigure;
 use super::inspect::{self, Page};
 use super::ruler::Ruler;
-use super::{markup, measure_tree, picture};
+use super::{frame, markup, measure_tree, picture};
 use crate::diag::Findings;
 use crate::faults::FIGURE_NOT_DRAWABLE;
 use crate::measure::Exact;
@@ -41,7 +41,7 @@ impl Studio {
 
     /// Whether a dressed drawing keeps inside its frame.
     pub fn keeps_inside(&self, svg: &str) -> bool {
-        measure_tree::keeps_inside(svg, &self.database)
+        frame::keeps_inside(svg, &self.database)
     }
 
     /// Dresses and measures a drawing that the compiler made for the mention at `span`; faults of its

@@ -36,6 +36,7 @@ macro_rules! each_verb {
             Lap, lap, "lap", Bare;
             Press, press, "press", Bare;
             Turn, turn, "turn", Bare;
+            Put, put, "put", Bare;
             Trim, trim, "trim", Bare;
             Clip, clip, "clip", Bare;
             Slash, slash, "slash", Bare;

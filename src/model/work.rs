@@ -54,6 +54,8 @@ pub struct Work {
     pub wrong_sides: bool,
     /// Whether the ends of a strip that binds are turned in.
     pub ends_in: bool,
+    /// How what is put lies to what is named last; `None` for all other work.
+    pub around: Option<Around>,
     /// More to print.
     pub note: Vec<Block>,
     /// The whole fact.
@@ -73,6 +75,25 @@ impl Together {
     /// All, as they are written.
     pub const ALL: &'static [(&'static str, Together)] =
         &[("right sides together", Together::RightSides), ("wrong sides together", Together::WrongSides)];
+}
+
+/// How one tube lies to another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Around {
+    /// It lies inside the other.
+    Into,
+    /// It lies round the other.
+    Over,
+}
+
+impl Around {
+    /// Both, as they are written.
+    pub const ALL: &'static [(&'static str, Around)] = &[("into", Around::Into), ("over", Around::Over)];
+
+    /// How it is written.
+    pub fn word(self) -> &'static str {
+        Around::ALL.iter().find(|(_, around)| *around == self).map_or("", |(word, _)| word)
+    }
 }
 
 /// One thing that a work fact names.

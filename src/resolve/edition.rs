@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
 use super::fit::{self, FitRow};
+use super::glossary::glossary;
 use super::ids::{EdgeId, FabricId, PieceId};
 use super::lists::{CutRow, FabricRow, Lister};
 use super::names::Catalogue;
@@ -69,7 +70,7 @@ pub struct FrontMatter {
     pub cautions: Vec<(usize, Vec<Block>)>,
     pub care: Vec<Block>,
     pub terms: Vec<Block>,
-    pub words: Vec<(String, Vec<Block>)>,
+    pub words: Vec<(usize, String, Vec<Block>)>,
     pub editions: Vec<(String, Option<String>, Vec<Block>)>,
 }
 
@@ -334,11 +335,9 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
             .collect(),
         care: printer.blocks(&facts.care),
         terms: printer.blocks(&facts.terms),
-        words: facts
-            .words
-            .iter()
-            .filter(|word| is_for(word.sizes.as_ref(), values.size()))
-            .map(|word| (word.term.text.clone(), printer.blocks(&word.meaning)))
+        words: glossary(draft, values.size())
+            .into_iter()
+            .map(|(at, word)| (at, word.term.text.clone(), printer.blocks(&word.meaning)))
             .collect(),
         editions: facts
             .editions

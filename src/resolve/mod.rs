@@ -3,12 +3,14 @@
 //! What cannot be worked out is a finding in that size. Whether the result is right is not judged
 //! here: that is the work of the checks.
 
+mod absent;
 mod bought;
 mod cast;
 mod counted;
 mod cut_size;
 mod edition;
 mod fit;
+mod glossary;
 mod handed;
 mod ids;
 mod inside;

@@ -91,6 +91,8 @@ pub enum Inline {
     },
     /// What a choice by size comes to in this size.
     Choice {
+        /// Which of its branches it is, from 0.
+        branch: usize,
         content: Vec<Inline>,
     },
     Reference(Pointer),
@@ -130,7 +132,7 @@ impl Inline {
                 Inline::Reference(pointer) => Inline::plain(&pointer.content),
                 Inline::Strong { content }
                 | Inline::Emphasis { content }
-                | Inline::Choice { content }
+                | Inline::Choice { content, .. }
                 | Inline::Link { content, .. } => Inline::plain(content),
                 Inline::Value { value } => value.to_string(),
                 Inline::Break => " ".into(),

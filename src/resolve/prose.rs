@@ -182,14 +182,14 @@ impl Printer<'_> {
             }
             Brace::Choice { branches, span } => {
                 let size = self.size();
-                let branch = branches.iter().find(|branch| match &branch.sizes {
+                let branch = branches.iter().enumerate().find(|(_, branch)| match &branch.sizes {
                     None => true,
                     Some(sizes) => sizes.contains(&size),
                 });
                 match branch {
-                    Some(branch) => {
+                    Some((at, branch)) => {
                         let content = self.inlines(&branch.content);
-                        printed.push(Inline::Choice { content });
+                        printed.push(Inline::Choice { branch: at, content });
                     }
                     None => self.findings.push(
                         CHOICE_NOT_COVERED

@@ -61,7 +61,8 @@ impl Ends {
 
     /// What a reference leads to, that thing's id, and its name; `Err(true)` when the target is left
     /// out in this size, `Err(false)` when there is none at all. `from` is the part in which the reference
-    /// stands: where a shared part is listed twice, each of its uses refers to its own steps.
+    /// stands: where a shared part is listed twice, each of its uses refers to its own steps, and others to those of
+    /// the use that this size has.
     pub fn find(
         &self,
         kind: ReferenceKind,
@@ -72,7 +73,8 @@ impl Ends {
         let facts = &draft.facts;
         let step = || {
             let named = || self.steps.iter().filter(|step| step.written == id);
-            named().find(|step| Some(step.part) == from).or_else(|| named().next())
+            let here = || named().find(|step| step.number.is_some());
+            named().find(|step| Some(step.part) == from).or_else(here).or_else(|| named().next())
         };
         match kind {
             ReferenceKind::Step => {
@@ -81,7 +83,9 @@ impl Ends {
                     return Ok((Aim::Step, step.id.clone(), number.to_string()));
                 }
                 let named = || self.parts.iter().filter(|part| part.written == id);
-                let part = named().find(|part| Some(part.at) == from).or_else(|| named().next()).ok_or(false)?;
+                let here = || named().find(|part| part.here);
+                let part = named().find(|part| Some(part.at) == from).or_else(here).or_else(|| named().next());
+                let part = part.ok_or(false)?;
                 if part.here { Ok((Aim::Part, part.id.clone(), part.title.clone())) } else { Err(true) }
             }
             ReferenceKind::Figure => {

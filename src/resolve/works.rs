@@ -1,5 +1,6 @@
 //! Work facts of one size: lengths worked out, names led to what they stand for.
 
+use super::absent::absent;
 use super::counted::{count, told_by_marks, without_notion};
 use super::ids::{NotionId, PieceId};
 use super::names::NameKind;
@@ -111,7 +112,10 @@ impl<'a> EditionWork<'a> {
             findings.push(unknown(&target.name, resolver));
         }
         findings.extend(named().filter_map(|target| no_such_inside(target, resolver)));
-        let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown;
+        findings.extend(named().filter_map(|target| absent(target, resolver, without)));
+        let pieces = &resolver.draft.facts.pieces;
+        let tape = |target: &Target| target.piece(resolver.cast).is_some_and(|piece| pieces[piece].tape.is_some());
+        let bare = |target: &Target| target.notion().is_none() && target.meant != Meant::Unknown && !tape(target);
         if work.verb.takes_notion() && targets.iter().all(bare) {
             findings.push(without_notion(work));
         }

@@ -55,15 +55,12 @@ pub(super) fn lines(at: (f64, f64)) -> BezPath {
 /// The words of the gauge: place from its corner, the words, whether they are strong.
 pub(super) fn words(sheets: usize) -> Vec<(f64, f64, String, bool)> {
     let rest = if sheets > 1 { "Then print the rest in the same way." } else { "Then lay it on the cloth." };
+    let plain = |y: f64, text: &str| (2.0, y, text.to_owned(), false);
     let mut words = vec![
-        (2.0, 5.0, "Print this sheet first, at 100 %, on one side of the paper.".to_owned(), true),
-        (
-            2.0,
-            10.6,
-            "Choose “actual size”; never “fit” or “shrink”. Measure both squares from line to line:".to_owned(),
-            false,
-        ),
-        (2.0, 15.4, format!("5 cm and 2 in each way. If they are not, change the printer’s scale. {rest}"), false),
+        (2.0, 4.4, "Print this sheet first, at 100 %, on one side of the paper.".to_owned(), true),
+        plain(9.4, "Choose “actual size”; never “fit” or “shrink”. Measure both squares from line to line:"),
+        plain(14.0, "5 cm and 2 in each way. If they are not, change the printer’s scale."),
+        plain(18.6, rest),
         (105.0, 79.0, "10 cm".to_owned(), false),
         (106.6, 92.0, "4 in".to_owned(), false),
     ];

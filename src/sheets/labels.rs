@@ -106,6 +106,14 @@ fn names(plan: &Plan) -> Vec<Words> {
     let mut found: Vec<Words> = inside::bracket(plan).map(|(_, at)| word(at, "place on fold")).into_iter().collect();
     for detail in &plan.details {
         let Detail::Name(at, name) = detail else { continue };
+        // Which edge is up stands beside its arrow, however the piece is turned.
+        if let Some(arrow) = up(plan).filter(|_| name == "TOP") {
+            let level = (arrow.p1 - arrow.p0).x.abs() > (arrow.p1 - arrow.p0).y.abs();
+            let foot = Point::new(arrow.p0.x.min(arrow.p1.x), arrow.p0.y.max(arrow.p1.y));
+            let at = if level { foot + kurbo::Vec2::new(0.0, USUAL + 1.0) } else { *at };
+            found.push(Words { at, text: name.clone(), size: USUAL, strong: true });
+            continue;
+        }
         // Names of small darts and pleats side by side would lie on each other.
         let free = |by: &f64| {
             let taken = room(&word(Point::new(at.x, at.y + by), name));
@@ -115,6 +123,14 @@ fn names(plan: &Plan) -> Vec<Words> {
         found.push(word(Point::new(at.x, at.y + by), name));
     }
     found
+}
+
+/// The arrow to the edge that is up.
+fn up(plan: &Plan) -> Option<kurbo::Line> {
+    plan.details.iter().find_map(|detail| match detail {
+        Detail::Up(line) => Some(*line),
+        _ => None,
+    })
 }
 
 /// The box that words take up.

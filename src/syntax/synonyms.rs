@@ -19,6 +19,7 @@ const SAID: &[(&[&str], &str)] = &[
     (&["interface", "interfacing"], "`fuse:`"),
     (&["tack"], "`baste:`, or `attach:` for a few stitches that stay"),
     (&["slipstitch", "slip-stitch", "slip", "ladderstitch"], "`close:` for a gap or `hem:`, with `by: hand`"),
+    (&["push", "drop", "slide", "sleeve", "pull", "draw"], "`put:` with `into:` or `over:`"),
     (&["snip", "notch"], "`clip:`"),
     (&["layer"], "`grade:` for allowances, `baste: […, as one]` for pieces"),
     (&["roll"], "`press:` with words behind, such as `the seam rolled inwards`"),

@@ -8,10 +8,10 @@ use crate::model::{Text, Together, Verb};
 
 /// Which sides lie on each other: `with: wrong sides together`.
 pub(super) fn read(node: &Node, verb: Verb, findings: &mut Findings) -> Option<Together> {
-    if !matches!(verb, Verb::Sew | Verb::Baste | Verb::Pin | Verb::Topstitch | Verb::Quilt) {
+    if !matches!(verb, Verb::Sew | Verb::Baste | Verb::Pin | Verb::Topstitch | Verb::Quilt | Verb::Put) {
         let finding = KEY_UNKNOWN.at(node.span, format!("`{}` takes no `with`", verb.word()));
         findings.push(finding.hint(
-            "`with: wrong sides together` stands below `sew`, `baste`, `pin`, `topstitch` and `quilt`; name all else behind the verb",
+            "`with: wrong sides together` stands below `sew`, `baste`, `pin`, `topstitch`, `quilt` and `put`; name all else behind the verb",
         ));
         return None;
     }

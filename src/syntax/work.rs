@@ -9,7 +9,7 @@ use super::together;
 use super::yaml::{self, Node, Value};
 use crate::diag::Findings;
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE, WORK_UNREADABLE};
-use crate::model::{EdgeFinish, Expression, Name, Text, Together, Touch, Verb, Work};
+use crate::model::{Around, EdgeFinish, Expression, Name, Text, Together, Touch, Verb, Work};
 
 /// The keys that may stand below a verb.
 pub(super) const KEYS: &[&str] = &[
@@ -22,6 +22,8 @@ pub(super) const KEYS: &[&str] = &[
     "gather",
     "catch",
     "with",
+    "into",
+    "over",
     "ends",
     "up",
     "gap",
@@ -34,6 +36,8 @@ pub(super) const KEYS: &[&str] = &[
 const OF_ONE: &[(&str, Verb, &str)] = &[
     ("up", Verb::Box, "how far up from the corner it is sewn across"),
     ("ends", Verb::Bind, "whether the ends of the strip are turned in"),
+    ("into", Verb::Put, "what it is put into"),
+    ("over", Verb::Put, "what it is drawn over"),
     ("gap", Verb::Quilt, "how far apart the lines are; a gap to turn through is `leave`"),
 ];
 
@@ -98,7 +102,8 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
     let mut known: Vec<&str> = KEYS.to_vec();
     known.extend(verbs.iter().map(|(key, ..)| key.text.as_str()));
     let record = Fields::open(node, "a work fact", &known, findings)?;
-    let (touches, words) = touches(target, findings);
+    let (mut touches, words) = touches(target, findings);
+    let around = if verb == Verb::Put { around(&record, verb_key, &mut touches, findings) } else { None };
     let caught = record.get("catch").map_or_else(Vec::new, |node| caught(node, verb, findings));
     let (leave, leave_at, leave_for) = record.get("leave").map_or((None, None, None), |node| leave(node, findings));
     let part = [record.get("from"), record.get("to")].map(|node| place(node?, findings));
@@ -161,10 +166,41 @@ fn fact(node: &Node, findings: &mut Findings) -> Option<Noted> {
         with,
         wrong_sides,
         ends_in,
+        around,
         note: Vec::new(),
         span: node.span,
     };
     Some((work, note))
+}
+
+/// Whether something is put into or over another thing, which joins what the fact touches.
+fn around(record: &Fields<'_>, verb: &Text, touches: &mut Vec<Touch>, findings: &mut Findings) -> Option<Around> {
+    let mut found = None;
+    for (key, around) in Around::ALL {
+        let Some(node) = record.get(key) else { continue };
+        if found.is_some() {
+            let finding = WORK_UNREADABLE.at(node.span, "one thing is not put into another and over it at once");
+            findings.push(finding.hint("keep `into:` or `over:`, and begin a fact of its own for the other"));
+            continue;
+        }
+        let (others, words) = self::touches(node, findings);
+        for words in words {
+            let finding = WORK_UNREADABLE.at(words.span, format!("`{}` is no piece", words.text));
+            findings.push(finding.hint("name a piece of what it is put into or over; tell more under `note:`"));
+        }
+        // What is put and what it is put into are two sides, like edges in rows.
+        touches.iter_mut().for_each(|touch| touch.row = Some(0));
+        touches.extend(others.into_iter().map(|touch| Touch { row: Some(1), ..touch }));
+        found = Some(*around);
+    }
+    if found.is_none() {
+        findings.push(
+            WORK_UNREADABLE
+                .at(verb.span, "this `put` does not say where to")
+                .hint("add `into:` or `over:` and a piece of the other: `- {put: lining_front, into: front}`"),
+        );
+    }
+    found
 }
 
 /// Single words that tell how something is done and are never a name behind other names.

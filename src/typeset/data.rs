@@ -23,7 +23,7 @@ pub struct Sheaf {
 
 /// Lays a book out for the templates, on a paper, with the words of the house.
 pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
-    let setter = Setter { book };
+    let setter = Setter::new(book);
     let mut files: BTreeMap<String, Vec<u8>> = BTreeMap::new();
     let mut origins = BTreeMap::new();
     for (name, drawing) in &book.drawings {
@@ -110,7 +110,7 @@ impl Setter<'_> {
     /// The names of the sizes that an author keeps a step to; empty where every size has it.
     fn only(&self, sizes: &[usize]) -> Vec<String> {
         // In the booklet of one thing, what it has whole needs no word of it.
-        let whole = !self.book.views.is_empty() && self.book.shown.iter().all(|size| sizes.contains(size));
+        let whole = !self.book.views.is_empty() && self.shown().iter().all(|size| sizes.contains(size));
         let all = whole || sizes.len() == self.book.sizes.len();
         if all { Vec::new() } else { self.spoken(sizes) }
     }
@@ -160,7 +160,7 @@ impl Setter<'_> {
         json!({
             "id": fabric.id,
             "name": fabric.name,
-            "note": self.blocks(&fabric.note),
+            "notes": self.notes(&fabric.note),
             "widths": widths.collect::<Vec<_>>(),
             "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
         })
@@ -182,7 +182,7 @@ impl Setter<'_> {
         json!({
             "id": notion.id,
             "name": notion.name,
-            "note": self.blocks(&notion.note),
+            "notes": self.notes(&notion.note),
             "estimated": notion.estimated,
             "amounts": amounts.collect::<Vec<_>>(),
         })
@@ -224,7 +224,7 @@ impl Setter<'_> {
                 "single_layer": row.single_layer,
                 "mirrored": row.mirrored,
                 "dimensions": dimensions.collect::<Vec<_>>(),
-                "note": self.blocks(&row.note),
+                "notes": self.notes(&row.note),
             })
         });
         json!({ "id": list.id, "name": list.name, "rows": rows.collect::<Vec<_>>() })
@@ -278,11 +278,12 @@ impl Setter<'_> {
     }
 
     fn part(&self, part: &Part) -> Json {
+        let own = self.within(&part.sizes);
         json!({
             "id": part.id,
-            "title": self.inlines(&part.title),
-            "intro": self.blocks(&part.intro),
-            "steps": part.steps.iter().map(|step| self.step(step, part)).collect::<Vec<_>>(),
+            "title": own.inlines(&part.title),
+            "intro": own.blocks(&part.intro),
+            "steps": part.steps.iter().map(|step| own.step(step, part)).collect::<Vec<_>>(),
             "stake": self.stake(&part.id, part.offer.as_deref()),
             "sizes": self.only(&part.sizes),
             "tables": self.tables_of(&part.sizes),
@@ -292,15 +293,16 @@ impl Setter<'_> {
     fn step(&self, step: &Step, part: &Part) -> Json {
         // What a part of one thing says of itself, its steps need not say again.
         let told = !self.book.views.is_empty() && step.sizes == part.sizes;
+        let own = self.within(&step.sizes);
         let stake = if part.offer.is_some() { Json::Null } else { self.stake(&step.id, step.offer.as_deref()) };
         json!({
             "id": step.id,
             "number": step.number,
-            "title": self.inlines(&step.title),
-            "body": self.blocks(&step.body),
+            "title": own.inlines(&step.title),
+            "body": own.blocks(&step.body),
             "stake": stake,
-            "figure": step.figure.as_ref().map(|picture| self.picture(picture)),
-            "seam": step.seam.iter().map(|fact| self.seam(fact)).collect::<Vec<_>>(),
+            "figure": step.figure.as_ref().map(|picture| own.picture(picture)),
+            "seam": step.seam.iter().map(|fact| own.seam(fact)).collect::<Vec<_>>(),
             "sizes": if told { Vec::new() } else { self.only(&step.sizes) },
         })
     }
@@ -321,6 +323,7 @@ impl Setter<'_> {
             "by_hand": fact.by_hand,
             "together": fact.together,
             "ends_in": fact.ends_in,
+            "around": fact.around,
             "leave": fact.leave.as_ref().map(value),
             "ease": fact.ease.as_ref().map(value),
             "gather": fact.gather.as_ref().map(value),

@@ -39,9 +39,11 @@ impl Setter<'_> {
             Block::BySize { branches } => {
                 let branches: Vec<Json> = branches
                     .iter()
-                    .map(
-                        |branch| json!({ "sizes": self.names(&branch.sizes), "content": self.blocks(&branch.content) }),
-                    )
+                    .filter(|branch| branch.sizes.iter().any(|size| self.shows(*size)))
+                    .map(|branch| {
+                        let own = self.within(&branch.sizes);
+                        json!({ "sizes": self.names(&branch.sizes), "content": own.blocks(&branch.content) })
+                    })
                     .collect();
                 json!({ "kind": "by_size", "branches": branches })
             }
@@ -90,14 +92,26 @@ impl Setter<'_> {
             Inline::Strong { content } => json!({ "kind": "strong", "content": self.inlines(content) }),
             Inline::Emphasis { content } => json!({ "kind": "emphasis", "content": self.inlines(content) }),
             Inline::Code { text } => json!({ "kind": "code", "text": text }),
+            Inline::Value { value: Value::Each(each) } => {
+                let own = each.iter().filter(|one| self.shows(one.size)).cloned().collect();
+                json!({ "kind": "value", "value": self::value(&Value::Each(own)) })
+            }
             Inline::Value { value } => json!({ "kind": "value", "value": self::value(value) }),
-            Inline::Choice { content } => json!({ "kind": "choice", "content": self.inlines(content) }),
+            Inline::Choice { content, .. } => json!({ "kind": "choice", "content": self.inlines(content) }),
             Inline::BySize { branches } => {
                 let branches: Vec<Json> = branches
                     .iter()
-                    .map(|branch| json!({ "sizes": self.names(&branch.sizes), "content": self.inlines(&branch.content) }))
+                    .filter(|branch| branch.sizes.iter().any(|size| self.shows(*size)))
+                    .map(|branch| {
+                        let own = self.within(&branch.sizes);
+                        json!({ "sizes": self.names(&branch.sizes), "content": own.inlines(&branch.content) })
+                    })
                     .collect();
-                json!({ "kind": "by_size", "branches": branches })
+                // One branch for all that is shown here needs no names.
+                match branches.as_slice() {
+                    [only] if only["sizes"] == json!([]) => json!({ "kind": "choice", "content": only["content"] }),
+                    _ => json!({ "kind": "by_size", "branches": branches }),
+                }
             }
             Inline::Reference(reference) => self.reference(reference),
             Inline::Link { url, content } => json!({ "kind": "link", "url": url, "content": self.inlines(content) }),

@@ -86,7 +86,7 @@ fn words(book: &Book, content: &[Inline]) -> String {
             }
             Inline::Strong { content }
             | Inline::Emphasis { content }
-            | Inline::Choice { content } => words(book, content),
+            | Inline::Choice { content, .. } => words(book, content),
             _ => "?".to_owned(),
         })
         .collect()

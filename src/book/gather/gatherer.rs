@@ -137,8 +137,9 @@ impl Gatherer<'_> {
             words: front
                 .words
                 .iter()
-                .map(|(term, meaning)| Word {
+                .map(|(at, term, meaning)| Word {
                     id: slug(term, "term"),
+                    at: *at,
                     term: term.clone(),
                     meaning: self.blocks(meaning, "words"),
                 })

@@ -65,7 +65,9 @@ impl Gatherer<'_> {
             resolve::Inline::Emphasis { content } => Inline::Emphasis { content: self.inlines(content, owner) },
             resolve::Inline::Code { text } => Inline::Code { text: text.clone() },
             resolve::Inline::Value { value } => Inline::Value { value: Value::of(value) },
-            resolve::Inline::Choice { content } => Inline::Choice { content: self.inlines(content, owner) },
+            resolve::Inline::Choice { branch, content } => {
+                Inline::Choice { branch: *branch, content: self.inlines(content, owner) }
+            }
             resolve::Inline::Reference(pointer) => self.reference(pointer, owner),
             resolve::Inline::Link { url, content } => {
                 Inline::Link { url: url.clone(), content: self.inlines(content, owner) }

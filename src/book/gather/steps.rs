@@ -88,6 +88,7 @@ impl Gatherer<'_> {
                 None => String::new(),
             },
             ends_in: work.work.ends_in,
+            around: work.work.around.map_or(String::new(), |around| format!("seam_{}", around.word())),
             leave: value(&work.leave),
             ease: value(&work.ease),
             gather: value(&work.gather),

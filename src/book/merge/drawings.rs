@@ -161,7 +161,7 @@ impl Adopter<'_> {
                 Inline::Footnote { content } => self.blocks(content),
                 Inline::Strong { content }
                 | Inline::Emphasis { content }
-                | Inline::Choice { content }
+                | Inline::Choice { content, .. }
                 | Inline::Link { content, .. } => self.inlines(content),
                 Inline::Reference(reference) => self.inlines(&mut reference.content),
                 Inline::BySize { branches } => branches.iter_mut().for_each(|branch| self.inlines(&mut branch.content)),

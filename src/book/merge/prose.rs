@@ -199,11 +199,8 @@ fn inline(row: &[Row<'_, Inline>]) -> Option<Inline> {
             Some(Inline::Value { value: Value::merge(&values) })
         }
         Inline::Choice { .. } => {
-            let content = of(row, |one| match one {
-                Inline::Choice { content } => Some(content.as_slice()),
-                _ => None,
-            })?;
-            Some(choice(&content))
+            let taken: Option<Vec<Taken<'_>>> = row.iter().map(taken).collect();
+            Some(choice(&taken?))
         }
         Inline::Strong { .. } => {
             let content = of(row, |one| match one {
@@ -248,11 +245,38 @@ fn inline(row: &[Row<'_, Inline>]) -> Option<Inline> {
     }
 }
 
-/// A choice by size stays whole, so that its words can be read: only figures alone are laid in a row.
-fn choice(rows: &[Row<'_, [Inline]>]) -> Inline {
-    let figures = rows.iter().all(|(_, content)| matches!(content, [Inline::Value { .. }]));
-    match figures {
-        true => Inline::Choice { content: inlines(rows) },
-        false => by_size(&rows.iter().map(|(sizes, content)| (sizes.to_vec(), content.to_vec())).collect::<Vec<_>>()),
+/// What some sizes take of a choice: the sizes, the branch, its words.
+type Taken<'a> = (&'a [usize], usize, &'a [Inline]);
+
+fn taken<'a>((sizes, one): &Row<'a, Inline>) -> Option<Taken<'a>> {
+    match one {
+        Inline::Choice { branch, content } => Some((*sizes, *branch, content.as_slice())),
+        _ => None,
     }
+}
+
+/// A choice by size stays whole, so that its words can be read: of one branch the figures of all its sizes stand in a
+/// row, and branches are laid into one another only where they hold nothing but a figure.
+fn choice(taken: &[Taken<'_>]) -> Inline {
+    let figures = taken.iter().all(|(.., content)| matches!(content, [Inline::Value { .. }]));
+    let mut branches: Vec<usize> = taken.iter().map(|(_, branch, _)| *branch).collect();
+    branches.dedup();
+    let rows = |of: Option<usize>| -> Vec<Row<'_, [Inline]>> {
+        let own = taken.iter().filter(|(_, branch, _)| of.is_none_or(|of| of == *branch));
+        own.map(|(sizes, _, content)| (*sizes, *content)).collect()
+    };
+    let same = taken.windows(2).all(|pair| pair[0].2 == pair[1].2);
+    if let (Some(first), true) = (branches.first(), figures || same || branches.len() == 1) {
+        return Inline::Choice { branch: *first, content: inlines(&rows(None)) };
+    }
+    branches.sort_unstable();
+    branches.dedup();
+    let own = |branch: usize| {
+        let rows = rows(Some(branch));
+        let sizes = rows.iter().flat_map(|(sizes, _)| sizes.iter().copied()).collect();
+        (sizes, inlines(&rows))
+    };
+    let mut told: Vec<(Vec<usize>, Vec<Inline>)> = branches.into_iter().map(own).collect();
+    told.sort_by_key(|(sizes, _)| sizes.first().copied());
+    by_size(&told)
 }

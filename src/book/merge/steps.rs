@@ -115,8 +115,16 @@ fn same(one: &SeamFact, other: &SeamFact) -> bool {
     };
     (&one.verb, &one.what, &one.words, one.by_hand, one.note.is_empty(), given(one))
         == (&other.verb, &other.what, &other.words, other.by_hand, other.note.is_empty(), given(other))
-        && (&one.finish, &one.leave_for, &one.caught, places(one), &one.together, one.ends_in)
-            == (&other.finish, &other.leave_for, &other.caught, places(other), &other.together, other.ends_in)
+        && (&one.finish, &one.leave_for, &one.caught, places(one), &one.together, one.ends_in, &one.around)
+            == (
+                &other.finish,
+                &other.leave_for,
+                &other.caught,
+                places(other),
+                &other.together,
+                other.ends_in,
+                &other.around,
+            )
 }
 
 fn fact(own: &[(usize, &SeamFact)]) -> SeamFact {

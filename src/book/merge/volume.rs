@@ -97,8 +97,7 @@ fn key(books: &[Book]) -> Vec<KeyEntry> {
 
 fn words(books: &[Book]) -> Vec<Word> {
     let sizes: Vec<(usize, &[Word])> = books.iter().map(|book| (book.shown[0], book.words.as_slice())).collect();
-    let place = |word: &Word| books[0].words.iter().position(|known| known.term == word.term).unwrap_or(usize::MAX);
-    together(&sizes, |word| word.term.as_str(), place)
+    together(&sizes, |word| word.at, |word| word.at)
         .into_iter()
         .map(|group| {
             let one: Vec<[usize; 1]> = group.own.iter().map(|(size, _)| [*size]).collect();

@@ -71,6 +71,20 @@ fn turned_in(player: &Player<'_>, strip: CopyId) -> f64 {
     stated.map(to_f64).filter(|stated| *stated > 0.0).unwrap_or(END)
 }
 
+/// How many ends of a strip were folded in before, by name: of its edges the shorter ones.
+fn folded_ends(player: &Player<'_>, strip: CopyId, step: usize) -> usize {
+    let length = |edge: EdgeId| player.edition.edge(strip, edge).map_or(0.0, |edge| edge.cut_length);
+    let edges = player.edition.edges_of(strip);
+    let longest = edges.iter().map(|edge| length(*edge)).fold(0.0, f64::max);
+    // A strip that is folded whole is folded along its length, and keeps it.
+    let folded = |edge: EdgeId| {
+        let works = player.edition.steps_to(Some(step)).flat_map(|step| &step.works);
+        let mut folds = works.filter(|work| work.verb == Verb::Fold);
+        folds.any(|work| work.touched().any(|touched| touched == Touched::Edge(strip, edge)))
+    };
+    edges.into_iter().filter(|edge| length(*edge) < longest - TOLERANCE && folded(*edge)).count()
+}
+
 /// How much of an edge a strip covers: of a raw one between raw neighbours all that was cut, since a binding takes
 /// nothing off; else what lies between the seams of its neighbours.
 fn covered(player: &Player<'_>, copy: CopyId, edge: EdgeId, raw: bool) -> f64 {
@@ -91,17 +105,18 @@ fn covered(player: &Player<'_>, copy: CopyId, edge: EdgeId, raw: bool) -> f64 {
 /// A strip that is named whole beside the edges that it binds is as long as they are: an edge of a seam is bound
 /// together with the other, and counts once.
 fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
-    let strips = deed.targets.iter().filter_map(|target| match target {
+    let whole = |target: &Touched| match target {
         Touched::Copy(copy) => Some(*copy),
         _ => None,
-    });
+    };
+    let strips = || deed.targets.iter().filter_map(whole);
     let longest = |copy: CopyId| {
         let edges = player.edition.edges_of(copy).into_iter();
         edges.map(|edge| player.drawn_length(&[(copy, edge)])).fold(0.0, f64::max)
     };
     let mut long = 0.0;
     let mut strip = None;
-    for copy in strips {
+    for copy in strips() {
         long += longest(copy);
         strip = strip.or(Some(copy));
     }
@@ -115,7 +130,9 @@ fn check_strip(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
             None => bound.push((seam, length)),
         }
     }
-    let turned = if deed.work.work.ends_in { 2.0 * turned_in(player, strip) } else { 0.0 };
+    let ends = strips().map(|strip| folded_ends(player, strip, deed.moment.step)).sum::<usize>();
+    let ends = if deed.work.work.ends_in { ends.max(2) } else { ends };
+    let turned = ends as f64 * turned_in(player, strip);
     let needed = bound.iter().map(|(_, length)| length).sum::<f64>() + turned;
     if needed > long + TOLERANCE {
         let strip = player.edition.cast[strip].name.clone();

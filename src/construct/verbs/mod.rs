@@ -29,6 +29,7 @@ mod open;
 mod pin;
 mod pleat;
 mod press;
+mod put;
 mod quilt;
 mod sew;
 mod slash;

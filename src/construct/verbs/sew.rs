@@ -32,6 +32,7 @@
 //! for all its edges that are still free. A gap is open until it is closed.
 
 use super::entry::VerbEntry;
+use super::put;
 use crate::construct::deed::Deed;
 use crate::construct::player::{Player, edges};
 use crate::construct::slits;
@@ -61,6 +62,7 @@ fn sew(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.check_bound(&explicit, moment);
     player.check_topstitched(&explicit, moment);
     player.check_hands(deed);
+    put::check_seam(player, deed);
     player.check_order(deed);
     player.join(deed);
     player.hold_to_itself(deed);
