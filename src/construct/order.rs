@@ -17,7 +17,6 @@ pub(super) fn misplaced(player: &Player<'_>, at: usize) -> Option<Fault> {
         Verb::Pin => pinned(player, logged, before, later),
         Verb::Attach => hemmed_over(player, logged, later),
         Verb::Mark => marked(player, logged, before),
-        Verb::Clip => clipped(player, logged, before),
         Verb::Trim => zip_cut(player, logged).or_else(|| turned(player, logged)),
         _ => None,
     }
@@ -64,16 +63,6 @@ fn marked(player: &Player<'_>, mark: &Logged, before: &[Logged]) -> Option<Fault
         let used = before.iter().filter(|logged| logged.verb.stitches() || logged.verb == Verb::Attach).find(uses)?;
         let name = player.edition.inside_name(*copy, *inside);
         Some(Fault::MarkedTooLate { name, marked: mark.moment, used: used.moment })
-    })
-}
-
-/// An allowance that is clipped before its seam in the same step, and that nothing holds yet.
-fn clipped(player: &Player<'_>, clip: &Logged, before: &[Logged]) -> Option<Fault> {
-    edges(&clip.named).into_iter().find_map(|(copy, edge)| {
-        let held = before.iter().any(|logged| logged.verb.stitches() && logged.meets((copy, edge)));
-        let sewn = player.sewn_later(copy, edge, clip.moment).filter(|sewn| !held && sewn.step == clip.moment.step)?;
-        let edge = player.edition.edge_name(copy, edge);
-        Some(Fault::SeamNotSewnYet { edge, done: clip.moment, sewn: Some(sewn) })
     })
 }
 
