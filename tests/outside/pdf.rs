@@ -3,6 +3,7 @@
 
 use std::sync::LazyLock;
 
+use notchbook::model::Size;
 use notchbook::typeset::Paper;
 
 use crate::bench::{demo, demos, print};
@@ -36,7 +37,11 @@ static MADE: LazyLock<Vec<Made>> = LazyLock::new(|| {
                 made.push(Made {
                     name: format!("{name}, {}, {}", edition.size_facts().name, paper.name()),
                     paper,
-                    title: format!("{}, {}", facts.title.text, edition.size_facts().name),
+                    title: [facts.title.text.as_str()]
+                        .into_iter()
+                        .chain(named(edition.size_facts()))
+                        .collect::<Vec<_>>()
+                        .join(", "),
                     language: facts.language.text.clone(),
                     headings: headings.clone(),
                     diagrams: edition.figure_uses().len(),
@@ -47,6 +52,13 @@ static MADE: LazyLock<Vec<Made>> = LazyLock::new(|| {
     });
     made
 });
+
+/// A size by its own name, behind that of its thing where the pattern is for several.
+fn named(size: &Size) -> Vec<&str> {
+    let view = size.view.as_ref().map(|view| view.name.text.as_str());
+    let view = view.filter(|view| *view != size.name);
+    view.into_iter().chain([size.name.as_str()]).collect()
+}
 
 /// Holds every booklet against one rule.
 fn each(rule: impl Fn(&Made) -> Result<(), String>) {

@@ -3,7 +3,7 @@
 
 use notchbook::geometry::{Fold, Outline as Line, Shape};
 use notchbook::measure::to_f64;
-use notchbook::model::{BySize, Outline, is_for};
+use notchbook::model::{BySize, Outline, by_view, is_for};
 use notchbook::resolve::{Edition, MarkAt, PieceId};
 use serde_json::{Value, json};
 
@@ -37,8 +37,9 @@ fn pieces(edition: &Edition<'_>) -> Vec<Value> {
     let facts = &edition.draft.facts;
     let mut found = Vec::new();
     for (at, piece) in PieceId::each(&facts.pieces) {
-        // A length of tape is on no sheet.
-        if !is_for(piece.sizes.as_ref(), edition.size()) || piece.tape.is_some() {
+        // Lengths of tape, and what a ruler cuts, are on no sheet.
+        let by_ruler = piece.tape.is_some() || piece.by_ruler;
+        if by_ruler || !is_for(piece.sizes.as_ref(), edition.size()) {
             continue;
         }
         let shape = edition.values.shape(at).expect("a piece without faults");
@@ -118,9 +119,20 @@ fn the_true_outlines_are_written_for_the_outside_reader() {
             assert!(!found.is_empty(), "{name} has no pieces");
             sizes.insert(compiled.sizes[edition.size()].clone(), json!(found));
         }
-        let settings = compiled.draft().expect("a booklet").facts.sheets;
+        let facts = &compiled.draft().expect("a booklet").facts;
+        let views: Vec<Value> = by_view(&facts.sizes)
+            .into_iter()
+            .map(|own| {
+                let view = facts.sizes[own[0]].view.as_ref();
+                json!({
+                    "name": view.map(|view| view.id.text.clone()),
+                    "sizes": own.iter().map(|at| compiled.sizes[*at].clone()).collect::<Vec<_>>(),
+                })
+            })
+            .collect();
+        let settings = facts.sheets;
         let (margin, overlap) = (to_f64(settings.margin), to_f64(settings.overlap));
-        let entry = json!({ "margin": margin, "overlap": overlap, "sizes": sizes });
+        let entry = json!({ "margin": margin, "overlap": overlap, "sizes": sizes, "views": views, "of_views": facts.booklets.views });
         all.insert(name.to_owned(), entry);
     });
     let text = serde_json::to_string(&Value::Object(all)).expect("JSON");

@@ -484,8 +484,8 @@ def measure(path, facts, size, paper, values):
         said.error("margin", max(over, 0.0), f"page {at + 1}: a line reaches {over:.3f} mm into the margin", 0.01)
     moved = places(pages, facts, paper, said)
     windows = windows_of(pages, moved, margin)
-    if size == "nested":
-        nested(pages, windows, moved, facts, said)
+    if isinstance(size, list):
+        nested(pages, windows, moved, facts, size, said)
         return len(pages), said
     true = facts["sizes"][size]
     sheets = moved_lines(pages, moved, CUT, ())
@@ -506,23 +506,43 @@ def fold_lines(pages, moved):
     return MultiLineString([line for sheet in moved_lines(pages, moved, FOLD, None) for line in sheet])
 
 
-def nested(pages, windows, moved, facts, said):
-    """All sizes over one another: each line pattern is one whole size."""
+def families(facts, sizes):
+    """The pieces that each line pattern of a nest stands for: those of the first size of each thing, of the second,
+    and so on. What is equal in the sizes of several things is drawn once, with the first pattern's whole lines."""
+    views = [[size for size in view["sizes"] if size in sizes] for view in facts["views"]]
+    views = [view for view in views if view]
+    once, groups = {}, {}
+    for piece_id in {piece["id"] for size in sizes for piece in facts["sizes"][size]}:
+        found = {size: piece for size in sizes for piece in facts["sizes"][size] if piece["id"] == piece_id}
+        one = next(iter(found.values()))
+        several = sum(any(size in found for size in view) for view in views) > 1
+        if several and all(piece == one for piece in found.values()):
+            once[piece_id] = one
+    for view in views:
+        for at, size in enumerate(view):
+            own = [piece | {"id": f"{size}: {piece['id']}"} for piece in facts["sizes"][size] if piece["id"] not in once]
+            groups.setdefault(at, []).extend(own)
+    groups.setdefault(0, []).extend(once.values())
+    return groups
+
+
+def nested(pages, windows, moved, facts, sizes, said):
+    """Sizes over one another: each line pattern is one whole size, or one of each thing."""
     patterns = set().union(*(page.dashes(CUT) for page in pages))
-    said.must(len(patterns) == len(facts["sizes"]), f"{len(patterns)} line patterns for {len(facts['sizes'])} sizes")
-    waiting = dict(facts["sizes"])
+    waiting = families(facts, sizes)
+    said.must(len(patterns) == len(waiting), f"{len(patterns)} line patterns for {len(waiting)} sizes of one thing")
     for pattern in sorted(patterns):
         sheets = moved_lines(pages, moved, CUT, pattern)
         tried = []
-        for size, true in waiting.items():
+        for at, true in waiting.items():
             trial = Measured()
-            overlaps(windows, sheets, trial, f"nested {size}")
-            pieces_of(windows, sheets, fold_lines(pages, moved), true, trial, f"nested {size}")
-            tried.append((len(trial.faults), size, trial))
+            overlaps(windows, sheets, trial, f"nested {at + 1}")
+            pieces_of(windows, sheets, fold_lines(pages, moved), true, trial, f"nested {at + 1}")
+            tried.append((len(trial.faults), at, trial))
         if not tried:
             continue
-        _, size, trial = min(tried, key=lambda one: one[0])
-        waiting.pop(size)
+        _, at, trial = min(tried, key=lambda one: one[0])
+        waiting.pop(at)
         said.faults += trial.faults
         for sort, error in trial.worst.items():
             said.worst[sort] = max(said.worst.get(sort, 0.0), error)
@@ -546,6 +566,16 @@ def attempt(job):
         return 0, said
 
 
+def sets(facts):
+    """What is printed of a booklet, by its name in the file's: one size, or a list of sizes that are nested."""
+    sizes = list(facts["sizes"])
+    yield from ((size, size) for size in sizes)
+    if facts["of_views"]:
+        yield from ((view["name"], view["sizes"]) for view in facts["views"] if len(view["sizes"]) > 1)
+    if len(sizes) > 1:
+        yield "nested", sizes
+
+
 def main():
     folder, outlines, listed = sys.argv[1:4]
     booklets = json.loads(Path(outlines).read_text(encoding="utf-8"))
@@ -559,10 +589,10 @@ def main():
     print(f"{'worst error, mm':54}{'pages':>6}" + "".join(f"{sort:>10}" for sort in sorts))
     jobs = []
     for name, facts in sorted(booklets.items()):
-        for size in [*facts["sizes"], *(["nested"] if len(facts["sizes"]) > 1 else [])]:
+        for size, of in sets(facts):
             for paper in PAPERS:
                 path = Path(folder) / name / "sheets" / f"{name}-{size}-sheets-{paper}.pdf"
-                jobs.append((path, facts, size, paper, values.get((name, size), {})))
+                jobs.append((path, facts, of, paper, values.get((name, size), {})))
     faults, worst, measured = [], {}, 0
     with ProcessPoolExecutor() as pool:
         for (path, *_), (pages, said) in zip(jobs, pool.map(attempt, jobs)):
