@@ -107,12 +107,15 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 /// The allowances in mm of the edges that a step folds and hems, and those that such work states.
 fn allowed(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<f64> {
     let mut found = Vec::new();
-    for work in step.works.iter().filter(|work| matches!(work.verb, Verb::Fold | Verb::Hem)) {
+    let works = || step.works.iter().filter(|work| matches!(work.verb, Verb::Fold | Verb::Hem));
+    // "In half" folds no edge.
+    let by_edge = works().flat_map(|work| work.touched()).any(|touched| matches!(touched, Touched::Edge(..)));
+    for work in works() {
         found.extend(work.allowance.map(|own| to_f64(own.quantity.value)));
         for touched in work.touched() {
             let edges: Vec<(CopyId, EdgeId)> = match touched {
                 Touched::Edge(copy, edge) => vec![(copy, edge)],
-                Touched::Copy(copy) => edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect(),
+                Touched::Copy(copy) if !by_edge => edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect(),
                 _ => Vec::new(),
             };
             found.extend(edges.into_iter().filter_map(|(copy, edge)| {
