@@ -8,14 +8,14 @@
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //! ````
 //!
 //! ## Right
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //!
 //! > [!CAUTION]
 //! > Flames and molten ribbon burn. Keep water by, and nothing else that burns.
@@ -83,12 +83,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 
 /// What needs its caution at the very step: what is tied at a neck, where children have a size too, and the filling of
 /// what a child will have.
-fn at_its_step(
-    subject: &Subject<'_>,
-    edition: &Edition<'_>,
-    step: &EditionStep<'_>,
-    child: bool,
-) -> Option<Finding> {
+fn at_its_step(subject: &Subject<'_>, edition: &Edition<'_>, step: &EditionStep<'_>, child: bool) -> Option<Finding> {
     let harm = &subject.needs.harm;
     let sizes = &subject.draft.facts.sizes;
     let near = |size: &&Size| size.wearer == Wearer::Child && size.shares_view(edition.size_facts());
@@ -102,11 +97,15 @@ fn at_its_step(
     let (what, because) = if children && step.works.iter().any(tied) {
         ("what is tied or strapped at the neck", "a child can be caught and strangled by it")
     } else if child && step.works.iter().any(|work| work.verb == Verb::Stuff) {
-        ("the filling and what may be left in it", "a child can swallow what comes out of a seam, and a pin can hurt it")
+        (
+            "the filling and what may be left in it",
+            "a child can swallow what comes out of a seam, and a pin can hurt it",
+        )
     } else {
         return None;
     };
-    let title = passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
+    let title =
+        passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
     let message = format!("this step gives no caution about {what}: {because}");
     let finding = CHECK.at(place(&title.tokens)?, message);
     Some(

@@ -98,7 +98,9 @@ impl Known {
         };
         if known.child {
             let cautions = facts.cautions.iter().filter(|one| here(&one.sizes)).map(|one| &one.content);
-            for passage in cautions.chain([&facts.read_first]).flat_map(|blocks| of_blocks(blocks, Some(edition.size()))) {
+            for passage in
+                cautions.chain([&facts.read_first]).flat_map(|blocks| of_blocks(blocks, Some(edition.size())))
+            {
                 passage.sentences().into_iter().for_each(|sentence| known.forbids(&stems(sentence), harm));
             }
         }
@@ -128,7 +130,10 @@ impl Known {
         let notion = own.find(|one| says(&one.name.text, &self.never))?;
         Some(
             CHECK
-                .at(notion.id.span, format!("“{}” is bought for this size, and its cautions forbid it", notion.name.text))
+                .at(
+                    notion.id.span,
+                    format!("“{}” is bought for this size, and its cautions forbid it", notion.name.text),
+                )
                 .hint("take it from the list, or mend the caution")
                 .in_size(edition.size(), ""),
         )
@@ -157,7 +162,8 @@ fn around<'a>(edition: &Edition<'a>) -> Vec<Passage<'a>> {
     let pieces = facts.pieces.iter().filter(|one| here(&one.sizes)).map(|one| &one.note);
     let cautions = facts.cautions.iter().filter(|one| here(&one.sizes)).map(|one| &one.content);
     let intros = edition.parts.iter().map(|part| &part.part.intro);
-    let all = fabrics.chain(notions).chain(pieces).chain(cautions).chain(intros).chain([&facts.read_first, &facts.care]);
+    let all =
+        fabrics.chain(notions).chain(pieces).chain(cautions).chain(intros).chain([&facts.read_first, &facts.care]);
     all.flat_map(|blocks| of_blocks(blocks, size)).collect()
 }
 

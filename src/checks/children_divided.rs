@@ -20,7 +20,7 @@
 //! ````md
 //! ## Look it over {#look-over}
 //!
-//! {tiny: Cut off the pull of the zip. | else: Tie a ribbon to the pull of the zip.}
+//! {tiny: Cut the threads short. | else: Leave the threads as they are.}
 //! ````
 //!
 //! ## Right
@@ -39,7 +39,7 @@
 //! ````md
 //! ## Look it over {#look-over}
 //!
-//! {tiny, small: Cut off the pull of the zip. | else: Tie a ribbon to the pull of the zip.}
+//! {tiny, small: Cut the threads short. | else: Leave the threads as they are.}
 //! ````
 //!
 //! ## Limits
@@ -72,12 +72,17 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         findings.push(
             CHECK
                 .at(span, format!("{what} “{name}” is put with the sizes for adults, apart from the other children's"))
-                .hint(format!("name `{}` with the other children's sizes, or waive it and say why", sizes[child].id.text))
+                .hint(format!(
+                    "name `{}` with the other children's sizes, or waive it and say why",
+                    sizes[child].id.text
+                ))
                 .in_size(child, ""),
         );
     };
     for (_, step) in subject.draft.steps() {
-        let Some(child) = step.sizes.as_ref().and_then(|own| divided(sizes, &|size| own.contains(&size))) else { continue };
+        let Some(child) = step.sizes.as_ref().and_then(|own| divided(sizes, &|size| own.contains(&size))) else {
+            continue;
+        };
         let title = passages(step, None).into_iter().find(|passage| passage.stands == Stands::Title);
         if let Some(span) = title.and_then(|title| place(&title.tokens)) {
             tell(span, child, "in this step");
@@ -137,9 +142,7 @@ fn says_more(branch: &Branch, vocabulary: &Vocabulary) -> bool {
         if let PrintedText::Words(text) = printed {
             let words = of_text(text).tokens;
             let counts = |word: &String| vocabulary.numbers.contains_key(word) || vocabulary.times.contains(word);
-            more |= words.iter().any(|token| {
-                token.word.chars().any(char::is_alphabetic) && !counts(&token.word)
-            });
+            more |= words.iter().any(|token| token.word.chars().any(char::is_alphabetic) && !counts(&token.word));
         }
     });
     more

@@ -73,7 +73,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 
 /// A step of a child's size whose heading speaks of a tie at the neck.
 fn headed(edition: &Edition<'_>, step: &EditionStep<'_>, harm: &Harm) -> Option<Finding> {
-    let title = passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
+    let title =
+        passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
     let text = stems(&title.tokens).join(" ");
     let ties = says(&text, &harm.ties) && says(&text, &harm.neck);
     let span = place(&title.tokens).filter(|_| ties && !says(&text, &harm.no_cords) && !says(&text, &harm.denials))?;

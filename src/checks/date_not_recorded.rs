@@ -45,11 +45,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     // Nobody can know which of the two is the wrong one: it is told at both.
     let hint = "write the same day in both places";
     let edition = &facts.edition.text;
-    let here = format!(
-        "the booklet is of {}, and its record gives {} for edition {edition}",
-        day.spoken(),
-        other.spoken()
-    );
+    let here =
+        format!("the booklet is of {}, and its record gives {} for edition {edition}", day.spoken(), other.spoken());
     findings.push(CHECK.at(date.span, here).hint(hint).note(recorded.span, "in the record"));
     let there =
         format!("the record gives {} for edition {edition}, and the booklet is of {}", other.spoken(), day.spoken());

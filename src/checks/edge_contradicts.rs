@@ -5,25 +5,37 @@
 //! raw.
 //!
 //! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Hem the bottom edges of both.
+//! Hem the bottom edge of the tab, and stitch it on.
 //! ````
 //!
 //! ## Right
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Hem the top edges of both.
+//! Hem the top edge of the tab, and stitch it on.
 //! ````
 //!
 //! ## Limits
@@ -82,7 +94,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                     let true_one = vocabulary.ends[other.0][other.1].first().map_or("", String::as_str);
                     findings.push(
                         CHECK
-                            .at(span, format!("“{}”, but this work of the step is at the {true_one}", spoken(one.tokens)))
+                            .at(
+                                span,
+                                format!("“{}”, but this work of the step is at the {true_one}", spoken(one.tokens)),
+                            )
                             .hint(format!("write “{true_one}”, or mend the edges in the work"))
                             .in_size(edition.size(), ""),
                     );
@@ -98,7 +113,8 @@ fn said<'t>(sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<Said<'t>>
     for at in 0..sentence.len() {
         let word = &sentence[at].word;
         let ends = vocabulary.ends.iter().enumerate();
-        let mut ends = ends.flat_map(|(pair, sides)| (0..2).filter(|side| sides[*side].contains(word)).map(move |side| (pair, side)));
+        let mut ends = ends
+            .flat_map(|(pair, sides)| (0..2).filter(|side| sides[*side].contains(word)).map(move |side| (pair, side)));
         let Some(end) = ends.next() else { continue };
         let hand = at + 1 + usize::from(sentence.get(at + 1).is_some_and(|next| next.gap == "-"));
         let is_edge = |token: &Token<'_>| token.gap == " " && vocabulary.edge_words.contains(&token.word);
@@ -143,8 +159,9 @@ fn worked(
     }
     let level = before.clone().find_map(|at| {
         let phrase = one_of(sentence, at, &vocabulary.level_with)?;
-        let plain =
-            sentence[at + length(phrase)..said.from].iter().all(|token| vocabulary.before_an_edge.contains(&token.word));
+        let plain = sentence[at + length(phrase)..said.from]
+            .iter()
+            .all(|token| vocabulary.before_an_edge.contains(&token.word));
         plain.then_some(at)
     });
     let of_a_piece = level.and_then(|_| {
@@ -153,7 +170,12 @@ fn worked(
     });
     let Some(noun) = of_a_piece else { return BTreeSet::new() };
     let joined = step.works.iter().filter(|work| work.verb != Verb::Mark);
-    ends_of(edition, joined, &|touched| touched.copy().is_some_and(|copy| called(edition, copy).has(&noun.word)), vocabulary)
+    ends_of(
+        edition,
+        joined,
+        &|touched| touched.copy().is_some_and(|copy| called(edition, copy).has(&noun.word)),
+        vocabulary,
+    )
 }
 
 /// The ends at which the edges lie that some work touches.

@@ -50,7 +50,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (newer, older) in pairs {
         // The booklet's own day stands at its head too.
         let stated = newer.date.as_ref().zip(subject.draft.facts.date.as_ref());
-        let sure = stated.is_some_and(|(one, other)| one.text == other.text && same(&newer.edition.text, &subject.draft.facts.edition.text));
+        let sure = stated.is_some_and(|(one, other)| {
+            one.text == other.text && same(&newer.edition.text, &subject.draft.facts.edition.text)
+        });
         findings.extend(number_falls(newer, older).or_else(|| day_falls(newer, older, sure)));
     }
 }
@@ -85,7 +87,8 @@ fn day_falls(newer: &Release, older: &Release, sure: bool) -> Option<Finding> {
         let message = format!("edition {other} is of {}, after the {} of edition {one}", before.spoken(), day.spoken());
         CHECK.at(below.span, message).hint(hint).note(here.span, "the newer edition")
     } else {
-        let message = format!("edition {one} is of {}, before the {} of edition {other}", day.spoken(), before.spoken());
+        let message =
+            format!("edition {one} is of {}, before the {} of edition {other}", day.spoken(), before.spoken());
         CHECK.at(here.span, message).hint(hint).note(below.span, "the older edition")
     };
     (day < before).then_some(finding)

@@ -50,10 +50,11 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let vocabulary = subject.vocabulary;
     each_step(subject, &mut |edition, step, passages| {
         let folds = || step.works.iter().filter(|work| work.verb == Verb::Fold);
-        for (way, [side_up, others]) in vocabulary.folded_to.iter().zip([
-            [&vocabulary.lies_up[1], &vocabulary.lies_up[0]],
-            [&vocabulary.lies_up[0], &vocabulary.lies_up[1]],
-        ]) {
+        for (way, [side_up, others]) in vocabulary
+            .folded_to
+            .iter()
+            .zip([[&vocabulary.lies_up[1], &vocabulary.lies_up[0]], [&vocabulary.lies_up[0], &vocabulary.lies_up[1]]])
+        {
             let goes = |work: &&crate::resolve::EditionWork<'_>| {
                 work.work.words.iter().any(|text| any_of(&of_text(text).tokens, way))
             };
@@ -67,10 +68,14 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 for at in 0..passage.tokens.len() {
                     let Some(phrase) = one_of(&passage.tokens, at, side_up) else { continue };
                     let Some(span) = place(&passage.tokens[at..at + length(phrase)]) else { continue };
-                    let (right, to) = (others.first().map_or("", String::as_str), way.first().map_or("", String::as_str));
+                    let (right, to) =
+                        (others.first().map_or("", String::as_str), way.first().map_or("", String::as_str));
                     findings.push(
                         CHECK
-                            .at(span, format!("“{phrase}”, but the work folds {to}: over, it would go to the other side"))
+                            .at(
+                                span,
+                                format!("“{phrase}”, but the work folds {to}: over, it would go to the other side"),
+                            )
                             .hint(format!("write “{right}”, or “under” for what is folded to the side below"))
                             .in_size(edition.size(), ""),
                     );

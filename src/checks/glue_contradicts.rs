@@ -90,7 +90,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 let lies = if up { "lowest, on the board, with its glue up" } else { "on top, with its glue down" };
                 tell(
                     span,
-                    format!("“{}”, but as the work names the layers, the one with the glue lies {lies}", spoken(tokens)),
+                    format!(
+                        "“{}”, but as the work names the layers, the one with the glue lies {lies}",
+                        spoken(tokens)
+                    ),
                     &format!("write “glue side {}”, or name the layers in the work from the lowest", way(up)),
                 );
             }
@@ -155,17 +158,14 @@ fn glue<'t>(sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<(bool, &'
 }
 
 /// "Fuse the interfacing to the right side of the band".
-fn on_the_right_side<'t>(
-    sentence: &'t [Token<'t>],
-    shown: bool,
-    vocabulary: &Vocabulary,
-) -> Option<&'t [Token<'t>]> {
+fn on_the_right_side<'t>(sentence: &'t [Token<'t>], shown: bool, vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
     let (at, phrase) =
         (0..sentence.len()).find_map(|at| Some((at, one_of(sentence, at, &vocabulary.on_right_side)?)))?;
     let layer = (0..at).any(|at| one_of(sentence, at, &vocabulary.glued_cloth).is_some());
     let fuses = shown || vocabulary.verbs.get(Verb::Fuse.word()).is_some_and(|forms| any_of(sentence, forms));
-    let stiffens = sentence[..at].iter().filter_map(|token| token.leads).any(|leads| {
-        vocabulary.glued_cloth.iter().any(|word| leads.target.contains(word.as_str()))
-    });
+    let stiffens = sentence[..at]
+        .iter()
+        .filter_map(|token| token.leads)
+        .any(|leads| vocabulary.glued_cloth.iter().any(|word| leads.target.contains(word.as_str())));
     (fuses && (layer || stiffens)).then(|| &sentence[at..at + length(phrase)])
 }

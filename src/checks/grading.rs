@@ -40,6 +40,12 @@ pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd
             let all_grow = !graded.is_empty();
             let whole = graded.len() == others.len();
             let far = steps.iter().copied().fold(0.0, f64::max) >= FAR;
+            // Two that stand still together are made so.
+            let most = |all: &[f64]| self::steps(all).into_iter().fold(0.0, f64::max);
+            let with_it = |other: &Vec<f64>| other[at + 1] == other[*at] && most(other) >= most(&values) / 2.0;
+            if others.iter().any(with_it) {
+                return None;
+            }
             let alike = (whole && others.len() >= 3) || (grows_like(&values, *at, &graded) && (whole || far));
             let regular = off_own_steps(&values, &steps, others).is_some_and(|size| size == *at || size == at + 1);
             let doubled = || twice_the_others(&steps, *at);
@@ -70,7 +76,8 @@ fn grows_like(values: &[f64], still: usize, others: &[Vec<f64>]) -> bool {
 
 /// Whether the step after or before one of nothing is as long as two of the others.
 fn twice_the_others(steps: &[f64], still: usize) -> bool {
-    let beside = [still.checked_sub(1), Some(still + 1)].into_iter().flatten().filter_map(|at| Some((at, *steps.get(at)?)));
+    let beside =
+        [still.checked_sub(1), Some(still + 1)].into_iter().flatten().filter_map(|at| Some((at, *steps.get(at)?)));
     let rest = |own: usize| -> Vec<f64> {
         steps.iter().enumerate().filter(|(at, _)| *at != still && *at != own).map(|(_, step)| *step).collect()
     };
@@ -90,8 +97,7 @@ fn falls(values: &[f64], steps: &[f64], others: &[Vec<f64>], least: f64) -> Opti
     }
     // Without the one or the other the row would rise: the one that lies farther from its neighbours slipped.
     let rises_without = |left: usize| {
-        let rest: Vec<f64> =
-            values.iter().enumerate().filter(|(at, _)| *at != left).map(|(_, value)| *value).collect();
+        let rest: Vec<f64> = values.iter().enumerate().filter(|(at, _)| *at != left).map(|(_, value)| *value).collect();
         grows(&rest)
     };
     match (rises_without(*at), rises_without(at + 1)) {

@@ -129,6 +129,7 @@ mod size_contradicts;
 mod slit_left_raw;
 mod spoken_names;
 mod step_empty;
+mod step_words;
 mod steps_unusual;
 mod stitch_missing;
 mod stitch_unusual;
@@ -161,7 +162,7 @@ mod zip_too_short;
 
 pub use contrast_too_low::{LEAST, contrast, luminance};
 pub use judge::{Judge, Run, Subject};
-pub use printed_words::StepWords;
+pub use step_words::StepWords;
 pub use table::{CHECKS, by_code, run_all};
 pub use unchecked::{Unchecked, unchecked};
 pub use waivers::unused_waiver;

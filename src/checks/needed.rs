@@ -44,7 +44,10 @@ pub(super) fn stems(tokens: &[Token<'_>]) -> Vec<String> {
 /// How many words of the longest phrase of a list begin at `at`; none where no phrase does.
 pub(super) fn phrase_at(text: &[String], at: usize, phrases: &[String]) -> usize {
     let all = phrases.iter().map(|phrase| words(phrase));
-    all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase)).map(|phrase| phrase.len()).max().unwrap_or(0)
+    all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase))
+        .map(|phrase| phrase.len())
+        .max()
+        .unwrap_or(0)
 }
 
 /// Whether a name is that of a child: by a word, or by an age.

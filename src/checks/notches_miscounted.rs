@@ -85,7 +85,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                     continue;
                 }
                 let right: Vec<String> = notches.iter().map(u32::to_string).collect();
-                let message = format!("“{}”, but the facts give that edge {}", spoken(&sentence[at..end]), right.join(" or "));
+                let message =
+                    format!("“{}”, but the facts give that edge {}", spoken(&sentence[at..end]), right.join(" or "));
                 let hint = "mend the number, or the notches of the piece";
                 findings.push(CHECK.at(span, message).hint(hint).in_size(edition.size(), ""));
             }

@@ -82,7 +82,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             findings.push(finding.in_size(edition.size(), ""));
         });
         by_the_work(edition, step, passages, subject.vocabulary, &mut |span, message| {
-            let finding = CHECK.at(span, message).hint("describe what the work of the step does, which is what is drawn");
+            let finding =
+                CHECK.at(span, message).hint("describe what the work of the step does, which is what is drawn");
             findings.push(finding.in_size(edition.size(), ""));
         });
         swapped(subject, edition, step, findings);
@@ -163,7 +164,10 @@ fn lost(told: &[Claim<'_>], shown: &[Claim<'_>], tell: &mut dyn FnMut(Span, Stri
         let Some((word, shown)) = wrong else { continue };
         if let Some(span) = place(word.words) {
             let (word, shown) = (spoken(word.words), spoken(shown.words));
-            tell(span, format!("“{word}” is said twice, and words and description do not agree: the other says “{shown}”"));
+            tell(
+                span,
+                format!("“{word}” is said twice, and words and description do not agree: the other says “{shown}”"),
+            );
         }
     }
 }
@@ -221,7 +225,8 @@ fn laid_by_the_work(
         }
     });
     let up = sides.next()?;
-    let right = vocabulary.opposites[claim.pole.pair].iter().position(|words| words.contains(&vocabulary.lies_up[1][0]))?;
+    let right =
+        vocabulary.opposites[claim.pole.pair].iter().position(|words| words.contains(&vocabulary.lies_up[1][0]))?;
     sides.all(|other| other == up).then_some(if up { right } else { 1 - right })
 }
 
@@ -306,7 +311,8 @@ impl Drawn {
 /// The last words of all names: what a sentence may speak of.
 fn names(edition: &Edition<'_>) -> Vec<Spoken> {
     let facts = &edition.draft.facts;
-    let copies = edition.cast.copies().flat_map(|(copy, _)| [called(edition, copy), Spoken::of(&edition.copy_name(copy))]);
+    let copies =
+        edition.cast.copies().flat_map(|(copy, _)| [called(edition, copy), Spoken::of(&edition.copy_name(copy))]);
     let pieces = facts.pieces.iter().map(|piece| Spoken::of(&piece.name.text));
     let fabrics = facts.fabrics.iter().map(|fabric| Spoken::of(&fabric.name.text));
     let notions = facts.notions.iter().map(|notion| Spoken::of(&notion.name.text));
@@ -328,13 +334,16 @@ fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabular
                 let joined = |next: &usize| sentence[*next].gap == " " && !sentence[*next].word.is_empty();
                 // "The right-hand side edge" is an edge.
                 let twice = |next: usize| {
-                    let edge = |at: usize| sentence.get(at).is_some_and(|token| vocabulary.edge_words.contains(&token.word));
+                    let edge =
+                        |at: usize| sentence.get(at).is_some_and(|token| vocabulary.edge_words.contains(&token.word));
                     edge(next) && edge(next + 1) && joined(&(next + 1))
                 };
                 let noun = (end < sentence.len()).then(|| end + usize::from(twice(end))).filter(joined);
                 // "The right side" is one of the cloth.
                 let of_cloth = |noun: &usize| {
-                    !hand && vocabulary.opposites[pole.pair] == vocabulary.left_right && vocabulary.side.contains(&sentence[*noun].word)
+                    !hand
+                        && vocabulary.opposites[pole.pair] == vocabulary.left_right
+                        && vocabulary.side.contains(&sentence[*noun].word)
                 };
                 if let Some(noun) = noun.filter(|noun| is_noun(&sentence[*noun].word) && !of_cloth(noun)) {
                     let of = stem(&sentence[noun].word).to_owned();

@@ -67,7 +67,9 @@ pub(super) fn by_the_work(
     }
     let sewn: Vec<&EditionWork<'_>> = step.works.iter().filter(|work| work.verb == Verb::Sew).collect();
     for passage in passages.iter().filter(|passage| passage.stands == Stands::Alt) {
-        let wrong = |work: &&EditionWork<'_>| work.work.wrong_sides || work.work.with.is_some_and(|with| with == crate::model::Together::WrongSides);
+        let wrong = |work: &&EditionWork<'_>| {
+            work.work.wrong_sides || work.work.with.is_some_and(|with| with == crate::model::Together::WrongSides)
+        };
         for (side, other) in [(0, 1), (1, 0)] {
             let is_so = !sewn.is_empty() && sewn.iter().all(|work| wrong(work) == (side == 1));
             let says = |side: usize| any_of(&passage.tokens, &vocabulary.together[side]);
@@ -82,7 +84,10 @@ pub(super) fn by_the_work(
         }
         if let Some(token) = stranger(edition, step, passage, vocabulary) {
             let word = &token.raw;
-            tell(token.span, format!("the description names the {word}, and this drawing is made from work without one"));
+            tell(
+                token.span,
+                format!("the description names the {word}, and this drawing is made from work without one"),
+            );
         }
     }
 }
@@ -117,7 +122,10 @@ fn others_together(
                 && strange.len() > 1
                 && let Some(span) = place(before)
             {
-                tell(span, format!("the description lays “{}” on each other, and the work sews other pieces", spoken(before)));
+                tell(
+                    span,
+                    format!("the description lays “{}” on each other, and the work sews other pieces", spoken(before)),
+                );
             }
         }
     }
@@ -126,7 +134,10 @@ fn others_together(
 /// Whether the one picture of a step is drawn from its work.
 fn drawn_alone(step: &EditionStep<'_>) -> bool {
     let mut paths = Vec::new();
-    step.step.body.iter().for_each(|block: &Block| block.each_figure(&mut |figure| paths.push(figure.path.text.as_str())));
+    step.step
+        .body
+        .iter()
+        .for_each(|block: &Block| block.each_figure(&mut |figure| paths.push(figure.path.text.as_str())));
     step.step.body.iter().for_each(|block| {
         block.each_inline(&mut |inline| {
             if let crate::model::Inline::Figure(figure) = inline {
@@ -161,9 +172,9 @@ fn stranger<'t>(
     (0..tokens.len()).find_map(|at| {
         let word = super::passage::stem(&tokens[at].word);
         // "From the front" and "at the back" are no pieces.
-        let way = at.checked_sub(2).is_some_and(|from| {
-            vocabulary.seen_from.contains(&tokens[from].word) && tokens[at - 1].gap == " "
-        });
+        let way = at
+            .checked_sub(2)
+            .is_some_and(|from| vocabulary.seen_from.contains(&tokens[from].word) && tokens[at - 1].gap == " ");
         (strangers.iter().any(|own| own == word) && !way).then(|| &tokens[at])
     })
 }
@@ -182,9 +193,8 @@ pub(super) fn near_words(edition: &Edition<'_>, step: &EditionStep<'_>, near: &B
 
 /// What the work of a step touches, and all that was sewn to it before.
 pub(super) fn joined(edition: &Edition<'_>, step: &EditionStep<'_>) -> BTreeSet<CopyId> {
-    let copies = |work: &EditionWork<'_>| -> BTreeSet<CopyId> {
-        work.touched().filter_map(|touched| touched.copy()).collect()
-    };
+    let copies =
+        |work: &EditionWork<'_>| -> BTreeSet<CopyId> { work.touched().filter_map(|touched| touched.copy()).collect() };
     let mut near: BTreeSet<CopyId> = step.works.iter().flat_map(copies).collect();
     let before: Vec<BTreeSet<CopyId>> = edition
         .steps()
@@ -194,8 +204,13 @@ pub(super) fn joined(edition: &Edition<'_>, step: &EditionStep<'_>) -> BTreeSet<
         .map(copies)
         .collect();
     loop {
-        let more: BTreeSet<CopyId> =
-            before.iter().filter(|some| !some.is_disjoint(&near)).flatten().copied().filter(|copy| !near.contains(copy)).collect();
+        let more: BTreeSet<CopyId> = before
+            .iter()
+            .filter(|some| !some.is_disjoint(&near))
+            .flatten()
+            .copied()
+            .filter(|copy| !near.contains(copy))
+            .collect();
         if more.is_empty() {
             return near;
         }

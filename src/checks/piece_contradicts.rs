@@ -7,11 +7,7 @@
 //! ## Wrong
 //! ```yaml
 //! pieces:
-//!   tab:
-//!     name: Tab
-//!     outline: {rectangle: [5 cm, 5 cm]}
-//!     raw: all
-//!     cut: {outer: {upper: Upper tab, under: Under tab}}
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: {upper: Upper tab, under: Under tab}}}
 //! ```
 //! ````md
 //! ## Make the tabs {#tabs}
@@ -42,11 +38,7 @@
 //! ## Right
 //! ```yaml
 //! pieces:
-//!   tab:
-//!     name: Tab
-//!     outline: {rectangle: [5 cm, 5 cm]}
-//!     raw: all
-//!     cut: {outer: {upper: Upper tab, under: Under tab}}
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: {upper: Upper tab, under: Under tab}}}
 //! ```
 //! ````md
 //! ## Make the tabs {#tabs}
@@ -108,10 +100,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let apart = Apart::of(edition, step, &near);
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
             for sentence in passage.sentences().into_iter().filter(|sentence| is_plain(sentence, vocabulary)) {
-                let found = apart.whole(sentence, passages, step, vocabulary).or_else(|| apart.head(sentence, step, vocabulary));
+                let found = apart
+                    .whole(sentence, passages, step, vocabulary)
+                    .or_else(|| apart.head(sentence, step, vocabulary));
                 let Some((from, to)) = found else { continue };
                 let Some(span) = place(&sentence[from..to]) else { continue };
-                let message = format!("“{}”, but the work of the step has nothing to do with it", spoken(&sentence[from..to]));
+                let message =
+                    format!("“{}”, but the work of the step has nothing to do with it", spoken(&sentence[from..to]));
                 findings.push(
                     CHECK
                         .at(span, message)
@@ -163,14 +158,15 @@ impl Apart {
         if !verbs.into_iter().any(|forms| any_of(sentence, forms)) {
             return None;
         }
-        let hands = |name: &[String]| name.iter().any(|word| vocabulary.left_right.iter().any(|side| side.contains(word)));
+        let hands =
+            |name: &[String]| name.iter().any(|word| vocabulary.left_right.iter().any(|side| side.contains(word)));
         self.names.iter().filter(|name| name.len() > 1 && !hands(name)).find_map(|name| {
             let alike: Vec<&Vec<String>> =
                 self.touched.iter().filter(|own| own.last() == name.last() && *own != name).collect();
             let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
-            let named = |own: &[String]| body().any(|passage| {
-                (0..passage.tokens.len()).any(|at| stands(&passage.tokens, at, own))
-            });
+            let named = |own: &[String]| {
+                body().any(|passage| (0..passage.tokens.len()).any(|at| stands(&passage.tokens, at, own)))
+            };
             let at = (0..sentence.len()).find(|at| stands(sentence, *at, name))?;
             let silent = alike.is_empty() || alike.iter().any(|own| own.len() < 2 || named(own));
             (!silent).then_some((at, at + name.len()))
@@ -179,8 +175,12 @@ impl Apart {
 
     /// "Lay a facing": the last word of a name, right behind a verb and an article.
     fn head(&self, sentence: &[Token<'_>], step: &EditionStep<'_>, vocabulary: &Vocabulary) -> Option<(usize, usize)> {
-        let verbs: Vec<&Vec<String>> =
-            step.works.iter().filter_map(|work| vocabulary.verbs.get(work.verb.word())).chain([&vocabulary.lays]).collect();
+        let verbs: Vec<&Vec<String>> = step
+            .works
+            .iter()
+            .filter_map(|work| vocabulary.verbs.get(work.verb.word()))
+            .chain([&vocabulary.lays])
+            .collect();
         (0..sentence.len()).find_map(|at| {
             verbs.iter().find(|forms| one_of(sentence, at, forms).is_some())?;
             sentence.get(at + 1).filter(|token| vocabulary.articles.contains(&token.word))?;
@@ -188,7 +188,9 @@ impl Apart {
             let next = sentence.get(at + 3);
             // "Sew the front seam" is a seam, "the front facing" a facing.
             let alone = next.is_none_or(|next| {
-                next.gap.trim() != "" || vocabulary.ends_a_name.contains(&next.word) || is_laid(sentence, at + 3, vocabulary)
+                next.gap.trim() != ""
+                    || vocabulary.ends_a_name.contains(&next.word)
+                    || is_laid(sentence, at + 3, vocabulary)
             });
             (alone && self.heads.contains(stem(&noun.word))).then_some((at + 1, at + 3))
         })
@@ -197,7 +199,11 @@ impl Apart {
 
 /// "Right side up" and the like.
 fn is_laid(sentence: &[Token<'_>], at: usize, vocabulary: &Vocabulary) -> bool {
-    vocabulary.opposites.iter().flatten().any(|words| one_of(sentence, at, words).is_some_and(|phrase| phrase.contains(' ')))
+    vocabulary
+        .opposites
+        .iter()
+        .flatten()
+        .any(|words| one_of(sentence, at, words).is_some_and(|phrase| phrase.contains(' ')))
 }
 
 /// Whether the words of a name stand at `at`, whatever their number.

@@ -41,10 +41,8 @@ use crate::resolve::{Edition, EditionWork, Touched, Worked};
 use crate::source::Span;
 
 /// The check.
-pub(super) static CHECK: Judge = Judge::booklet(
-    &Check::warning("row-too-deep", Group::Work, include_str!("row_too_deep.rs")).waivable(),
-    run,
-);
+pub(super) static CHECK: Judge =
+    Judge::booklet(&Check::warning("row-too-deep", Group::Work, include_str!("row_too_deep.rs")).waivable(), run);
 
 /// Looks at all work of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {

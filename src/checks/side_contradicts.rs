@@ -85,25 +85,31 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             body().flat_map(|passage| passage.sentences()).filter(|sentence| !points_away(sentence)).collect();
         let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
         let shown: Vec<&[Token<'_>]> = shown.flat_map(|passage| passage.sentences()).collect();
-        for (sentence, hand) in shown.iter().flat_map(|sentence| said(sentence, hands).into_iter().map(move |hand| (sentence, hand))) {
+        for (sentence, hand) in
+            shown.iter().flat_map(|sentence| said(sentence, hands).into_iter().map(move |hand| (sentence, hand)))
+        {
             let other = 1 - hand.side;
             let both = said(sentence, hands).iter().any(|also| also.side == other);
             let of_a_part = known.iter().all(|copy| !copy.name.has(&hand.noun)) && parts.contains(&hand.noun);
-            let Some(span) = place(hand.tokens).filter(|_| of_a_part && !both && works_on == Some(other)) else { continue };
+            let Some(span) = place(hand.tokens).filter(|_| of_a_part && !both && works_on == Some(other)) else {
+                continue;
+            };
             let (words, true_one) = (spoken(hand.tokens), hands[other].first().map_or("", String::as_str));
             let message = format!("the description says “{words}”, but the step works on the {true_one} one");
             findings.push(CHECK.at(span, message).hint(format!("write “{true_one}”")).in_size(edition.size(), ""));
         }
-        let said: Vec<(Hand<'_>, &[Token<'_>])> =
-            sentences.iter().flat_map(|sentence| said(sentence, hands).into_iter().map(|hand| (hand, *sentence))).collect();
+        let said: Vec<(Hand<'_>, &[Token<'_>])> = sentences
+            .iter()
+            .flat_map(|sentence| said(sentence, hands).into_iter().map(|hand| (hand, *sentence)))
+            .collect();
         for (hand, sentence) in &said {
             let other = 1 - hand.side;
             let named = said.iter().any(|(also, _)| also.noun == hand.noun && also.side == other);
             let beside = || said.iter().any(|(also, there)| also.side == other && std::ptr::eq(*there, *sentence));
             let of_noun = |side: usize| known.iter().filter(move |copy| copy.side == side && copy.name.has(&hand.noun));
-            let only_other =
-                of_noun(other).any(|copy| copy.touched) && of_noun(hand.side).next().is_some()
-                    && !of_noun(hand.side).any(|copy| copy.touched);
+            let only_other = of_noun(other).any(|copy| copy.touched)
+                && of_noun(hand.side).next().is_some()
+                && !of_noun(hand.side).any(|copy| copy.touched);
             let of_a_part = known.iter().all(|copy| !copy.name.has(&hand.noun))
                 && parts.contains(&hand.noun)
                 && works_on == Some(other)
@@ -135,7 +141,7 @@ fn parts(subject: &Subject<'_>) -> Vec<String> {
 /// The one side of all that the work of a step touches and that has a side; `None` where it has both or none.
 fn worked_side(edition: &Edition<'_>, step: &EditionStep<'_>, hands: &Pair) -> Option<usize> {
     let mut sides: Vec<usize> = Vec::new();
-    for touched in step.works.iter().flat_map(|work| work.touched()) {
+    for touched in step.works.iter().filter(|work| work.verb != Verb::Cut).flat_map(|work| work.touched()) {
         let Some(copy) = touched.copy() else { continue };
         let edge = match touched {
             Touched::Edge(copy, edge) => Spoken::of(&edition.edge_word(copy, edge)),

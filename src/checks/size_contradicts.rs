@@ -154,11 +154,8 @@ fn exchanged(
     vocabulary: &Vocabulary,
     findings: &mut Findings,
 ) {
-    let names: Vec<(&Size, Spoken)> = sizes
-        .sizes
-        .iter()
-        .map(|size| (size, Spoken::of(&edition.draft.facts.pieces[size.piece].name.text)))
-        .collect();
+    let names: Vec<(&Size, Spoken)> =
+        sizes.sizes.iter().map(|size| (size, Spoken::of(&edition.draft.facts.pieces[size.piece].name.text))).collect();
     for sentence in passage.sentences() {
         for at in 0..sentence.len() {
             let Some(figure) = length(edition, &sentence[at]) else { continue };
@@ -175,9 +172,11 @@ fn exchanged(
             };
             // The word that one piece alone bears.
             let piece = |size: &&Size| size.piece;
-            let Some(own) = said.iter().map(|token| of(&token.word)).find(|all| {
-                !all.is_empty() && all.iter().all(|size| piece(size) == all[0].piece)
-            }) else {
+            let Some(own) = said
+                .iter()
+                .map(|token| of(&token.word))
+                .find(|all| !all.is_empty() && all.iter().all(|size| piece(size) == all[0].piece))
+            else {
                 continue;
             };
             let has = |size: &Size| (figure - size.across).abs() <= NEAR || (figure - size.down).abs() <= NEAR;

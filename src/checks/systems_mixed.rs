@@ -50,7 +50,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for drawing in &subject.figures.systems {
         for (at, (system, formula, span)) in drawing.iter().enumerate() {
             let alike = |other: &&(String, String, Span)| other.1 == *formula;
-            let twice = at.checked_sub(1).is_some_and(|before| alike(&&drawing[before]) && drawing[before].0 == *system);
+            let twice =
+                at.checked_sub(1).is_some_and(|before| alike(&&drawing[before]) && drawing[before].0 == *system);
             let near = || span.range().start.saturating_sub(drawing[at - 1].2.range().end) < TOGETHER;
             let one_system = drawing.iter().filter(alike).all(|other| other.0 == *system);
             if twice && one_system && near() {

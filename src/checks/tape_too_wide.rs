@@ -74,7 +74,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                     CHECK
                         .at(
                             place.map_or(fastener.id.span, |formula| formula.span()),
-                            format!("“{}” is wider than “{}”, through which it goes", tape.name.text, fastener.name.text),
+                            format!(
+                                "“{}” is wider than “{}”, through which it goes",
+                                tape.name.text, fastener.name.text
+                            ),
                         )
                         .hint("choose the two of one width")
                         .note(tape.id.span, "the tape")

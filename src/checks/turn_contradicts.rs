@@ -8,30 +8,38 @@
 //! ```yaml
 //! measurements:
 //!   wide: 2.5 cm (1 in)
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Turn the top edges under by {wide} and hem them.
+//! Turn the top edge of the tab under by {wide}, hem it and stitch it on.
 //! ````
 //!
 //! ## Right
 //! ```yaml
 //! measurements:
 //!   wide: 2.5 cm (1 in)
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Turn the top edges under by {seam} and hem them. The hem is narrower than {wide}.
+//! Turn the top edge of the tab under by {seam}, hem it and stitch it on, {wide} from the edge.
 //! ````
 //!
 //! ## Limits
@@ -46,7 +54,7 @@ use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
 use crate::model::{ReferenceKind, Verb, Vocabulary};
-use crate::resolve::{CopyId, Edition, EditionStep, EdgeId, Scope, Touched};
+use crate::resolve::{CopyId, EdgeId, Edition, EditionStep, Scope, Touched};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -85,9 +93,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 let others = all.iter().filter(|(other, _)| !std::ptr::eq(*other, *token));
                 others.into_iter().any(|(_, other)| near(length + other, whole))
             };
-            let fits = allowed.iter().any(|whole| {
-                near(*length, *whole) || with_others(*whole) || again && near(length * 2.0, *whole)
-            });
+            let fits = allowed
+                .iter()
+                .any(|whole| near(*length, *whole) || with_others(*whole) || again && near(length * 2.0, *whole));
             if fits {
                 continue;
             }
@@ -115,7 +123,9 @@ fn allowed(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<f64> {
         for touched in work.touched() {
             let edges: Vec<(CopyId, EdgeId)> = match touched {
                 Touched::Edge(copy, edge) => vec![(copy, edge)],
-                Touched::Copy(copy) if !by_edge => edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect(),
+                Touched::Copy(copy) if !by_edge => {
+                    edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect()
+                }
                 _ => Vec::new(),
             };
             found.extend(edges.into_iter().filter_map(|(copy, edge)| {
@@ -134,7 +144,11 @@ fn allowed(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<f64> {
 fn turned<'t>(edition: &Edition<'_>, sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<(&'t Token<'t>, f64)> {
     let away = |token: &Token<'_>| token.leads.is_some_and(|leads| leads.kind == ReferenceKind::Step);
     let folds = |at: usize| {
-        vocabulary.folding.iter().filter_map(|verb| vocabulary.verbs.get(verb)).any(|forms| one_of(sentence, at, forms).is_some())
+        vocabulary
+            .folding
+            .iter()
+            .filter_map(|verb| vocabulary.verbs.get(verb))
+            .any(|forms| one_of(sentence, at, forms).is_some())
     };
     if sentence.iter().any(away) {
         return Vec::new();
@@ -144,7 +158,8 @@ fn turned<'t>(edition: &Edition<'_>, sentence: &'t [Token<'t>], vocabulary: &Voc
         .filter_map(|at| {
             let length = length(edition, &sentence[at])?;
             let before = at.saturating_sub(REACH)..at - 1;
-            let turned = before.clone().any(folds) && before.clone().any(|at| one_of(sentence, at, &vocabulary.turned_to).is_some());
+            let turned = before.clone().any(folds)
+                && before.clone().any(|at| one_of(sentence, at, &vocabulary.turned_to).is_some());
             turned.then_some((&sentence[at], length))
         })
         .collect()

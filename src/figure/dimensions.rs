@@ -115,18 +115,14 @@ impl Ruled<'_, '_> {
         let near = |stated: f64, length: f64| (stated - length).abs() <= LEAST.max(SHARE * length);
         let far = |line: &Line, point: Point| line.nearest(point, 1e-3).distance_sq.sqrt();
         let unexplained = |label: &&Label| {
-            let explained =
-                lines.iter().any(|(_, line)| near(label.stated, line.arclen(1e-3) * of_cloth));
-            let nearer =
-                lines.iter().any(|(node, other)| *node != line && far(other, label.at) < far(own, label.at));
+            let explained = lines.iter().any(|(_, line)| near(label.stated, line.arclen(1e-3) * of_cloth));
+            let nearer = lines.iter().any(|(node, other)| *node != line && far(other, label.at) < far(own, label.at));
             !explained && !nearer
         };
         let reached = || labels.iter().filter(|label| far(own, label.at) <= REACH);
         // Of a pair that is written in two lines, one in each system, one may be of another length.
         if let Some(fits) = reached().find(|label| near(label.stated, drawn)) {
-            let twin = |label: &&Label| {
-                fits.of_pair && label.of_pair && (label.at - fits.at).hypot() <= PAIR
-            };
+            let twin = |label: &&Label| fits.of_pair && label.of_pair && (label.at - fits.at).hypot() <= PAIR;
             return labels.iter().filter(twin).find(unexplained).map(|label| (label.stated, label.span));
         }
         let nearest = reached().min_by(|one, other| far(own, one.at).total_cmp(&far(own, other.at)))?;
@@ -260,7 +256,9 @@ fn moved(node: Node<'_, '_>) -> Option<Affine> {
                 ("translate", [across]) => Affine::translate((*across, 0.0)),
                 ("translate", [across, down]) => Affine::translate((*across, *down)),
                 ("rotate", [angle]) => Affine::rotate(angle.to_radians()),
-                ("rotate", [angle, across, down]) => Affine::rotate_about(angle.to_radians(), Point::new(*across, *down)),
+                ("rotate", [angle, across, down]) => {
+                    Affine::rotate_about(angle.to_radians(), Point::new(*across, *down))
+                }
                 _ => return None,
             };
         }
