@@ -8,14 +8,14 @@
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //! ````
 //!
 //! ## Right
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //!
 //! > [!CAUTION]
 //! > Flames and molten ribbon burn. Keep water by, and nothing else that burns.

@@ -177,6 +177,17 @@ fn look(
 ) {
     for sentence in passage.sentences() {
         let text = stems(sentence);
+        if let Some((from, to)) = lengthened(&text, harm).filter(|_| known.child && known.tied)
+            && let Some(span) = place(&sentence[from..to])
+        {
+            let words = spoken(&sentence[from..to]);
+            findings.push(
+                CHECK
+                    .at(span, format!("“{words}”: what is tied at a child's neck becomes long enough to catch"))
+                    .hint("forbid it: “do not …”")
+                    .in_size(edition.size(), ""),
+            );
+        }
         if says(&text.join(" "), &harm.no_advice) || says(&text.join(" "), &harm.warnings) {
             continue;
         }
@@ -204,9 +215,6 @@ fn look(
                 }
             }
             None => {}
-        }
-        if let Some((from, to)) = lengthened(&text, harm).filter(|_| known.tied) {
-            tell(from, to, "what is tied at a child's neck becomes long enough to catch", "forbid it: “do not …”");
         }
     }
 }
@@ -247,7 +255,9 @@ fn hung(text: &[String], harm: &Harm) -> Option<(usize, usize)> {
 
 /// "Lengthen these straps".
 fn lengthened(text: &[String], harm: &Harm) -> Option<(usize, usize)> {
-    let from = (0..text.len()).find(|at| harm.lengthens.contains(&text[*at]))?;
+    // Forbidden right before it; what the rest of the sentence forbids is something else.
+    let forbidden = |at: usize| says(&text[at.saturating_sub(4)..at].join(" "), &harm.no_advice);
+    let from = (0..text.len()).find(|at| harm.lengthens.contains(&text[*at]) && !forbidden(*at))?;
     let to = (from + 1..text.len().min(from + 5)).find(|at| phrase_at(text, *at, &harm.cords) > 0)?;
     Some((from, to + 1))
 }

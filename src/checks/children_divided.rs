@@ -20,7 +20,7 @@
 //! ````md
 //! ## Look it over {#look-over}
 //!
-//! {tiny: Cut off the pull of the zip. | else: Tie a ribbon to the pull of the zip.}
+//! {tiny: Cut the threads short. | else: Leave the threads as they are.}
 //! ````
 //!
 //! ## Right
@@ -39,7 +39,7 @@
 //! ````md
 //! ## Look it over {#look-over}
 //!
-//! {tiny, small: Cut off the pull of the zip. | else: Tie a ribbon to the pull of the zip.}
+//! {tiny, small: Cut the threads short. | else: Leave the threads as they are.}
 //! ````
 //!
 //! ## Limits

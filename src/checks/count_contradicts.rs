@@ -39,7 +39,7 @@
 //! ## Limits
 //! Only in the sentences of a step that cuts, with a number before the last word of a piece's name; any number is
 //! right that comes of the copies of one fabric or of some of them together. Buttons and the like are counted
-//! where the step sews them on. In steps that cut nothing a number is wrong that is larger than all copies of the pieces that
+//! where the step sews them on. In sentences that cut nothing a number is wrong that is larger than all copies of the pieces that
 //! its words name. "Pairs", "sets" and "each" are passed over.
 
 use std::collections::BTreeSet;
@@ -107,7 +107,7 @@ fn pieces(
     }
 }
 
-/// "Three strips" where no step cuts more than two: in a step that cuts nothing, what the words after the number narrow
+/// "Three strips" where no step cuts more than two: in a sentence that cuts nothing, what the words after the number narrow
 /// the pieces down to.
 fn finished(
     edition: &Edition<'_>,
@@ -117,9 +117,11 @@ fn finished(
     findings: &mut Findings,
 ) {
     let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
-    if away || step.works.iter().any(|work| work.verb == Verb::Cut) {
+    if away {
         return;
     }
+    let cuts = step.works.iter().any(|work| work.verb == Verb::Cut);
+    let verbs = vocabulary.verbs.get(Verb::Cut.word()).filter(|_| cuts);
     let facts = &edition.draft.facts;
     let pieces = PieceId::each(&facts.pieces).map(|(piece, _)| piece);
     let names: Vec<(PieceId, Spoken, u32)> = pieces
@@ -129,7 +131,8 @@ fn finished(
         })
         .filter(|(_, _, copies)| *copies > 0)
         .collect();
-    for sentence in passage.sentences() {
+    let sentences = passage.sentences().into_iter();
+    for sentence in sentences.filter(|sentence| verbs.is_none_or(|verbs| !any_of(sentence, verbs))) {
         let is_noun = |word: &str| {
             names.iter().any(|(_, name, _)| name.head() == word)
                 && !vocabulary.edge_words.iter().any(|edge| super::passage::stem(edge) == word)
@@ -145,6 +148,16 @@ fn finished(
             let around: Vec<Token<'_>> = said.noun.iter().chain(&rest[..next]).cloned().collect();
             let of: Vec<&(PieceId, Spoken, u32)> =
                 names.iter().filter(|(_, name, _)| said.noun.last().is_some_and(|noun| name.has(&noun.word))).collect();
+            // "Four wadding panels" are those of the wadding.
+            let cloth = named(edition, said.noun);
+            let of_cloth = |piece: PieceId| {
+                let copies = edition.cast.of_piece(piece).filter(|copy| edition.cast[*copy].fabric == cloth);
+                u32::try_from(copies.count()).unwrap_or(u32::MAX)
+            };
+            let of: Vec<(PieceId, Spoken, u32)> = of
+                .into_iter()
+                .map(|(piece, name, all)| (*piece, name.clone(), if cloth.is_some() { of_cloth(*piece) } else { *all }))
+                .collect();
             let narrowed: Vec<u32> =
                 of.iter().filter(|(_, name, _)| name.all_in(&around)).map(|(_, _, copies)| *copies).collect();
             let most: u32 = match narrowed.is_empty() {

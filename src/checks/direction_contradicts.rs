@@ -72,15 +72,15 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
             continue;
         }
         let body = passages.iter().filter(|passage| passage.stands == Stands::Body);
-        let mut sentences: Vec<&[Token<'_>]> =
+        let sentences: Vec<&[Token<'_>]> =
             body.flat_map(|passage| passage.sentences()).filter(|sentence| any_of(sentence, forms)).collect();
         // What a description shows as done.
-        if let Some(done) = vocabulary.done.get(verb) {
-            let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
-            sentences.extend(shown.flat_map(|passage| done_to(passage, done)));
-        }
-        let told: Vec<Pole<'_>> = sentences.iter().flat_map(|sentence| poles(sentence, vocabulary)).collect();
-        for ((pair, side), (fact, span)) in &facts {
+        let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
+        let done = vocabulary.done.get(verb).map_or(&[][..], Vec::as_slice);
+        let shown: Vec<&[Token<'_>]> = shown.flat_map(|passage| done_to(passage, done)).collect();
+        let each = facts.iter().flat_map(|fact| [(fact, &sentences), (fact, &shown)]);
+        for (((pair, side), (fact, span)), sentences) in each {
+            let told: Vec<Pole<'_>> = sentences.iter().flat_map(|sentence| poles(sentence, vocabulary)).collect();
             let says = |side: usize| told.iter().any(|pole| pole.pair == *pair && pole.side == side);
             if facts.contains_key(&(*pair, 1 - side)) || says(*side) {
                 continue;

@@ -5,25 +5,37 @@
 //! raw.
 //!
 //! ## Wrong
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Hem the bottom edges of both.
+//! Hem the bottom edge of the tab, and stitch it on.
 //! ````
 //!
 //! ## Right
+//! ```yaml
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
+//! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Hem the top edges of both.
+//! Hem the top edge of the tab, and stitch it on.
 //! ````
 //!
 //! ## Limits

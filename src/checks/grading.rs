@@ -40,6 +40,12 @@ pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd
             let all_grow = !graded.is_empty();
             let whole = graded.len() == others.len();
             let far = steps.iter().copied().fold(0.0, f64::max) >= FAR;
+            // Two that stand still together are made so.
+            let most = |all: &[f64]| self::steps(all).into_iter().fold(0.0, f64::max);
+            let with_it = |other: &Vec<f64>| other[at + 1] == other[*at] && most(other) >= most(&values) / 2.0;
+            if others.iter().any(with_it) {
+                return None;
+            }
             let alike = (whole && others.len() >= 3) || (grows_like(&values, *at, &graded) && (whole || far));
             let regular = off_own_steps(&values, &steps, others).is_some_and(|size| size == *at || size == at + 1);
             let doubled = || twice_the_others(&steps, *at);

@@ -43,7 +43,7 @@ use super::judge::{Judge, Subject};
 use super::rows::{Row, graded, rows};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::Dimension;
-use crate::model::BySize;
+use crate::model::{BySize, by_view};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::booklet(
@@ -106,11 +106,20 @@ fn counts(subject: &Subject<'_>, findings: &mut Findings) {
 /// Calls `see` with every row that is odd, the sizes that are graded from one another, and what is odd.
 pub(super) fn each_odd(subject: &Subject<'_>, see: &mut dyn FnMut(&Row, &[usize], Odd)) {
     let rows = rows(subject);
-    for sizes in graded(&subject.draft.facts.sizes) {
+    let sizes = &subject.draft.facts.sizes;
+    let groups = graded(sizes);
+    // Children's and adults' sizes follow each other: what stands still among the last two shows over all of them.
+    let whole = by_view(sizes).into_iter().filter(|view| view.len() > 2 && !groups.contains(view));
+    for (sizes, mixed) in groups.iter().cloned().map(|group| (group, false)).chain(whole.map(|view| (view, true))) {
         for (at, row) in rows.iter().enumerate() {
             let others = rows.iter().enumerate().filter(|(other, row)| *other != at && !row.bought);
             let others: Vec<Vec<f64>> = others.filter_map(|(_, other)| other.over(&sizes)).collect();
-            if let Some(odd) = odd(row, &sizes, &others) {
+            let Some(odd) = odd(row, &sizes, &others) else { continue };
+            let within = |at: usize| {
+                let own = groups.iter().find(|group| group.contains(&sizes[at - 1]));
+                own.is_some_and(|group| group.len() == 2 && group.contains(&sizes[at]))
+            };
+            if !mixed || matches!(odd, Odd::Stalls(at) if within(at)) {
                 see(row, &sizes, odd);
             }
         }

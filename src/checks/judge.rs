@@ -11,7 +11,7 @@ use crate::model::{Draft, Text, Vocabulary};
 use crate::resolve::Edition;
 use crate::syntax::Needs;
 
-use super::printed_words::StepWords;
+use super::step_words::StepWords;
 
 /// Everything that checks of a whole booklet may look at.
 pub struct Subject<'a> {

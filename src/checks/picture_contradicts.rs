@@ -184,6 +184,9 @@ fn elsewhere(
     let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
     let named = |name: &Spoken| body().any(|passage| name.all_in(&passage.tokens));
     let sides = vocabulary.opposites.get(claim.pole.pair)?;
+    if sides.iter().zip(&vocabulary.lies_up).all(|(own, up)| own.iter().any(|word| up.contains(word))) {
+        return laid_by_the_work(edition, step, claim, vocabulary);
+    }
     let works = edition.steps().filter(|other| other.number != step.number).flat_map(|other| &other.works);
     let mut found = BTreeSet::new();
     for work in works.filter(|work| work.verb != Verb::Cut) {
@@ -199,6 +202,32 @@ fn elsewhere(
         }
     }
     found.iter().next().copied().filter(|_| found.len() == 1)
+}
+
+/// A seam lays the piece that is named first right side up, and the last one on it, wrong side up.
+fn laid_by_the_work(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    claim: &Claim<'_>,
+    vocabulary: &Vocabulary,
+) -> Option<usize> {
+    let is = |touched: Option<&Touched>| {
+        let copy = touched.and_then(Touched::copy);
+        copy.is_some_and(|copy| Spoken::of(&edition.copy_name(copy)).has(&claim.of))
+    };
+    let sewn = step.works.iter().filter(|work| work.verb == Verb::Sew && !work.work.wrong_sides);
+    let mut sides = sewn.filter_map(|work| {
+        let (first, last) = (work.targets.first()?, work.targets.last()?);
+        match (is(first.touched.first()), is(last.touched.first())) {
+            (true, false) => Some(true),
+            (false, true) => Some(false),
+            _ => None,
+        }
+    });
+    let up = sides.next()?;
+    let right =
+        vocabulary.opposites[claim.pole.pair].iter().position(|words| words.contains(&vocabulary.lies_up[1][0]))?;
+    sides.all(|other| other == up).then_some(if up { right } else { 1 - right })
 }
 
 /// Claims that the words in a picture turn round: "pad up" beside "pad down".
@@ -310,7 +339,13 @@ fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabular
                     edge(next) && edge(next + 1) && joined(&(next + 1))
                 };
                 let noun = (end < sentence.len()).then(|| end + usize::from(twice(end))).filter(joined);
-                if let Some(noun) = noun.filter(|noun| is_noun(&sentence[*noun].word)) {
+                // "The right side" is one of the cloth.
+                let of_cloth = |noun: &usize| {
+                    !hand
+                        && vocabulary.opposites[pole.pair] == vocabulary.left_right
+                        && vocabulary.side.contains(&sentence[*noun].word)
+                };
+                if let Some(noun) = noun.filter(|noun| is_noun(&sentence[*noun].word) && !of_cloth(noun)) {
                     let of = stem(&sentence[noun].word).to_owned();
                     found.push(Claim { pole, of, words: &sentence[at..=noun] });
                 }

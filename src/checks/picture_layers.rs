@@ -145,7 +145,7 @@ fn drawn_alone(step: &EditionStep<'_>) -> bool {
             }
         });
     });
-    paths.len() == 1 && paths[0] == DRAW
+    paths.len() == 1 && paths[0].starts_with(DRAW)
 }
 
 /// A word that is the name of pieces of this size alone, none of which the work touches or has been sewn to what it

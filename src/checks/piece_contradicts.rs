@@ -7,11 +7,7 @@
 //! ## Wrong
 //! ```yaml
 //! pieces:
-//!   tab:
-//!     name: Tab
-//!     outline: {rectangle: [5 cm, 5 cm]}
-//!     raw: all
-//!     cut: {outer: {upper: Upper tab, under: Under tab}}
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: {upper: Upper tab, under: Under tab}}}
 //! ```
 //! ````md
 //! ## Make the tabs {#tabs}
@@ -42,11 +38,7 @@
 //! ## Right
 //! ```yaml
 //! pieces:
-//!   tab:
-//!     name: Tab
-//!     outline: {rectangle: [5 cm, 5 cm]}
-//!     raw: all
-//!     cut: {outer: {upper: Upper tab, under: Under tab}}
+//!   tab: {name: Tab, outline: {rectangle: [5 cm, 5 cm]}, raw: all, cut: {outer: {upper: Upper tab, under: Under tab}}}
 //! ```
 //! ````md
 //! ## Make the tabs {#tabs}

@@ -1,7 +1,5 @@
 //! Every printed passage of a booklet, for the checks that look at words alone.
 
-use std::cell::OnceCell;
-
 use super::judge::Subject;
 use super::passage::{Passage, of_blocks, of_text, passages};
 use super::said::each_prose;
@@ -9,17 +7,11 @@ use super::written::{Sort, each_text};
 use crate::model::{Block, Part};
 use crate::resolve::{Edition, EditionStep};
 
-/// The passages of every step of every size, read once for all checks.
-#[derive(Default)]
-pub struct StepWords<'a>(OnceCell<Vec<Vec<Passage<'a>>>>);
-
 /// Calls `see` with every step of every size, and its passages there.
 pub(super) fn each_step(subject: &Subject<'_>, see: &mut dyn FnMut(&Edition<'_>, &EditionStep<'_>, &[Passage<'_>])) {
     let steps = || subject.editions.iter().flat_map(|edition| edition.steps().map(move |step| (edition, step)));
-    let read = subject
-        .read
-        .0
-        .get_or_init(|| steps().map(|(edition, step)| passages(step.step, Some(edition.size()))).collect());
+    let read =
+        subject.read.or_read(|| steps().map(|(edition, step)| passages(step.step, Some(edition.size()))).collect());
     for ((edition, step), passages) in steps().zip(read) {
         see(edition, step, passages);
     }

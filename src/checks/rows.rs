@@ -68,7 +68,11 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
     let mut rows = Vec::new();
     for measurement in &facts.measurements {
         let (name, place) = (format!("`{}`", measurement.name.text), measurement.name.span);
-        rows.extend(stated(subject, name, place, &measurement.value));
+        // A length that is bought as it stands comes as shops sell it.
+        let own = measurement.name.text.as_str();
+        let figures = facts.notions.iter().flat_map(|notion| notion.figures.values());
+        let bought = figures.into_iter().any(|value| is_name(value, own, facts.sizes.len()));
+        rows.extend(stated(subject, name, place, &measurement.value).map(|row| Row { bought, ..row }));
     }
     let body = facts.body.iter().map(|row| (&row.name, &row.value));
     for (name, value) in body.chain(facts.finished.iter().map(|row| (&row.name, &row.value))) {
@@ -97,6 +101,11 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
         }
     }
     rows
+}
+
+/// Whether a value is a measurement and nothing else.
+fn is_name(value: &BySize, name: &str, sizes: usize) -> bool {
+    (0..sizes).filter_map(|size| value.get(size)).any(|formula| formula.source.text.trim() == name)
 }
 
 fn stated(subject: &Subject<'_>, name: String, place: Span, value: &BySize) -> Option<Row> {

@@ -60,11 +60,11 @@
 //! are not looked at, and sentences that point to another step are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Stands, Token, place, spoken};
+use super::passage::{Stands, Token, any_of, place, spoken};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Pair, Verb};
+use crate::model::{Pair, Verb, Vocabulary};
 use crate::resolve::{Edition, EditionStep, Touched};
 
 /// The check.
@@ -114,8 +114,9 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 && parts.contains(&hand.noun)
                 && works_on == Some(other)
                 && !beside();
+            let by_verb = !beside() && is_done_to_other(edition, step, sentence, hand, subject.vocabulary);
             let with_another = !beside() && is_elsewhere(edition, step, sentence, hand, hands);
-            if ((only_other || of_a_part) && !named || with_another)
+            if ((only_other || of_a_part) && !named || with_another || by_verb)
                 && let Some(span) = place(hand.tokens)
             {
                 let words = spoken(hand.tokens);
@@ -140,7 +141,7 @@ fn parts(subject: &Subject<'_>) -> Vec<String> {
 /// The one side of all that the work of a step touches and that has a side; `None` where it has both or none.
 fn worked_side(edition: &Edition<'_>, step: &EditionStep<'_>, hands: &Pair) -> Option<usize> {
     let mut sides: Vec<usize> = Vec::new();
-    for touched in step.works.iter().flat_map(|work| work.touched()) {
+    for touched in step.works.iter().filter(|work| work.verb != Verb::Cut).flat_map(|work| work.touched()) {
         let Some(copy) = touched.copy() else { continue };
         let edge = match touched {
             Touched::Edge(copy, edge) => Spoken::of(&edition.edge_word(copy, edge)),
@@ -178,6 +179,26 @@ fn is_elsewhere(
             .collect();
         !sides.is_empty() && sides.iter().all(|side| *side != hand.side)
     })
+}
+
+/// "Buttonholes along the left band", where all such work of the step is on the right one.
+fn is_done_to_other(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    sentence: &[Token<'_>],
+    hand: &Hand<'_>,
+    vocabulary: &Vocabulary,
+) -> bool {
+    let told = |verb: &str| vocabulary.verbs.get(verb).is_some_and(|forms| any_of(sentence, forms));
+    let works = step.works.iter().filter(|work| !matches!(work.verb, Verb::Cut | Verb::Mark) && told(work.verb.word()));
+    let sides: Vec<usize> = works
+        .flat_map(|work| work.touched())
+        .filter_map(|touched| touched.copy())
+        .map(|copy| called(edition, copy))
+        .filter(|name| name.has(&hand.noun))
+        .filter_map(|name| side_of(&name, &vocabulary.left_right))
+        .collect();
+    !sides.is_empty() && sides.iter().all(|side| *side != hand.side)
 }
 
 fn side_of(name: &Spoken, hands: &Pair) -> Option<usize> {

@@ -97,6 +97,7 @@ use super::no_tube;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
+use super::notches_miscounted;
 use super::nothing_to_close;
 use super::notion_count_differs;
 use super::notion_length_missing;
@@ -140,6 +141,7 @@ use super::stitched_on_tube;
 use super::stuffed_out_of_order;
 use super::systems_mixed;
 use super::tape_too_short;
+use super::tape_too_wide;
 use super::thing_not_listed;
 use super::thread_missing;
 use super::tool_missing;
@@ -239,6 +241,7 @@ pub static CHECKS: &[Judge] = &[
     systems_mixed::CHECK,
     one_system_alone::CHECK,
     count_contradicts::CHECK,
+    notches_miscounted::CHECK,
     side_contradicts::CHECK,
     piece_contradicts::CHECK,
     edge_contradicts::CHECK,
@@ -278,6 +281,7 @@ pub static CHECKS: &[Judge] = &[
     notion_count_differs::CHECK,
     notion_length_missing::CHECK,
     tape_too_short::CHECK,
+    tape_too_wide::CHECK,
     used_before_cut::CHECK,
     cut_count_differs::CHECK,
     edge_unknown::CHECK,

@@ -21,7 +21,7 @@
 //! ## Limits
 //! Looks in steps for the notions under `notion_words` behind "the", and for the cloth under `cloth_words` behind "out of
 //! the" and "from the" in sentences that cut, where no fabric, notion, piece, tool or explained word of that size has such
-//! a word in its name or note. Sentences that forbid or leave a choice are passed over. The words stand in
+//! a word in its name, or for notions in its note. Sentences that forbid or leave a choice are passed over. The words stand in
 //! `templates/vocabulary-en.json`.
 
 use super::judge::{Judge, Subject};
@@ -40,7 +40,7 @@ pub(super) static CHECK: Judge = Judge::booklet(
 /// Looks at every step of every size.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let vocabulary = subject.vocabulary;
-    let known: Vec<(usize, Vec<String>)> =
+    let known: Vec<(usize, Listed)> =
         subject.editions.iter().map(|edition| (edition.size(), listed(edition))).collect();
     each_step(subject, &mut |edition, _, passages| {
         let Some((_, known)) = known.iter().find(|(size, _)| *size == edition.size()) else { return };
@@ -65,8 +65,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     });
 }
 
-/// All words of the names and notes of what a size has.
-fn listed(edition: &Edition<'_>) -> Vec<String> {
+/// All words of the names of what a size has, and of the notes beside them.
+struct Listed {
+    names: Vec<String>,
+    notes: Vec<String>,
+}
+
+fn listed(edition: &Edition<'_>) -> Listed {
     let facts = &edition.draft.facts;
     let here = |sizes: &Option<Vec<usize>>| is_for(sizes.as_ref(), edition.size());
     let mut names: Vec<String> = Vec::new();
@@ -89,23 +94,24 @@ fn listed(edition: &Edition<'_>) -> Vec<String> {
     names.extend(facts.words.iter().map(|word| word.term.text.clone()));
     let of_notes = notes.into_iter().flat_map(|note| of_blocks(note, Some(edition.size())));
     let of_notes = of_notes.flat_map(|passage| passage.tokens.into_iter().map(|token| stem(&token.word).to_owned()));
-    names.iter().flat_map(|name| name_words(name)).chain(of_notes).collect()
+    Listed { names: names.iter().flat_map(|name| name_words(name)).collect(), notes: of_notes.collect() }
 }
 
 /// "The three buttons".
-fn notion<'t>(sentence: &'t [Token<'t>], known: &[String], vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
+fn notion<'t>(sentence: &'t [Token<'t>], known: &Listed, vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
     (0..sentence.len()).find_map(|at| {
         vocabulary.the.contains(&sentence[at].word).then_some(())?;
         let counted = sentence.get(at + 1).is_some_and(|token| number(token, vocabulary).is_some());
         let noun = at + 1 + usize::from(counted);
         let token = sentence.get(noun).filter(|token| token.gap == " " && token.leads.is_none())?;
         let word = stem(&token.word).to_owned();
-        (vocabulary.notion_words.contains(&word) && !known.contains(&word)).then(|| &sentence[at..=noun])
+        (vocabulary.notion_words.contains(&word) && !known.names.contains(&word) && !known.notes.contains(&word))
+            .then(|| &sentence[at..=noun])
     })
 }
 
 /// "Out of the lining", where something is cut.
-fn cloth<'t>(sentence: &'t [Token<'t>], known: &[String], vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
+fn cloth<'t>(sentence: &'t [Token<'t>], known: &Listed, vocabulary: &Vocabulary) -> Option<&'t [Token<'t>]> {
     let cuts = vocabulary.verbs.get(Verb::Cut.word()).is_some_and(|forms| any_of(sentence, forms));
     (0..sentence.len()).filter(|_| cuts).find_map(|at| {
         let phrase = one_of(sentence, at, &vocabulary.out_of)?;
@@ -115,6 +121,6 @@ fn cloth<'t>(sentence: &'t [Token<'t>], known: &[String], vocabulary: &Vocabular
             near.into_iter().find(|at| vocabulary.cloth_words.iter().any(|word| word == stem(&sentence[*at].word)))?;
         let word = stem(&sentence[noun].word).to_owned();
         let plain = sentence[noun].leads.is_none() && sentence[noun].gap == " ";
-        (plain && !known.contains(&word)).then(|| &sentence[from..=noun])
+        (plain && !known.names.contains(&word)).then(|| &sentence[from..=noun])
     })
 }

@@ -8,30 +8,38 @@
 //! ```yaml
 //! measurements:
 //!   wide: 2.5 cm (1 in)
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Turn the top edges under by {wide} and hem them.
+//! Turn the top edge of the tab under by {wide}, hem it and stitch it on.
 //! ````
 //!
 //! ## Right
 //! ```yaml
 //! measurements:
 //!   wide: 2.5 cm (1 in)
+//! pieces:
+//!   tab: {name: Tab, outline: {rectangle: [9 cm, 9 cm]}, allowance: {all: seam}, raw: all, cut: {outer: 1}}
 //! ```
 //! ````md
-//! ## Hem the pouch {#hem-pouch}
+//! ## Make a tab {#tab}
 //!
 //! ```work
-//! - {hem: [front.top, back.top], allowance: seam, stitch: 2.5 mm}
+//! - cut: tab
+//! - {hem: tab.top, allowance: seam, stitch: 2.5 mm}
+//! - {topstitch: [tab, front], stitch: 3 mm}
 //! ```
 //!
-//! Turn the top edges under by {seam} and hem them. The hem is narrower than {wide}.
+//! Turn the top edge of the tab under by {seam}, hem it and stitch it on, {wide} from the edge.
 //! ````
 //!
 //! ## Limits
@@ -107,12 +115,17 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 /// The allowances in mm of the edges that a step folds and hems, and those that such work states.
 fn allowed(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<f64> {
     let mut found = Vec::new();
-    for work in step.works.iter().filter(|work| matches!(work.verb, Verb::Fold | Verb::Hem)) {
+    let works = || step.works.iter().filter(|work| matches!(work.verb, Verb::Fold | Verb::Hem));
+    // "In half" folds no edge.
+    let by_edge = works().flat_map(|work| work.touched()).any(|touched| matches!(touched, Touched::Edge(..)));
+    for work in works() {
         found.extend(work.allowance.map(|own| to_f64(own.quantity.value)));
         for touched in work.touched() {
             let edges: Vec<(CopyId, EdgeId)> = match touched {
                 Touched::Edge(copy, edge) => vec![(copy, edge)],
-                Touched::Copy(copy) => edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect(),
+                Touched::Copy(copy) if !by_edge => {
+                    edition.edges_of(copy).into_iter().map(|edge| (copy, edge)).collect()
+                }
                 _ => Vec::new(),
             };
             found.extend(edges.into_iter().filter_map(|(copy, edge)| {

@@ -20,12 +20,12 @@
 //!
 //! ## Limits
 //! Looks at the sizes of one view in the order in which they stand: one for an adult before one for a child, with no
-//! measurement that is larger there. A thing that is filled, and one that the title or the summary calls a toy, is expected
-//! to be for children in all sizes or in none. Common practice, no source.
+//! measurement that is larger there; and one for an adult among two or more for children, where the thing is filled, or the
+//! title or the summary calls it a toy. Common practice, no source.
 
 use super::house_words_english::is_english;
 use super::judge::{Judge, Subject};
-use super::needed::says;
+use super::needed::{is_of_child, says};
 use super::rows::rows;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{Verb, Wearer, by_view};
@@ -44,14 +44,21 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for view in by_view(sizes) {
         let (children, adults): (Vec<usize>, Vec<usize>) =
             view.iter().copied().partition(|size| sizes[*size].wearer == Wearer::Child);
-        for adult in adults {
+        for adult in adults.iter().copied() {
             let larger = |child: usize| {
                 let both = rows.iter().filter_map(|row| row.over(&[adult, child]));
                 both.into_iter().any(|two| two[0] > two[1])
             };
             let behind = children.iter().copied().find(|child| *child > adult && !larger(*child));
-            let Some(child) = behind.or(children.first().copied().filter(|_| toy)) else { continue };
+            // One among many of a toy.
+            let lone = toy && children.len() > 1 && children.len() + 1 == view.len();
+            let Some(child) = behind.or(children.first().copied().filter(|_| lone)) else { continue };
             let (own, other) = (&sizes[adult], &sizes[child]);
+            // What the names tell has a check of its own.
+            let harm = &subject.needs.harm;
+            if [own, other].into_iter().any(|size| is_of_child(&size.name, harm) || says(&size.name, &harm.adult)) {
+                continue;
+            }
             let why = match behind {
                 Some(_) => format!("“{}”, which is for a child, comes after it and is no smaller", other.name),
                 None => format!("“{}” of the same toy, or thing that is filled, is for a child", other.name),

@@ -22,9 +22,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
             _ => {}
         }
         match logged.verb {
-            Verb::Pin | Verb::Attach | Verb::Mark | Verb::Trim => {
-                faults.extend(order::misplaced(player, at))
-            }
+            Verb::Pin | Verb::Attach | Verb::Mark | Verb::Trim => faults.extend(order::misplaced(player, at)),
             _ => {}
         }
     }

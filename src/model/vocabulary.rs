@@ -102,6 +102,8 @@ pub struct Vocabulary {
     pub out_of: Words,
     /// Sorts of cloth.
     pub cloth_words: Words,
+    /// Words for a notch.
+    pub notch: Words,
     /// Words before the way that a thing points.
     pub points: Words,
     /// Words between what lies above and what lies below.
