@@ -77,8 +77,9 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
         fixed: false,
         may_turn: one.beside.is_none(),
     }));
+    let sections = sections(&loose, editions);
     let (spots, step, too_large) = match height {
-        Some(_) => (in_sections(&boxes, &sections(&loose, editions), step), step, Vec::new()),
+        Some(_) => (in_sections(&boxes, &sections, step), step, Vec::new()),
         None => endless(&boxes, step.0),
     };
     let sizes_of: Vec<(f64, f64)> = boxes.iter().map(|one| (one.width, one.height)).collect();
@@ -100,7 +101,12 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
     }
     plan.tiles = plan.used_tiles();
     let columns = plan.tiles.iter().map(|(_, column)| column + 1).max().unwrap_or(1);
-    plan.naive = if height.is_some() { naive_count(&sizes_of, step, columns) } else { 1 };
+    // Each thing lies on sheets of its own, in a plain grid as well.
+    let grid = |section: &Vec<usize>| {
+        let own: Vec<(f64, f64)> = section.iter().map(|at| sizes_of[*at]).collect();
+        naive_count(&own, step, columns)
+    };
+    plan.naive = if height.is_some() { sections.iter().map(grid).sum() } else { 1 };
     plan
 }
 

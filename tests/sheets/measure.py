@@ -10,8 +10,10 @@ is out of its tolerance. Needs pdfplumber, pikepdf and shapely (PyPI).
 Every length is in mm; a point is 1/72 in (ISO 32000-1, 8.3.2.3), an inch 25.4 mm.
 """
 
+import ast
 import json
 import math
+import operator
 import re
 import sys
 from concurrent.futures import ProcessPoolExecutor
@@ -385,9 +387,21 @@ def rectangle_of(piece, values):
     """The corners of a rectangle worked out from the booklet's own values: (outline, sizes)."""
 
     def value(formula):
-        if formula not in values:
-            raise Wrong(f"{piece['id']}: `{formula}` is no measurement by itself: teach this script to work it out")
-        return values[formula]
+        try:
+            return reckoned(ast.parse(formula, mode="eval").body)
+        except SyntaxError as fault:
+            raise Wrong(f"{piece['id']}: `{formula}` is no sum of measurements") from fault
+
+    def reckoned(part):
+        sums = {ast.Add: operator.add, ast.Sub: operator.sub, ast.Mult: operator.mul, ast.Div: operator.truediv}
+        match part:
+            case ast.Name(id=name) if name in values:
+                return values[name]
+            case ast.Constant(value=int() | float() as number):
+                return number
+            case ast.BinOp(left=one, op=op, right=other) if type(op) in sums:
+                return sums[type(op)](reckoned(one), reckoned(other))
+        raise Wrong(f"{piece['id']}: `{ast.unparse(part)}` is no measurement: teach this script to work it out")
 
     rect = piece["rectangle"]
     wide, high = value(rect["width"]), value(rect["height"])
