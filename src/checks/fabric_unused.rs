@@ -32,11 +32,15 @@ pub(super) static CHECK: Judge = Judge::booklet(
 
 /// Looks at every fabric of every size, with all that is left to the maker.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    if !subject.draft.whole {
+    let facts = &subject.draft.facts;
+    // A piece of a fabric that there is not may be of this one.
+    let known = |name: &str| facts.fabrics.iter().any(|fabric| fabric.id.text == name);
+    let unknown = facts.pieces.iter().flat_map(|piece| &piece.cut).any(|cut| !known(&cut.fabric.text));
+    if !subject.draft.whole || unknown {
         return;
     }
     for edition in subject.editions {
-        for (at, fabric) in FabricId::each(&subject.draft.facts.fabrics) {
+        for (at, fabric) in FabricId::each(&facts.fabrics) {
             let cut = edition.cast.copies().any(|(_, member)| member.fabric == Some(at));
             let mut works = edition.steps().flat_map(|step| &step.works).flat_map(|work| work.named());
             let worked = works.any(|target| matches!(target.meant, Meant::Fabric(fabric) if fabric == at));

@@ -72,6 +72,11 @@ fn cut_lines(piece: PieceId, edition: &Edition<'_>) -> Vec<String> {
         };
         lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
     }
+    // The line shows it as it is trimmed: cut by it, there would be too little cloth.
+    if let Some(larger) = own.cut_larger.as_ref().and_then(|larger| edition.values.quiet(larger)) {
+        lines.push(format!("cut it {} larger all round", edition.figures(&larger).first));
+        lines.push("and trim it to this line once it is quilted".to_owned());
+    }
     let names: Vec<String> = own.copies_in(edition.size()).map(|name| own.copy_called(&name.text)).collect();
     if !names.is_empty() && names.len() <= 2 {
         lines.push(format!("for {}", names.join(" and ")));
