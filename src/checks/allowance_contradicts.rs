@@ -34,7 +34,7 @@
 //! Sentences that point to another step are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, one_of};
+use super::passage::{Passage, Stands, Token, length, one_of};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::{ReferenceKind, Vocabulary, Words};
@@ -122,7 +122,10 @@ fn is_of(sentence: &[Token<'_>], at: usize, words: &Words) -> bool {
     let behind = (at + 1..sentence.len().min(at + 3))
         .take_while(|next| near(&sentence[*next]) && sentence[*next].brace.is_none());
     let mut behind = behind.filter(|next| one_of(sentence, *next, words).is_some());
-    let before =
-        at >= 2 && sentence[at - 1].word == "of" && near(&sentence[at]) && one_of(sentence, at - 2, words).is_some();
+    let ends_here = |from: usize| one_of(sentence, from, words).is_some_and(|phrase| from + length(phrase) + 1 == at);
+    let before = at >= 2
+        && sentence[at - 1].word == "of"
+        && near(&sentence[at])
+        && (at.saturating_sub(3)..at - 1).any(ends_here);
     behind.next().is_some() || before
 }

@@ -8,14 +8,14 @@
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //! ````
 //!
 //! ## Right
 //! ````md
 //! ## Seal the ends {#seal}
 //!
-//! Melt the ends of the ribbon over a candle.
+//! Melt the ends of a ribbon over a candle.
 //!
 //! > [!CAUTION]
 //! > Flames and molten ribbon burn. Keep water by, and nothing else that burns.
@@ -25,16 +25,18 @@
 //! Looks at flames, hot glue, solvents and the like in the words of steps; and in sizes with `wearer: child` at buttons,
 //! beads, snaps, bells, cords, ribbons, glass and filling where a step sews them on, sets them or puts them in. A notice
 //! of the kinds warning, caution and important in the step counts, a sentence of the step that warns, and `cautions:` or
-//! `read_first:` that name the thing. The words stand in `templates/needs-en.json`. English booklets alone. That nothing
+//! `read_first:` that name the thing. What is filled for a child, and what is tied at a neck in a booklet that has sizes for
+//! children, is cautioned about at its own step. The words stand in `templates/needs-en.json`. English booklets alone. That nothing
 //! is found never means that a thing is safe.
 
 use super::house_words_english::is_english;
 use super::judge::{Judge, Subject};
 use super::needed::says;
+use super::passage::{Stands, passages, place};
 use super::said::{Sentence, sentences};
-use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Kind, NoticeKind, Notion, Verb, Wearer, is_for};
-use crate::resolve::{Edition, EditionStep};
+use crate::diag::{Check, Finding, Findings, Group, Home};
+use crate::model::{Kind, NoticeKind, Notion, Size, Verb, Wearer, is_for};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork};
 use crate::source::Span;
 use crate::syntax::{Danger, Harm};
 
@@ -72,8 +74,45 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
                 );
                 told.push(what);
             }
+            if !warns(&words, harm) {
+                findings.extend(at_its_step(subject, edition, step, child));
+            }
         }
     }
+}
+
+/// What needs its caution at the very step: what is tied at a neck, where children have a size too, and the filling of
+/// what a child will have.
+fn at_its_step(subject: &Subject<'_>, edition: &Edition<'_>, step: &EditionStep<'_>, child: bool) -> Option<Finding> {
+    let harm = &subject.needs.harm;
+    let sizes = &subject.draft.facts.sizes;
+    let near = |size: &&Size| size.wearer == Wearer::Child && size.shares_view(edition.size_facts());
+    let children = sizes.iter().any(|size| near(&size));
+    let tied = |work: &EditionWork<'_>| {
+        let copies: Vec<CopyId> = work.touched().filter_map(|touched| touched.copy()).collect();
+        let neck = |copy: &CopyId| super::cord_at_neck::is_neck_tie(edition, *copy, harm);
+        let to = |copy: &CopyId| !super::cord_at_neck::is_tie(edition, *copy, harm);
+        work.verb.lasts() && copies.iter().any(neck) && copies.iter().any(to)
+    };
+    let (what, because) = if children && step.works.iter().any(tied) {
+        ("what is tied or strapped at the neck", "a child can be caught and strangled by it")
+    } else if child && step.works.iter().any(|work| work.verb == Verb::Stuff) {
+        (
+            "the filling and what may be left in it",
+            "a child can swallow what comes out of a seam, and a pin can hurt it",
+        )
+    } else {
+        return None;
+    };
+    let title =
+        passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
+    let message = format!("this step gives no caution about {what}: {because}");
+    let finding = CHECK.at(place(&title.tokens)?, message);
+    Some(
+        finding
+            .hint("add a notice to the step, `> [!CAUTION]`, that says what can happen and how it is avoided")
+            .in_size(edition.size(), ""),
+    )
 }
 
 /// What burns or poisons, by the words of a step.

@@ -51,7 +51,7 @@ pub(super) static CHECK: Judge = Judge::booklet(
 /// Holds every child's size against every adult's of its view.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let sizes = &subject.draft.facts.sizes;
-    let rows = rows(subject);
+    let rows: Vec<Row> = rows(subject).into_iter().filter(|row| !row.bought).collect();
     for view in by_view(sizes) {
         let (children, adults): (Vec<usize>, Vec<usize>) =
             view.iter().copied().partition(|size| sizes[*size].wearer == Wearer::Child);

@@ -22,17 +22,18 @@
 //!
 //! ## Limits
 //! Goes by names, of pieces, copies and notions, that hold both a word for a cord and one for the neck or a hood, and by
-//! work that sews such a thing to an edge with such a name. A binding or a facing is no cord. The words stand in
+//! work that sews such a thing to an edge with such a name, and by the headings of the steps. A binding or a facing is no cord. The words stand in
 //! `templates/needs-en.json`. EN 14682 is a standard on cords and drawstrings on children's clothing (from memory): look up
 //! the rule of your place, and name it in the waiver. A waiver says that you looked, never that the thing is safe. English
 //! booklets alone.
 
 use super::house_words_english::is_english;
 use super::judge::{Judge, Subject};
-use super::needed::says;
-use crate::diag::{Check, Findings, Group};
+use super::needed::{says, stems};
+use super::passage::{Stands, passages, place};
+use crate::diag::{Check, Finding, Findings, Group};
 use crate::model::{Kind, Wearer, is_for};
-use crate::resolve::{Edition, NameKind};
+use crate::resolve::{CopyId, Edition, EditionStep, NameKind};
 use crate::source::Span;
 use crate::syntax::Harm;
 
@@ -49,8 +50,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for edition in subject.editions.iter().filter(|edition| edition.size_facts().wearer == Wearer::Child) {
         let mut owners: Vec<String> = Vec::new();
         for (id, names, span) in things(edition) {
-            if names.iter().any(|name| says(name, &harm.cords) && says(name, &harm.neck) && !says(name, &harm.no_cords))
-            {
+            if names.iter().any(|name| ties_the_neck(name, harm)) {
                 findings.push(told(edition, &id, span));
                 owners.push(id);
             }
@@ -65,10 +65,53 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             findings.push(told(edition, &id, work.work.verb_span));
             owners.push(id);
         }
+        for step in edition.steps() {
+            findings.extend(headed(edition, step, harm));
+        }
     }
 }
 
-fn told(edition: &Edition<'_>, id: &str, span: Span) -> crate::diag::Finding {
+/// A step of a child's size whose heading speaks of a tie at the neck.
+fn headed(edition: &Edition<'_>, step: &EditionStep<'_>, harm: &Harm) -> Option<Finding> {
+    let title =
+        passages(step.step, Some(edition.size())).into_iter().find(|passage| passage.stands == Stands::Title)?;
+    let text = stems(&title.tokens).join(" ");
+    let ties = says(&text, &harm.ties) && says(&text, &harm.neck);
+    let span = place(&title.tokens).filter(|_| ties && !says(&text, &harm.no_cords) && !says(&text, &harm.denials))?;
+    Some(
+        CHECK
+            .at(span, "this step is for a size for a child, and has a tie or a cord at the neck")
+            .hint("keep the step to the sizes for adults with `for=`, or waive it with your reason and the rule that you looked up, such as EN 14682")
+            .in_size(edition.size(), ""),
+    )
+}
+
+/// Whether a size has a cord, a tie or a strap at the neck.
+pub(super) fn is_tied(edition: &Edition<'_>, harm: &Harm) -> bool {
+    things(edition).iter().any(|(_, names, _)| names.iter().any(|name| ties_the_neck(name, harm)))
+}
+
+/// Whether a name is that of a cord, a tie or a strap at the neck.
+fn ties_the_neck(name: &str, harm: &Harm) -> bool {
+    says(name, &harm.cords) && says(name, &harm.neck) && !says(name, &harm.no_cords)
+}
+
+/// Whether a copy bears the name of a cord, a tie or a strap at the neck.
+pub(super) fn is_neck_tie(edition: &Edition<'_>, copy: CopyId, harm: &Harm) -> bool {
+    names_of(edition, copy).iter().any(|name| ties_the_neck(name, harm))
+}
+
+/// Whether a copy bears the name of a cord, a tie or a strap.
+pub(super) fn is_tie(edition: &Edition<'_>, copy: CopyId, harm: &Harm) -> bool {
+    names_of(edition, copy).iter().any(|name| says(name, &harm.cords))
+}
+
+fn names_of(edition: &Edition<'_>, copy: CopyId) -> [String; 3] {
+    let piece = &edition.draft.facts.pieces[edition.cast[copy].piece];
+    [piece.id.text.replace('_', " "), piece.name.text.clone(), edition.copy_name(copy)]
+}
+
+fn told(edition: &Edition<'_>, id: &str, span: Span) -> Finding {
     CHECK
         .at(span, format!("`{id}` is a cord, a tie or a strap at the neck of a size for a child"))
         .hint("leave it out of the sizes for children, or waive it with your reason and the rule that you looked up, such as EN 14682")

@@ -39,7 +39,8 @@
 //! ## Limits
 //! Only in the sentences of a step that cuts, with a number before the last word of a piece's name; any number is
 //! right that comes of the copies of one fabric or of some of them together. Buttons and the like are counted
-//! where the step sews them on. "Pairs", "sets" and "each" are passed over.
+//! where the step sews them on. In sentences that cut nothing a number is wrong that is larger than all copies of the pieces that
+//! its words name. "Pairs", "sets" and "each" are passed over.
 
 use std::collections::BTreeSet;
 
@@ -67,6 +68,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             pieces(edition, step, passage, vocabulary, findings);
             notions(edition, step, passage, vocabulary, findings);
             all_of_them(edition, step, passage, vocabulary, findings);
+            finished(edition, step, passage, vocabulary, findings);
         }
     });
 }
@@ -100,6 +102,74 @@ fn pieces(
                 && let Some(finding) = finding(&said, &told.to_string(), "cuts")
             {
                 findings.push(finding.in_size(edition.size(), ""));
+            }
+        }
+    }
+}
+
+/// "Three strips" where no step cuts more than two: in a sentence that cuts nothing, what the words after the number narrow
+/// the pieces down to.
+fn finished(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    passage: &Passage<'_>,
+    vocabulary: &Vocabulary,
+    findings: &mut Findings,
+) {
+    let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
+    if away {
+        return;
+    }
+    let cuts = step.works.iter().any(|work| work.verb == Verb::Cut);
+    let verbs = vocabulary.verbs.get(Verb::Cut.word()).filter(|_| cuts);
+    let facts = &edition.draft.facts;
+    let pieces = PieceId::each(&facts.pieces).map(|(piece, _)| piece);
+    let names: Vec<(PieceId, Spoken, u32)> = pieces
+        .map(|piece| {
+            let copies = u32::try_from(edition.cast.of_piece(piece).count()).unwrap_or(u32::MAX);
+            (piece, name(edition, piece), copies)
+        })
+        .filter(|(_, _, copies)| *copies > 0)
+        .collect();
+    let sentences = passage.sentences().into_iter();
+    for sentence in sentences.filter(|sentence| verbs.is_none_or(|verbs| !any_of(sentence, verbs))) {
+        let is_noun = |word: &str| {
+            names.iter().any(|(_, name, _)| name.head() == word)
+                && !vocabulary.edge_words.iter().any(|edge| super::passage::stem(edge) == word)
+        };
+        for said in counted(sentence, vocabulary, &is_noun) {
+            let Some(end) = sentence.iter().position(|token| std::ptr::eq(token, &said.all[said.all.len() - 1])) else {
+                continue;
+            };
+            let rest = &sentence[end + 1..];
+            // "Of one length" counts nothing.
+            let counts = |token: &Token<'_>| number(token, vocabulary).is_some_and(|count| count != 1);
+            let next = rest.iter().position(counts).unwrap_or(rest.len());
+            let around: Vec<Token<'_>> = said.noun.iter().chain(&rest[..next]).cloned().collect();
+            let of: Vec<&(PieceId, Spoken, u32)> =
+                names.iter().filter(|(_, name, _)| said.noun.last().is_some_and(|noun| name.has(&noun.word))).collect();
+            // "Four wadding panels" are those of the wadding.
+            let cloth = named(edition, said.noun);
+            let of_cloth = |piece: PieceId| {
+                let copies = edition.cast.of_piece(piece).filter(|copy| edition.cast[*copy].fabric == cloth);
+                u32::try_from(copies.count()).unwrap_or(u32::MAX)
+            };
+            let of: Vec<(PieceId, Spoken, u32)> = of
+                .into_iter()
+                .map(|(piece, name, all)| (*piece, name.clone(), if cloth.is_some() { of_cloth(*piece) } else { *all }))
+                .collect();
+            let narrowed: Vec<u32> =
+                of.iter().filter(|(_, name, _)| name.all_in(&around)).map(|(_, _, copies)| *copies).collect();
+            let most: u32 = match narrowed.is_empty() {
+                true => of.iter().map(|(_, _, copies)| *copies).sum(),
+                false => narrowed.iter().sum(),
+            };
+            if said.count > most
+                && most > 0
+                && let Some(span) = place(said.all)
+            {
+                let message = format!("“{}”, but {most} are cut in all", spoken(said.all));
+                findings.push(CHECK.at(span, message).hint(HINT).in_size(edition.size(), ""));
             }
         }
     }
@@ -156,7 +226,7 @@ fn fabric(
     let rest = &sentence[end..];
     let next = rest.iter().position(|token| number(token, vocabulary).is_some());
     let numbers = sentence.iter().filter(|token| number(token, vocabulary).is_some()).count();
-    let near = named(edition, &rest[..next.unwrap_or(rest.len())]);
+    let near = named(edition, said).or_else(|| named(edition, &rest[..next.unwrap_or(rest.len())]));
     if near.is_some() || numbers > 1 { near } else { named(edition, sentence) }
 }
 

@@ -19,7 +19,7 @@
 //! ```
 //!
 //! ## Limits
-//! Looks at the entry of the booklet's own edition. Silent where one of the two states no day. An edition without an
+//! Looks at the entry of the booklet's own edition, and tells it at both places. Silent where one of the two states no day. An edition without an
 //! entry is told by `edition-not-recorded`.
 
 use super::judge::{Judge, Subject};
@@ -42,18 +42,13 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     if day == other {
         return;
     }
-    findings.push(
-        CHECK
-            .at(
-                date.span,
-                format!(
-                    "the booklet is of {}, and its record gives {} for edition {}",
-                    day.spoken(),
-                    other.spoken(),
-                    facts.edition.text
-                ),
-            )
-            .hint("write the same day in both places")
-            .note(recorded.span, "in the record"),
-    );
+    // Nobody can know which of the two is the wrong one: it is told at both.
+    let hint = "write the same day in both places";
+    let edition = &facts.edition.text;
+    let here =
+        format!("the booklet is of {}, and its record gives {} for edition {edition}", day.spoken(), other.spoken());
+    findings.push(CHECK.at(date.span, here).hint(hint).note(recorded.span, "in the record"));
+    let there =
+        format!("the record gives {} for edition {edition}, and the booklet is of {}", other.spoken(), day.spoken());
+    findings.push(CHECK.at(recorded.span, there).hint(hint).note(date.span, "at the head"));
 }

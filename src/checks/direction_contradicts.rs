@@ -74,8 +74,13 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
         let body = passages.iter().filter(|passage| passage.stands == Stands::Body);
         let sentences: Vec<&[Token<'_>]> =
             body.flat_map(|passage| passage.sentences()).filter(|sentence| any_of(sentence, forms)).collect();
-        let told: Vec<Pole<'_>> = sentences.iter().flat_map(|sentence| poles(sentence, vocabulary)).collect();
-        for ((pair, side), (fact, span)) in &facts {
+        // What a description shows as done.
+        let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
+        let done = vocabulary.done.get(verb).map_or(&[][..], Vec::as_slice);
+        let shown: Vec<&[Token<'_>]> = shown.flat_map(|passage| done_to(passage, done)).collect();
+        let each = facts.iter().flat_map(|fact| [(fact, &sentences), (fact, &shown)]);
+        for (((pair, side), (fact, span)), sentences) in each {
+            let told: Vec<Pole<'_>> = sentences.iter().flat_map(|sentence| poles(sentence, vocabulary)).collect();
             let says = |side: usize| told.iter().any(|pole| pole.pair == *pair && pole.side == side);
             if facts.contains_key(&(*pair, 1 - side)) || says(*side) {
                 continue;
@@ -91,6 +96,13 @@ fn look(step: &EditionStep<'_>, passages: &[Passage<'_>], vocabulary: &Vocabular
             }
         }
     }
+}
+
+/// What stands right behind the participles of a description: "pressed up".
+fn done_to<'p>(passage: &'p Passage<'_>, done: &[String]) -> Vec<&'p [Token<'p>]> {
+    let tokens = passage.tokens.as_slice();
+    let at = (0..tokens.len()).filter(|at| one_of(tokens, *at, done).is_some());
+    at.map(|at| &tokens[at..tokens.len().min(at + 4)]).collect()
 }
 
 /// One of two opposites, said.

@@ -41,11 +41,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for (at, entry) in record.iter().enumerate() {
         let twin = record[at + 1..].iter().find(|other| same(&other.edition.text, &entry.edition.text));
         let Some(twin) = twin else { continue };
+        // The newest stands first, so that the one above has the number that was counted on; the other was left.
         findings.push(
             CHECK
-                .at(entry.edition.span, format!("edition {} stands twice in the record", entry.edition.text))
-                .hint("give the newer of the two a number of its own, or make one entry of both")
-                .note(twin.edition.span, "the other one"),
+                .at(twin.edition.span, format!("edition {} stands twice in the record", entry.edition.text))
+                .hint("give each of the two a number of its own, or make one entry of both")
+                .note(entry.edition.span, "the other one"),
         );
     }
 }

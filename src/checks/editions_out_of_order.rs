@@ -27,7 +27,7 @@
 use std::cmp::Ordering;
 
 use super::judge::{Judge, Subject};
-use super::releases::by_number;
+use super::releases::{by_number, same};
 use crate::diag::{Check, Finding, Findings, Group, Home};
 use crate::model::{Date, Release};
 
@@ -48,7 +48,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         return;
     }
     for (newer, older) in pairs {
-        findings.extend(number_falls(newer, older).or_else(|| day_falls(newer, older)));
+        // The booklet's own day stands at its head too.
+        let stated = newer.date.as_ref().zip(subject.draft.facts.date.as_ref());
+        let sure = stated.is_some_and(|(one, other)| {
+            one.text == other.text && same(&newer.edition.text, &subject.draft.facts.edition.text)
+        });
+        findings.extend(number_falls(newer, older).or_else(|| day_falls(newer, older, sure)));
     }
 }
 
@@ -72,16 +77,19 @@ fn number_falls(newer: &Release, older: &Release) -> Option<Finding> {
     (numbers(newer, older) == Some(Ordering::Less)).then_some(finding)
 }
 
-fn day_falls(newer: &Release, older: &Release) -> Option<Finding> {
+/// Where the newer day is sure, the older one is wrong.
+fn day_falls(newer: &Release, older: &Release, sure: bool) -> Option<Finding> {
     let (here, below) = (newer.date.as_ref()?, older.date.as_ref()?);
     let (day, before) = (Date::parse(&here.text)?, Date::parse(&below.text)?);
-    let message = format!(
-        "edition {} is of {}, before the {} of edition {}",
-        newer.edition.text,
-        day.spoken(),
-        before.spoken(),
-        older.edition.text
-    );
-    let finding = CHECK.at(here.span, message).hint("mend the day that is wrong, or the order of the entries");
-    (day < before).then(|| finding.note(below.span, "the older edition"))
+    let (one, other) = (&newer.edition.text, &older.edition.text);
+    let hint = "mend the day that is wrong, or the order of the entries";
+    let finding = if sure {
+        let message = format!("edition {other} is of {}, after the {} of edition {one}", before.spoken(), day.spoken());
+        CHECK.at(below.span, message).hint(hint).note(here.span, "the newer edition")
+    } else {
+        let message =
+            format!("edition {one} is of {}, before the {} of edition {other}", day.spoken(), before.spoken());
+        CHECK.at(here.span, message).hint(hint).note(below.span, "the older edition")
+    };
+    (day < before).then_some(finding)
 }

@@ -48,14 +48,21 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     each_step(subject, &mut |edition, step, passages| {
         let ways = ways(step);
-        let Some(way) = ways.iter().next().filter(|_| ways.len() == 1) else { return };
         let body: Vec<&Passage<'_>> = passages.iter().filter(|passage| passage.stands == Stands::Body).collect();
-        let says = |words: &[String]| body.iter().any(|passage| any_of(&passage.tokens, words));
-        if subject.vocabulary.finishes.get(*way).is_none_or(|words| says(words)) {
-            return;
-        }
+        let says = |way: &str| {
+            let words = subject.vocabulary.finishes.get(way);
+            words.is_none_or(|words| body.iter().any(|passage| any_of(&passage.tokens, words)))
+        };
+        // Of two ways, the one that the words never tell has become the other.
+        let untold: Vec<&str> = ways.iter().copied().filter(|way| !says(way)).collect();
+        let [way] = untold.as_slice() else { return };
+        let mut told = false;
         for passage in body {
             look(passage, way, subject.vocabulary, &mut |at, word| {
+                if told && ways.len() > 1 {
+                    return;
+                }
+                told = true;
                 findings.push(
                     CHECK
                         .at(passage.tokens[at].span, format!("“{word}”, but the work of the step says `by: {way}`"))

@@ -1,39 +1,132 @@
 //! Values that leave the family: one row of values held against its own steps, and against those of all other rows.
 
 use super::rows::Row;
+use crate::measure::Dimension;
 
 /// What is odd about a row, at the size (by its place in the group) that it shows at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Odd {
     /// The value is that of the size before.
     Stalls(usize),
-    /// The value lies far from where the others would have it.
+    /// The value lies far from where the others would have it, or falls where they grow.
     Jumps(usize),
 }
 
 /// What no other row has to agree about: steps that differ by less are a matter of rounding, in mm.
 const LEAST: f64 = 5.0;
 
-/// Looks along a row; `others` are the values of the other rows over the same sizes.
+/// Looks along a row; `others` are the values of the other rows over the same sizes, `least` what is a matter of rounding.
 pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd> {
     let values = row.over(sizes)?;
     let steps = steps(&values);
-    if values.len() < 3 || steps.iter().any(|step| *step < 0.0) || steps.iter().all(|step| *step == 0.0) {
+    let least = if row.dimension == Dimension::Length { LEAST } else { 0.0 };
+    if values.len() < 3 || steps.iter().all(|step| *step == 0.0) {
         return None;
+    }
+    if steps.iter().any(|step| *step < 0.0) {
+        return falls(&values, &steps, others, least).map(Odd::Jumps);
     }
     let still: Vec<usize> = (0..steps.len()).filter(|at| steps[*at] == 0.0).collect();
     match still.as_slice() {
-        [] => off_own_steps(&values, &steps, others).or_else(|| off_the_others(&values, others)).map(Odd::Jumps),
+        // What is bought comes in the lengths that shops sell.
+        _ if row.bought => None,
+        [] => off_own_steps(&values, &steps, others)
+            .or_else(|| off_the_others(&values, others))
+            .or_else(|| off_even_steps(&values, &steps, others))
+            .map(Odd::Jumps),
         [at] => {
-            let grow = |other: &Vec<f64>| other[at + 1] > other[*at];
-            let all_grow = others.len() >= 3 && others.iter().all(grow);
+            // Rows that stand still as well tell nothing of the family.
+            let graded: Vec<Vec<f64>> = others.iter().filter(|other| grows(other)).cloned().collect();
+            let all_grow = !graded.is_empty();
+            let whole = graded.len() == others.len();
+            let far = steps.iter().copied().fold(0.0, f64::max) >= FAR;
+            // Two that stand still together are made so.
+            let most = |all: &[f64]| self::steps(all).into_iter().fold(0.0, f64::max);
+            let with_it = |other: &Vec<f64>| other[at + 1] == other[*at] && most(other) >= most(&values) / 2.0;
+            if others.iter().any(with_it) {
+                return None;
+            }
+            let alike = (whole && others.len() >= 3) || (grows_like(&values, *at, &graded) && (whole || far));
             let regular = off_own_steps(&values, &steps, others).is_some_and(|size| size == *at || size == at + 1);
-            (all_grow || regular).then_some(Odd::Stalls(at + 1))
+            let doubled = || twice_the_others(&steps, *at);
+            ((all_grow && alike) || regular || (all_grow && doubled())).then_some(Odd::Stalls(at + 1))
         }
         // A row that rises here and there is made so.
         _ => None,
     }
 }
+
+/// Whether a row grows from each size to the next.
+fn grows(all: &[f64]) -> bool {
+    all.windows(2).all(|two| two[1] > two[0])
+}
+
+/// How far a row has to step elsewhere, in mm, for standing still to be odd where other rows do so too.
+const FAR: f64 = 15.0;
+
+/// Whether a row that stands still once grows elsewhere at half the rate of the others, or faster: it follows the size.
+fn grows_like(values: &[f64], still: usize, others: &[Vec<f64>]) -> bool {
+    let rate = |all: &[f64]| -> f64 {
+        (0..all.len() - 1).filter(|at| *at != still).map(|at| all[at + 1] / all[at] - 1.0).fold(0.0, f64::max)
+    };
+    let rates: Vec<f64> = others.iter().map(|other| rate(other)).collect();
+    let smallest = rates.iter().copied().fold(f64::MAX, f64::min);
+    rate(values) >= smallest / 2.0 && rate(values) >= 0.1
+}
+
+/// Whether the step after or before one of nothing is as long as two of the others.
+fn twice_the_others(steps: &[f64], still: usize) -> bool {
+    let beside =
+        [still.checked_sub(1), Some(still + 1)].into_iter().flatten().filter_map(|at| Some((at, *steps.get(at)?)));
+    let rest = |own: usize| -> Vec<f64> {
+        steps.iter().enumerate().filter(|(at, _)| *at != still && *at != own).map(|(_, step)| *step).collect()
+    };
+    beside.into_iter().any(|(at, step)| {
+        let usual = median(&rest(at));
+        usual > 0.0 && (step / usual - 2.0).abs() <= 0.25
+    })
+}
+
+/// A value that lies above both its neighbours, or below what came before at the end, where all others grow throughout.
+fn falls(values: &[f64], steps: &[f64], others: &[Vec<f64>], least: f64) -> Option<usize> {
+    let fallen: Vec<usize> = (0..steps.len()).filter(|at| steps[*at] < 0.0).collect();
+    let [at] = fallen.as_slice() else { return None };
+    let far = -steps[*at] > least && -steps[*at] > values[at + 1] * 0.05;
+    if others.is_empty() || !others.iter().all(|other| grows(other)) || !far || steps.len() < 2 {
+        return None;
+    }
+    // Without the one or the other the row would rise: the one that lies farther from its neighbours slipped.
+    let rises_without = |left: usize| {
+        let rest: Vec<f64> = values.iter().enumerate().filter(|(at, _)| *at != left).map(|(_, value)| *value).collect();
+        grows(&rest)
+    };
+    match (rises_without(*at), rises_without(at + 1)) {
+        (true, false) => Some(*at),
+        (false, true) => Some(at + 1),
+        (true, true) => Some(if at + 2 == values.len() { at + 1 } else { *at }),
+        (false, false) => None,
+    }
+}
+
+/// Of three values, one of whose steps is far longer than the other, where every other row takes even steps.
+fn off_even_steps(values: &[f64], steps: &[f64], others: &[Vec<f64>]) -> Option<usize> {
+    let even = |other: &Vec<f64>| {
+        let own = self::steps(other);
+        own[0].max(own[1]) <= own[0].min(own[1]) * 2.0
+    };
+    let [first, second] = *steps else { return None };
+    let graded: Vec<&Vec<f64>> = others.iter().filter(|other| grows(other)).collect();
+    let uneven = first.max(second) >= first.min(second) * EVEN && (first - second).abs() >= LEAST;
+    if values.len() != 3 || graded.is_empty() || !graded.into_iter().all(even) || !uneven {
+        return None;
+    }
+    // A longer first step says that the middle or the first value slipped, a longer second one the middle or the last: the
+    // one that leaves a step as the others have it.
+    Some(if second > first { 2 } else { 1 })
+}
+
+/// How many times the other step a step is far longer.
+const EVEN: f64 = 2.5;
 
 fn steps(values: &[f64]) -> Vec<f64> {
     values.windows(2).map(|two| two[1] - two[0]).collect()

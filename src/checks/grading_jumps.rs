@@ -30,8 +30,9 @@
 //! Looks at lengths that state a value for each of three sizes or more, and at edges drawn for each size; children's and
 //! adults' sizes by themselves. A step is far where the row's other steps, two at the least, are equal to a quarter, and it
 //! is more than twice or less than a quarter of them, unless other rows take such a step there; a value between two others
-//! where it lies by nearly half a step from their middle; and in a row of three where three other rows share their growth
-//! out alike and it does not. What differs by less than 5 mm is rounding. Common practice, no source.
+//! where it lies by nearly half a step from their middle; in a row of three where three other rows share their growth
+//! out alike and it does not, or where all others take even steps and one of its own is two and a half times the other. A
+//! value that falls where all others grow is told too, also of what is bought. What differs by less than 5 mm is rounding. Common practice, no source.
 
 use super::grading::Odd;
 use super::grading_stalls::each_odd;

@@ -11,6 +11,8 @@ use crate::model::{Draft, Text, Vocabulary};
 use crate::resolve::Edition;
 use crate::syntax::Needs;
 
+use super::step_words::StepWords;
+
 /// Everything that checks of a whole booklet may look at.
 pub struct Subject<'a> {
     /// The booklet as written.
@@ -36,6 +38,8 @@ pub struct Subject<'a> {
     pub letters: &'a BTreeSet<char>,
     /// The cloth of every size, laid or too narrow; in the order of the editions.
     pub cloth: &'a [Laid],
+    /// The words of every step, once a check has asked for them.
+    pub read: StepWords<'a>,
 }
 
 /// How a check runs.

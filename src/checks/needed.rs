@@ -1,5 +1,6 @@
 //! Whether a list names what is needed, under any of the words by which makers know it.
 
+use super::passage::Token;
 use crate::syntax::{Harm, Need, Needs};
 
 /// A list that makers bring together from: tools and notions, each split into the things that it names.
@@ -35,6 +36,20 @@ pub(super) fn says(text: &str, phrases: &[String]) -> bool {
     phrases.iter().any(|phrase| holds(&text, &words(phrase)))
 }
 
+/// The words of some tokens as the lists hold them; empty where a figure stands.
+pub(super) fn stems(tokens: &[Token<'_>]) -> Vec<String> {
+    tokens.iter().map(|token| single(&token.word.replace(['\'', '’'], ""))).collect()
+}
+
+/// How many words of the longest phrase of a list begin at `at`; none where no phrase does.
+pub(super) fn phrase_at(text: &[String], at: usize, phrases: &[String]) -> usize {
+    let all = phrases.iter().map(|phrase| words(phrase));
+    all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase))
+        .map(|phrase| phrase.len())
+        .max()
+        .unwrap_or(0)
+}
+
 /// Whether a name is that of a child: by a word, or by an age.
 pub(super) fn is_of_child(name: &str, harm: &Harm) -> bool {
     if says(name, &harm.child) {
@@ -66,8 +81,13 @@ fn holds(text: &[String], phrase: &[String]) -> bool {
     !phrase.is_empty() && text.windows(phrase.len()).any(|some| some == phrase)
 }
 
-/// A name taken apart at its commas and its "and", "or" and "with"; the whole name stands first.
+/// A name taken apart at its commas and its "and", "or" and "with".
 fn split(name: &str) -> Vec<Vec<String>> {
+    // What a machine has, such as a needle, is no thing by itself.
+    let own = name.split_once(" with ").filter(|(thing, _)| thing.to_lowercase().ends_with("machine"));
+    let name = own.map_or(name.to_owned(), |(thing, has)| {
+        format!("{thing} and machine {}", has.replace(',', " ").replace(" and ", " and machine "))
+    });
     let all = words(&name.replace([',', ';', '/', '(', ')', '+', '&'], " and "));
     let joins = |word: &String| ["and", "or", "with", "such", "plus"].contains(&word.as_str());
     let parts = all.split(joins).filter(|part| !part.is_empty()).map(<[String]>::to_vec);

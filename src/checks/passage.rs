@@ -116,6 +116,13 @@ pub(super) fn stem(word: &str) -> &str {
     }
 }
 
+/// The words of a name, without the endings of their plural.
+pub(super) fn name_words(name: &str) -> Vec<String> {
+    let name = name.to_lowercase();
+    let words = name.split(|letter: char| !letter.is_alphanumeric() && letter != '’' && letter != '\'');
+    words.filter(|word| !word.is_empty()).map(|word| stem(word).to_owned()).collect()
+}
+
 /// The number that a word or a figure says.
 pub(super) fn number(token: &Token<'_>, vocabulary: &Vocabulary) -> Option<u32> {
     vocabulary.numbers.get(&token.word).copied().or_else(|| token.word.parse().ok())

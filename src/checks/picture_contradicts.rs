@@ -23,17 +23,24 @@
 //! ````
 //!
 //! ## Limits
-//! Compares left and right, top and bottom, inner and outer before the same noun, and the sides that face each
-//! other, up or out behind the same noun; where they differ, the picture's own words and classes tell which of the two is wrong. The opposites stand in `templates/vocabulary-en.json`. Silent where the words say both.
+//! Compares left and right, top and bottom, inner and outer before the same noun, the sides that face each
+//! other, up or out behind the same noun, which way a thing points, and which of two lies on the other; where they differ,
+//! the picture's own words and classes, or the work of other steps, tell which of the two is wrong. The description of a
+//! drawing that is made from the work (`draw:work`) is held against that work too: right or wrong sides together, and pieces
+//! that neither it nor the work before has to do with. The opposites stand in `templates/vocabulary-en.json`. Silent where the
+//! words say both.
+
+use std::collections::BTreeSet;
 
 use super::direction_contradicts::{Pole, poles};
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, place, spoken, stem};
+use super::picture_layers::{by_the_work, layers};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::Vocabulary;
-use crate::resolve::{Edition, EditionStep};
+use crate::model::{Verb, Vocabulary};
+use crate::resolve::{CopyId, Edition, EditionStep, Touched};
 use crate::source::Span;
 
 /// The check.
@@ -64,20 +71,39 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let finding = CHECK.at(span, message).hint("look at the picture, and mend the one that is wrong");
             findings.push(finding.in_size(edition.size(), ""));
         });
+        for (own, others) in [(&told, &shown), (&shown, &told)] {
+            lost(own, others, &mut |span, message| {
+                let finding = CHECK.at(span, message).hint("look at the picture, and mend the one that is wrong");
+                findings.push(finding.in_size(edition.size(), ""));
+            });
+        }
+        layers(passages, subject.vocabulary, &mut |span, message| {
+            let finding = CHECK.at(span, message).hint("look at the picture, and mend the one that is wrong");
+            findings.push(finding.in_size(edition.size(), ""));
+        });
+        by_the_work(edition, step, passages, subject.vocabulary, &mut |span, message| {
+            let finding =
+                CHECK.at(span, message).hint("describe what the work of the step does, which is what is drawn");
+            findings.push(finding.in_size(edition.size(), ""));
+        });
+        swapped(subject, edition, step, findings);
         for claim in &shown {
             let same = |other: &Claim<'_>, side: usize| {
                 other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
             };
             let against = told.iter().find(|other| same(other, 1 - claim.pole.side));
+            // "Both backs" are each of them.
+            let both = shown_of_both(passages, claim, subject.vocabulary);
             let also =
                 told.iter().chain(&shown).any(|other| same(other, claim.pole.side) && !std::ptr::eq(other, claim));
-            let (Some(against), false) = (against, also) else { continue };
+            let (Some(against), false) = (against, also && !both) else { continue };
             let (Some(alt), Some(words)) = (place(claim.words), place(against.words)) else { continue };
             // The picture itself tells which of the two is wrong.
             let seen = drawn.says(&claim.pole, subject.vocabulary);
+            let seen = seen.or_else(|| elsewhere(edition, step, passages, claim, subject.vocabulary));
             let message =
                 format!("the description says “{}”, and the words “{}”", spoken(claim.words), spoken(against.words));
-            let (at, other, which) = match seen {
+            let (at, other, which) = match seen.or((both && also).then_some(claim.pole.side)) {
                 Some(side) if side == claim.pole.side => (words, alt, "the description"),
                 _ => (alt, words, "the words"),
             };
@@ -90,6 +116,118 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     });
+}
+
+/// Whether a description says something of both of a thing.
+fn shown_of_both(passages: &[Passage<'_>], claim: &Claim<'_>, vocabulary: &Vocabulary) -> bool {
+    passages.iter().filter(|passage| passage.stands == Stands::Alt).any(|passage| {
+        let at = passage.tokens.iter().position(|token| std::ptr::eq(token, &claim.words[0]));
+        at.and_then(|at| at.checked_sub(1)).is_some_and(|at| vocabulary.both.contains(&passage.tokens[at].word))
+    })
+}
+
+/// A step shows the picture that bears the name of another step, which shows a picture with another name.
+fn swapped(subject: &Subject<'_>, edition: &Edition<'_>, step: &EditionStep<'_>, findings: &mut Findings) {
+    let stem = |path: &str| {
+        let file = path.rsplit('/').next().unwrap_or("");
+        file.split_once('.').map_or(String::new(), |(stem, _)| stem.to_owned())
+    };
+    let named = |other: &EditionStep<'_>| other.step.id.as_ref().map_or(String::new(), |id| id.text.clone());
+    let shows = |other: &EditionStep<'_>| other.figure.as_ref().map_or(String::new(), |figure| stem(&figure.path));
+    let (own, shown) = (named(step), shows(step));
+    if shown.is_empty() || shown == own {
+        return;
+    }
+    let owner = subject.editions.iter().find(|other| other.size() == edition.size());
+    let owner = owner.and_then(|edition| edition.steps().find(|other| named(other) == shown));
+    let Some(owner) = owner.filter(|owner| !shows(owner).is_empty() && shows(owner) != shown) else { return };
+    let Some(figure) = &step.figure else { return };
+    let message = format!("this picture bears the name of step {}, which shows another one", owner.number);
+    let finding = CHECK.at(figure.span, message).hint("see whether two pictures changed places");
+    findings.push(finding.in_size(edition.size(), ""));
+}
+
+/// Where the description tells one of a thing on each side, and the words, as often, both on one: the one that they turn
+/// round. The same the other way about.
+fn lost(told: &[Claim<'_>], shown: &[Claim<'_>], tell: &mut dyn FnMut(Span, String)) {
+    for (at, claim) in told.iter().enumerate() {
+        let alike = |other: &&Claim<'_>| other.pole.pair == claim.pole.pair && other.of == claim.of;
+        let first = !told[..at].iter().any(|other| alike(&other));
+        let (words, picture): (Vec<&Claim<'_>>, Vec<&Claim<'_>>) =
+            (told.iter().filter(alike).collect(), shown.iter().filter(alike).collect());
+        let one_side = words.iter().all(|other| other.pole.side == claim.pole.side);
+        let both = picture.iter().any(|other| other.pole.side != picture[0].pole.side);
+        if !first || claim.of.is_empty() || words.len() < 2 || words.len() != picture.len() || !one_side || !both {
+            continue;
+        }
+        let wrong = words.iter().zip(&picture).find(|(word, shown)| word.pole.side != shown.pole.side);
+        let Some((word, shown)) = wrong else { continue };
+        if let Some(span) = place(word.words) {
+            let (word, shown) = (spoken(word.words), spoken(shown.words));
+            tell(
+                span,
+                format!("“{word}” is said twice, and words and description do not agree: the other says “{shown}”"),
+            );
+        }
+    }
+}
+
+/// Which side is the true one, by more than the two: where the description tells one thing on each side and the words tell
+/// two on one, the words lost it; and where the work of other steps lays a thing that the words name at one side.
+fn elsewhere(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    passages: &[Passage<'_>],
+    claim: &Claim<'_>,
+    vocabulary: &Vocabulary,
+) -> Option<usize> {
+    let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
+    let named = |name: &Spoken| body().any(|passage| name.all_in(&passage.tokens));
+    let sides = vocabulary.opposites.get(claim.pole.pair)?;
+    if sides.iter().zip(&vocabulary.lies_up).all(|(own, up)| own.iter().any(|word| up.contains(word))) {
+        return laid_by_the_work(edition, step, claim, vocabulary);
+    }
+    let works = edition.steps().filter(|other| other.number != step.number).flat_map(|other| &other.works);
+    let mut found = BTreeSet::new();
+    for work in works.filter(|work| work.verb != Verb::Cut) {
+        let copies: BTreeSet<CopyId> = work.touched().filter_map(|touched| touched.copy()).collect();
+        if copies.len() < 2 || !copies.iter().all(|copy| named(&Spoken::of(&edition.copy_name(*copy)))) {
+            continue;
+        }
+        for touched in work.touched() {
+            let Touched::Edge(copy, edge) = touched else { continue };
+            let name = edition.edge(copy, edge).map_or("", |edge| edge.name.as_str());
+            let side = sides.iter().position(|words| name.split('_').any(|word| words.iter().any(|own| own == word)));
+            found.extend(side);
+        }
+    }
+    found.iter().next().copied().filter(|_| found.len() == 1)
+}
+
+/// A seam lays the piece that is named first right side up, and the last one on it, wrong side up.
+fn laid_by_the_work(
+    edition: &Edition<'_>,
+    step: &EditionStep<'_>,
+    claim: &Claim<'_>,
+    vocabulary: &Vocabulary,
+) -> Option<usize> {
+    let is = |touched: Option<&Touched>| {
+        let copy = touched.and_then(Touched::copy);
+        copy.is_some_and(|copy| Spoken::of(&edition.copy_name(copy)).has(&claim.of))
+    };
+    let sewn = step.works.iter().filter(|work| work.verb == Verb::Sew && !work.work.wrong_sides);
+    let mut sides = sewn.filter_map(|work| {
+        let (first, last) = (work.targets.first()?, work.targets.last()?);
+        match (is(first.touched.first()), is(last.touched.first())) {
+            (true, false) => Some(true),
+            (false, true) => Some(false),
+            _ => None,
+        }
+    });
+    let up = sides.next()?;
+    let right =
+        vocabulary.opposites[claim.pole.pair].iter().position(|words| words.contains(&vocabulary.lies_up[1][0]))?;
+    sides.all(|other| other == up).then_some(if up { right } else { 1 - right })
 }
 
 /// Claims that the words in a picture turn round: "pad up" beside "pad down".
@@ -173,7 +311,8 @@ impl Drawn {
 /// The last words of all names: what a sentence may speak of.
 fn names(edition: &Edition<'_>) -> Vec<Spoken> {
     let facts = &edition.draft.facts;
-    let copies = edition.cast.copies().map(|(copy, _)| called(edition, copy));
+    let copies =
+        edition.cast.copies().flat_map(|(copy, _)| [called(edition, copy), Spoken::of(&edition.copy_name(copy))]);
     let pieces = facts.pieces.iter().map(|piece| Spoken::of(&piece.name.text));
     let fabrics = facts.fabrics.iter().map(|fabric| Spoken::of(&fabric.name.text));
     let notions = facts.notions.iter().map(|notion| Spoken::of(&notion.name.text));
@@ -192,10 +331,23 @@ fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabular
                 // "The left-hand edge" is the left one.
                 let hand = sentence.get(end).is_some_and(|next| next.gap == "-");
                 let end = end + usize::from(hand);
-                let noun = sentence.get(end).filter(|next| next.gap == " " && !next.word.is_empty());
-                if let Some(noun) = noun.filter(|noun| is_noun(&noun.word)) {
-                    let of = stem(&noun.word).to_owned();
-                    found.push(Claim { pole, of, words: &sentence[at..=end] });
+                let joined = |next: &usize| sentence[*next].gap == " " && !sentence[*next].word.is_empty();
+                // "The right-hand side edge" is an edge.
+                let twice = |next: usize| {
+                    let edge =
+                        |at: usize| sentence.get(at).is_some_and(|token| vocabulary.edge_words.contains(&token.word));
+                    edge(next) && edge(next + 1) && joined(&(next + 1))
+                };
+                let noun = (end < sentence.len()).then(|| end + usize::from(twice(end))).filter(joined);
+                // "The right side" is one of the cloth.
+                let of_cloth = |noun: &usize| {
+                    !hand
+                        && vocabulary.opposites[pole.pair] == vocabulary.left_right
+                        && vocabulary.side.contains(&sentence[*noun].word)
+                };
+                if let Some(noun) = noun.filter(|noun| is_noun(&sentence[*noun].word) && !of_cloth(noun)) {
+                    let of = stem(&sentence[noun].word).to_owned();
+                    found.push(Claim { pole, of, words: &sentence[at..=noun] });
                 }
                 continue;
             }
@@ -208,11 +360,18 @@ fn claims<'t>(passage: &'t Passage<'_>, names: &[Spoken], vocabulary: &Vocabular
             // Of one word it is said of what stands right before it, "pad up"; of more, of what was named last,
             // "the strip wrong side up".
             let before = match pole.tokens.len() {
-                1 => at.checked_sub(1).filter(|before| is_name(&sentence[*before].word) && sentence[at].gap == " "),
+                1 => at.checked_sub(1).filter(|before| {
+                    let word = &sentence[*before].word;
+                    (is_name(word) || vocabulary.points.contains(word)) && sentence[at].gap == " "
+                }),
                 _ => sentence[..at].iter().rposition(|token| is_name(&token.word)),
             };
             if let Some(noun) = before.or((pole.tokens.len() > 1).then_some(at)) {
-                let of = before.map_or(String::new(), |noun| stem(&sentence[noun].word).to_owned());
+                let points = |word: &String| vocabulary.points.contains(word);
+                let of = before.map_or(String::new(), |noun| match &sentence[noun].word {
+                    word if points(word) => vocabulary.points[0].clone(),
+                    word => stem(word).to_owned(),
+                });
                 found.push(Claim { of, words: &sentence[noun..end], pole });
             }
         }

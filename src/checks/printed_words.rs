@@ -9,10 +9,11 @@ use crate::resolve::{Edition, EditionStep};
 
 /// Calls `see` with every step of every size, and its passages there.
 pub(super) fn each_step(subject: &Subject<'_>, see: &mut dyn FnMut(&Edition<'_>, &EditionStep<'_>, &[Passage<'_>])) {
-    for edition in subject.editions {
-        for step in edition.steps() {
-            see(edition, step, &passages(step.step, Some(edition.size())));
-        }
+    let steps = || subject.editions.iter().flat_map(|edition| edition.steps().map(move |step| (edition, step)));
+    let read =
+        subject.read.or_read(|| steps().map(|(edition, step)| passages(step.step, Some(edition.size()))).collect());
+    for ((edition, step), passages) in steps().zip(read) {
+        see(edition, step, passages);
     }
 }
 

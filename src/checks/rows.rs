@@ -6,18 +6,22 @@ use crate::model::{BySize, Outline, Size, Wearer, by_view};
 use crate::resolve::{Edition, PieceId, Worked};
 use crate::source::Span;
 
-/// A length with a value for each size.
+/// A length, or a figure of what is bought, with a value for each size.
 pub(super) struct Row {
     /// What it is called in a message.
     pub name: String,
     /// Where its name stands.
     pub place: Span,
+    /// What is measured: a length, or of what is bought a weight or a number.
+    pub dimension: Dimension,
+    /// Whether it is a figure of what is bought.
+    pub bought: bool,
     /// The value of each size, with the place where it is stated; `None` in sizes that do without.
     pub values: Vec<Option<(Exact, Span)>>,
 }
 
 impl Row {
-    /// Its values in mm over some sizes; `None` where one of them has none, or nothing.
+    /// Its values, of lengths in mm, over some sizes; `None` where one of them has none, or nothing.
     pub fn over(&self, sizes: &[usize]) -> Option<Vec<f64>> {
         let value = |size: &usize| self.values.get(*size)?.as_ref().map(|(value, _)| to_f64(*value));
         let all: Vec<f64> = sizes.iter().map(value).collect::<Option<_>>()?;
@@ -33,16 +37,12 @@ impl Row {
     pub fn side_by_side(&self, subject: &Subject<'_>, sizes: &[usize]) -> String {
         let one = |size: &usize| {
             let (value, _) = self.values.get(*size)?.as_ref()?;
-            Some(format!("{} {}", subject.draft.facts.sizes[*size].id.text, told(&subject.editions[*size], *value)))
+            let quantity = Quantity { value: *value, dimension: self.dimension };
+            let told = super::words::length_of(&subject.editions[*size], Worked { quantity, stated: None });
+            Some(format!("{} {told}", subject.draft.facts.sizes[*size].id.text))
         };
         sizes.iter().filter_map(one).collect::<Vec<_>>().join(", ")
     }
-}
-
-/// A length in mm as the booklet shows it in its first system.
-pub(super) fn told(edition: &Edition<'_>, value: Exact) -> String {
-    let quantity = Quantity { value, dimension: Dimension::Length };
-    super::words::length_of(edition, Worked { quantity, stated: None })
 }
 
 /// The sizes that are graded from one another: those of one view that follow each other and have one sort of wearer.
@@ -61,13 +61,18 @@ pub(super) fn graded(sizes: &[Size]) -> Vec<Vec<usize>> {
     groups
 }
 
-/// Every row: measurements, the body's and the finished ones, sides of rectangles, and edges that are drawn for each size.
+/// Every row: measurements, the body's and the finished ones, sides of rectangles, edges that are drawn for each size, and
+/// the figures of what is bought.
 pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
     let facts = &subject.draft.facts;
     let mut rows = Vec::new();
     for measurement in &facts.measurements {
         let (name, place) = (format!("`{}`", measurement.name.text), measurement.name.span);
-        rows.extend(stated(subject, name, place, &measurement.value));
+        // A length that is bought as it stands comes as shops sell it.
+        let own = measurement.name.text.as_str();
+        let figures = facts.notions.iter().flat_map(|notion| notion.figures.values());
+        let bought = figures.into_iter().any(|value| is_name(value, own, facts.sizes.len()));
+        rows.extend(stated(subject, name, place, &measurement.value).map(|row| Row { bought, ..row }));
     }
     let body = facts.body.iter().map(|row| (&row.name, &row.value));
     for (name, value) in body.chain(facts.finished.iter().map(|row| (&row.name, &row.value))) {
@@ -87,20 +92,46 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
             _ => {}
         }
     }
+    for notion in &facts.notions {
+        for (figure, value) in &notion.figures {
+            let name = format!("`{}.{}`", notion.id.text, figure.word());
+            rows.extend(
+                of_each(subject, name, notion.id.span, value, &|_| true).map(|row| Row { bought: true, ..row }),
+            );
+        }
+    }
     rows
 }
 
+/// Whether a value is a measurement and nothing else.
+fn is_name(value: &BySize, name: &str, sizes: usize) -> bool {
+    (0..sizes).filter_map(|size| value.get(size)).any(|formula| formula.source.text.trim() == name)
+}
+
 fn stated(subject: &Subject<'_>, name: String, place: Span, value: &BySize) -> Option<Row> {
+    of_each(subject, name, place, value, &|dimension| dimension == Dimension::Length)
+}
+
+/// A row of what each size states, where all of that is of one sort which is looked at.
+fn of_each(
+    subject: &Subject<'_>,
+    name: String,
+    place: Span,
+    value: &BySize,
+    takes: &dyn Fn(Dimension) -> bool,
+) -> Option<Row> {
     if !matches!(value, BySize::Each(_)) {
         return None;
     }
-    let here = |edition: &Edition<'_>| {
+    let worked = |edition: &Edition<'_>| {
         let formula = value.get(edition.size())?;
-        let quantity = edition.values.quiet(formula)?.quantity;
-        (quantity.dimension == Dimension::Length).then(|| (quantity.value, formula.span()))
+        Some((edition.values.quiet(formula)?.quantity, formula.span()))
     };
-    let values: Vec<_> = subject.editions.iter().map(here).collect();
-    values.iter().any(Option::is_some).then_some(Row { name, place, values })
+    let all: Vec<Option<(Quantity, Span)>> = subject.editions.iter().map(worked).collect();
+    let dimension = all.iter().flatten().map(|(quantity, _)| quantity.dimension).find(|dimension| takes(*dimension))?;
+    let own = |(quantity, span): (Quantity, Span)| (quantity.dimension == dimension).then_some((quantity.value, span));
+    let values = all.into_iter().map(|found| found.and_then(own)).collect();
+    Some(Row { name, place, dimension, bought: false, values })
 }
 
 /// The edges of a piece with a drawing of its own for each size.
@@ -115,7 +146,13 @@ fn drawn(subject: &Subject<'_>, id: PieceId, piece: &str, place: Span) -> Vec<Ro
         let found: Vec<_> = subject.editions.iter().map(edge).collect();
         let name = found.iter().flatten().next()?.0.clone();
         let values = found.into_iter().map(|found| found.map(|(_, value)| (value, place))).collect();
-        Some(Row { name: format!("the edge `{piece}.{name}`"), place, values })
+        Some(Row {
+            name: format!("the edge `{piece}.{name}`"),
+            place,
+            dimension: Dimension::Length,
+            bought: false,
+            values,
+        })
     };
     (0..most).filter_map(row).collect()
 }

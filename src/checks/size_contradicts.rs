@@ -38,12 +38,13 @@
 //! ## Limits
 //! Looks for two figures joined by "by", "wide and … tall" and the like in the sentences of a step that cuts, and
 //! compares them with the rectangles that the step cuts, where it cuts nothing else, to half a millimetre: with "wide and tall" as they
-//! lie, else either way round. "{…} square" is compared where the step cuts a square. A piece that is
+//! lie, else either way round. A figure that is said to be "for" one piece, and that another one of the step has, is told too. "{…} square" is compared where the step cuts a square. A piece that is
 //! referred to before the figures is meant alone.
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, any_of, place};
 use super::printed_words::each_step;
+use super::spoken_names::Spoken;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
 use crate::model::{Outline, ReferenceKind, Verb, Vocabulary};
@@ -65,6 +66,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let sizes = &sizes;
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
             look(edition, passage, sizes, subject.vocabulary, findings);
+            exchanged(edition, passage, sizes, subject.vocabulary, findings);
         }
     });
 }
@@ -140,6 +142,57 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &Cut, vocabulary: &
                         .in_size(edition.size(), ""),
                 );
             }
+        }
+    }
+}
+
+/// "{…} long for the neck": a figure that another piece of the step has, and the named one has not.
+fn exchanged(
+    edition: &Edition<'_>,
+    passage: &Passage<'_>,
+    sizes: &Cut,
+    vocabulary: &Vocabulary,
+    findings: &mut Findings,
+) {
+    let names: Vec<(&Size, Spoken)> =
+        sizes.sizes.iter().map(|size| (size, Spoken::of(&edition.draft.facts.pieces[size.piece].name.text))).collect();
+    for sentence in passage.sentences() {
+        for at in 0..sentence.len() {
+            let Some(figure) = length(edition, &sentence[at]) else { continue };
+            let measures = |word: &String| vocabulary.tall.contains(word) || vocabulary.wide.contains(word);
+            let [measure, joins, rest @ ..] = &sentence[at + 1..] else { continue };
+            if !measures(&measure.word) || !vocabulary.meant_for.contains(&joins.word) || joins.gap != " " {
+                continue;
+            }
+            let noun = rest.iter().take_while(|token| token.gap.trim().is_empty() && token.brace.is_none()).take(3);
+            let said: Vec<&Token<'_>> = noun.collect();
+            let of = |word: &str| {
+                let all: Vec<&Size> = names.iter().filter(|(_, name)| name.has(word)).map(|(size, _)| *size).collect();
+                all
+            };
+            // The word that one piece alone bears.
+            let piece = |size: &&Size| size.piece;
+            let Some(own) = said
+                .iter()
+                .map(|token| of(&token.word))
+                .find(|all| !all.is_empty() && all.iter().all(|size| piece(size) == all[0].piece))
+            else {
+                continue;
+            };
+            let has = |size: &Size| (figure - size.across).abs() <= NEAR || (figure - size.down).abs() <= NEAR;
+            let other = sizes.sizes.iter().find(|size| size.piece != own[0].piece && has(size));
+            let Some(other) = other.filter(|_| !own.iter().any(|size| has(size))) else { continue };
+            let (own, other) = (own[0].piece, other.piece);
+            let called = |piece: PieceId| &edition.draft.facts.pieces[piece].name.text;
+            findings.push(
+                CHECK
+                    .at(
+                        sentence[at].span,
+                        format!("“{}” is not cut so long or so wide; “{}” is", called(own), called(other)),
+                    )
+                    .hint("name the measurement of the piece, as the table of pieces prints it")
+                    .in_size(edition.size(), ""),
+            );
         }
     }
 }

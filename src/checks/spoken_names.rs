@@ -64,15 +64,14 @@ pub(super) fn counted<'t>(
             joined && !token.word.is_empty() && number(token, vocabulary).is_none()
         });
         let near: Vec<&Token<'_>> = near.collect();
-        if near.iter().any(|token| vocabulary.pairs.contains(&token.word)) {
-            continue;
-        }
-        // The last of the nouns in a row is what is counted: "two front facings".
-        let Some(last) = near.iter().rposition(|token| is_noun(stem(&token.word))) else { continue };
+        // The last of the nouns in a row is what is counted: "two front facings"; "four tabs of the front" are tabs.
+        let of = near.iter().position(|token| vocabulary.pairs.contains(&token.word)).unwrap_or(near.len());
+        let Some(last) = near[..of].iter().rposition(|token| is_noun(stem(&token.word))) else { continue };
         let followed =
             rest.get(last + 1).is_some_and(|next| next.gap == " " && vocabulary.edge_words.contains(&next.word));
         // "one side of the strap" and the like end at another noun than the piece.
-        let broken = near[..last].iter().any(|token| vocabulary.edge_words.contains(&token.word));
+        let ends = |word: &String| vocabulary.edge_words.contains(word) || vocabulary.ends_a_name.contains(word);
+        let broken = near[..last].iter().any(|token| ends(&token.word));
         if !followed && !broken {
             found.push(Counted { count, noun: &rest[..=last], all: &sentence[at..=at + 1 + last] });
         }

@@ -15,7 +15,7 @@
 //! ```
 //!
 //! ## Limits
-//! Usual are a `metric_step` up to 1 cm, an `imperial_step` of 1 in, 1/2 in and so on down to 1/64 in, since
+//! Usual are a `metric_step` up to 5 mm, an `imperial_step` of 1/2 in, 1/4 in and so on down to 1/64 in, since
 //! rulers halve, and a `tolerance` up to 6.5 mm (common practice, no source).
 
 use super::judge::{Judge, Subject};
@@ -32,7 +32,7 @@ pub(super) static CHECK: Judge = Judge::booklet(
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let show = &subject.draft.facts.show;
     let places = show.places;
-    let metric = show.metric_step <= Exact::from_integer(10);
+    let metric = show.metric_step <= Exact::from_integer(5);
     let tolerance = show.tolerance <= Exact::of::<13, 2>();
     let all = [
         (places.metric_step, metric, "`metric_step` is no step of a ruler", "write a step such as `1 mm` or `5 mm`"),
@@ -55,7 +55,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     );
 }
 
-/// Whether a length is an inch, or a half of a half and so on down to 1/64 in.
+/// Whether a length is the half of an inch, or a half of a half and so on down to 1/64 in.
 fn halves(step: Exact) -> bool {
-    (0..=6_u32).any(|times| Exact::of::<127, 5>().checked_div(Exact::from_integer(1 << times)) == Some(step))
+    (1..=6_u32).any(|times| Exact::of::<127, 5>().checked_div(Exact::from_integer(1 << times)) == Some(step))
 }

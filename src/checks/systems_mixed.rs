@@ -30,6 +30,9 @@ use crate::source::Span;
 pub(super) static CHECK: Judge =
     Judge::booklet(&Check::error("systems-mixed", Group::Words, include_str!("systems_mixed.rs")).waivable(), run);
 
+/// How far two labels may be from each other in the file to be a pair, in bytes.
+const TOGETHER: usize = 120;
+
 /// A figure in one system alone: `first` or `second`, the formula, its place.
 type Figure<'a> = (&'a str, &'a str, Span);
 
@@ -45,6 +48,21 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         }
     });
     for drawing in &subject.figures.systems {
+        for (at, (system, formula, span)) in drawing.iter().enumerate() {
+            let alike = |other: &&(String, String, Span)| other.1 == *formula;
+            let twice =
+                at.checked_sub(1).is_some_and(|before| alike(&&drawing[before]) && drawing[before].0 == *system);
+            let near = || span.range().start.saturating_sub(drawing[at - 1].2.range().end) < TOGETHER;
+            let one_system = drawing.iter().filter(alike).all(|other| other.0 == *system);
+            if twice && one_system && near() {
+                let other = if system == "first" { "second" } else { "first" };
+                findings.push(
+                    CHECK
+                        .at(*span, format!("`{formula}` stands here twice in one system, and nowhere in the other"))
+                        .hint(format!("write `{{{formula} | {other}}}` in one of the two places")),
+                );
+            }
+        }
         let figures = drawing.iter().map(|(system, formula, span)| (system.as_str(), formula.as_str(), *span));
         look(&figures.collect::<Vec<_>>(), findings);
     }

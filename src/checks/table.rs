@@ -24,6 +24,8 @@ use super::casing_too_narrow;
 use super::caught_too_short;
 use super::caution_missing;
 use super::child_as_adult;
+use super::child_harm_advised;
+use super::children_divided;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
 use super::colour_not_listed;
@@ -42,6 +44,7 @@ use super::display_name_twice;
 use super::ease_negative;
 use super::ease_shrinks;
 use super::ease_too_large;
+use super::edge_contradicts;
 use super::edge_left_raw;
 use super::edge_not_finished;
 use super::edge_unknown;
@@ -54,11 +57,13 @@ use super::fabric_contradicts;
 use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
+use super::fold_contradicts;
 use super::fused_after_sewn;
 use super::gap_not_closed;
 use super::gap_not_left;
 use super::gap_not_told;
 use super::gap_too_long;
+use super::glue_contradicts;
 use super::grading_jumps;
 use super::grading_stalls;
 use super::grain_off_piece;
@@ -80,18 +85,22 @@ use super::never_turned;
 use super::not_graded;
 use super::not_pressed;
 use super::notches_differ;
+use super::notches_miscounted;
 use super::notion_count_differs;
 use super::notion_length_missing;
 use super::notion_unused;
+use super::one_system_alone;
 use super::pad_too_large;
 use super::pair_differs;
 use super::picture_contradicts;
 use super::picture_twice;
+use super::piece_contradicts;
 use super::piece_not_cut;
 use super::piece_too_wide;
 use super::piece_unused;
 use super::pinned_after_sewn;
 use super::place_off_edge;
+use super::plural_missing;
 use super::prepared_too_late;
 use super::quilted_too_small;
 use super::raw_outside;
@@ -99,6 +108,7 @@ use super::reference_typed;
 use super::refers_ahead;
 use super::rounding_does_not_close;
 use super::row_out_of_order;
+use super::row_too_deep;
 use super::seam_forgotten;
 use super::seam_lengths_differ;
 use super::seam_not_sewn_yet;
@@ -114,16 +124,20 @@ use super::stitch_unusual;
 use super::stuffed_out_of_order;
 use super::systems_mixed;
 use super::tape_too_short;
+use super::tape_too_wide;
+use super::thing_not_listed;
 use super::thread_missing;
 use super::tool_missing;
 use super::tool_not_listed;
 use super::topstitched_before_sewn;
+use super::turn_contradicts;
 use super::two_names;
 use super::unfinished_words;
 use super::unused_measurement;
 use super::used_before_cut;
 use super::wearer_contradicted;
 use super::wearer_not_said;
+use super::wearer_out_of_order;
 use super::word_twice;
 use super::work_twice;
 use super::zip_not_graded;
@@ -163,10 +177,13 @@ pub static CHECKS: &[Judge] = &[
     grading_stalls::CHECK,
     grading_jumps::CHECK,
     child_as_adult::CHECK,
+    children_divided::CHECK,
     second_figures_fall::CHECK,
     wearer_contradicted::CHECK,
+    wearer_out_of_order::CHECK,
     wearer_not_said::CHECK,
     cord_at_neck::CHECK,
+    child_harm_advised::CHECK,
     care_too_hot::CHECK,
     ease_negative::CHECK,
     ease_shrinks::CHECK,
@@ -203,14 +220,23 @@ pub static CHECKS: &[Judge] = &[
     reference_typed::CHECK,
     two_names::CHECK,
     systems_mixed::CHECK,
+    one_system_alone::CHECK,
     count_contradicts::CHECK,
+    notches_miscounted::CHECK,
     side_contradicts::CHECK,
+    piece_contradicts::CHECK,
+    edge_contradicts::CHECK,
+    fold_contradicts::CHECK,
+    turn_contradicts::CHECK,
+    plural_missing::CHECK,
     direction_contradicts::CHECK,
+    glue_contradicts::CHECK,
     allowance_contradicts::CHECK,
     size_contradicts::CHECK,
     fabric_contradicts::CHECK,
     finish_contradicts::CHECK,
     colour_not_listed::CHECK,
+    thing_not_listed::CHECK,
     gap_not_told::CHECK,
     refers_ahead::CHECK,
     danger_advised::CHECK,
@@ -236,6 +262,7 @@ pub static CHECKS: &[Judge] = &[
     notion_count_differs::CHECK,
     notion_length_missing::CHECK,
     tape_too_short::CHECK,
+    tape_too_wide::CHECK,
     used_before_cut::CHECK,
     cut_count_differs::CHECK,
     edge_unknown::CHECK,
@@ -247,6 +274,7 @@ pub static CHECKS: &[Judge] = &[
     fused_after_sewn::CHECK,
     topstitched_before_sewn::CHECK,
     not_pressed::CHECK,
+    row_too_deep::CHECK,
     pinned_after_sewn::CHECK,
     work_twice::CHECK,
     boxed_before_sewn::CHECK,

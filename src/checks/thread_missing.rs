@@ -84,6 +84,10 @@ fn has_thread(edition: &Edition<'_>, subject: &Subject<'_>) -> bool {
     if own().any(|notion| notion.kind == Kind::Thread) {
         return true;
     }
+    // Where the other sizes have a reel, floss is for something else.
+    if facts.notions.iter().any(|notion| notion.kind == Kind::Thread) {
+        return false;
+    }
     let names =
         own().map(|notion| notion.name.text.as_str()).chain(facts.tools.iter().map(|tool| tool.name.text.as_str()));
     let list = List::of(names, subject.needs);

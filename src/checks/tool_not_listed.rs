@@ -28,7 +28,7 @@
 use std::collections::BTreeSet;
 
 use super::judge::{Judge, Subject};
-use super::passage::{Stands, any_of, length, of_text, one_of, passages, place};
+use super::passage::{Stands, any_of, length, of_blocks, of_text, one_of, passages, place};
 use crate::diag::{Check, Findings, Group, Home};
 
 /// The check.
@@ -46,24 +46,25 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let mut listed: Vec<_> = facts.tools.iter().map(|tool| of_text(&tool.name)).collect();
     listed.extend(facts.notions.iter().map(|notion| of_text(&notion.name)));
     let mut told = BTreeSet::new();
-    for (_, step) in subject.draft.steps() {
-        for passage in passages(step, None).iter().filter(|passage| passage.stands == Stands::Body) {
-            for sentence in passage.sentences() {
-                if any_of(sentence, &subject.vocabulary.alternatives) {
-                    continue;
-                }
-                for (tool, names) in &subject.vocabulary.tools {
-                    let hit = (0..sentence.len()).find_map(|at| Some((at, one_of(sentence, at, names)?)));
-                    let known = listed.iter().any(|entry| any_of(&entry.tokens, names));
-                    let Some((at, name)) = hit.filter(|_| !known && !told.contains(tool)) else { continue };
-                    if let Some(span) = place(&sentence[at..at + length(name)]) {
-                        told.insert(tool);
-                        findings.push(
-                            CHECK
-                                .at(span, format!("“{name}” is not in the list of tools"))
-                                .hint("add it to `tools:`, or name the tool that is listed"),
-                        );
-                    }
+    let draft = subject.draft;
+    let intros = draft.parts.iter().flat_map(|part| of_blocks(&part.intro, None));
+    let steps = draft.steps().flat_map(|(_, step)| passages(step, None));
+    for passage in intros.chain(steps).filter(|passage| passage.stands == Stands::Body) {
+        for sentence in passage.sentences() {
+            if any_of(sentence, &subject.vocabulary.alternatives) {
+                continue;
+            }
+            for (tool, names) in &subject.vocabulary.tools {
+                let hit = (0..sentence.len()).find_map(|at| Some((at, one_of(sentence, at, names)?)));
+                let known = listed.iter().any(|entry| any_of(&entry.tokens, names));
+                let Some((at, name)) = hit.filter(|_| !known && !told.contains(tool)) else { continue };
+                if let Some(span) = place(&sentence[at..at + length(name)]) {
+                    told.insert(tool);
+                    findings.push(
+                        CHECK
+                            .at(span, format!("“{name}” is not in the list of tools"))
+                            .hint("add it to `tools:`, or name the tool that is listed"),
+                    );
                 }
             }
         }

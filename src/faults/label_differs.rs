@@ -17,8 +17,10 @@
 //! ```
 //!
 //! ## Limits
-//! Only for straight lines of the class `dimension` whose ends are formulas, with words right before or after
-//! them in the file that are nothing but lengths; drawn and stated length may differ by a two hundredth. A line that is drawn
+//! Only for straight lines of the class `dimension` whose ends are formulas, and the figures right before or after
+//! them in the file, in words that are nothing but lengths; drawn and stated length may differ by a two hundredth. Where no
+//! words stand beside the line in the file, the nearest figure on the drawing is taken, if no other line is nearer to it and
+//! none is as long as it says. A line that is drawn
 //! with plain numbers, or slanting and by the names of its figure, may be foreshortened, broken off or out of scale, and is passed over, as is what stands in a group that is
 //! scaled.
 

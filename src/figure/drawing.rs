@@ -97,6 +97,21 @@ impl Drawing {
         found
     }
 
+    /// The choices by size in its words and attributes: the sizes of each branch, and the place.
+    pub(super) fn choices(&self, sizes: &[Size]) -> Vec<(Vec<Option<Vec<usize>>>, Span)> {
+        let mut found = Vec::new();
+        for (place, _) in &self.places {
+            for group in brace_groups(&self.text.text[place.clone()]).unwrap_or_default() {
+                let range = place.start + group.start..place.start + group.end;
+                let brace = read_brace(&self.text, range, sizes, &mut Findings::default());
+                if let Brace::Choice { branches, span } = brace {
+                    found.push((branches.into_iter().map(|branch| branch.sizes).collect(), span));
+                }
+            }
+        }
+        found
+    }
+
     /// Takes down scale and unit; whether the root says how large the drawing is.
     fn read_root(&mut self, root: roxmltree::Node<'_, '_>, sizes: &[Size], findings: &mut Findings) -> bool {
         let Some(view) = root.attribute_node("viewBox") else {

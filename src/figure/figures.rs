@@ -62,6 +62,8 @@ pub struct Figures {
     pub words: Vec<Text>,
     /// The formulas that each drawing prints in one system alone: `first` or `second`, the formula, its place.
     pub systems: Vec<Vec<(String, String, Span)>>,
+    /// The choices by size in drawings: the sizes of each branch, and the place.
+    pub choices: Vec<(Vec<Option<Vec<usize>>>, Span)>,
     /// Samples of classes and symbols for the key, as drawings.
     pub samples: BTreeMap<&'static str, String>,
 }

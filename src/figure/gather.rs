@@ -45,6 +45,7 @@ pub fn read_all(
                     figures.waivers.extend(drawing.waivers.iter().cloned());
                     figures.words.extend(drawing.words.iter().cloned());
                     figures.systems.push(drawing.systems(reader.sizes));
+                    figures.choices.extend(drawing.choices(reader.sizes));
                 }
                 drawings.insert(mention.path.clone(), drawing);
             }

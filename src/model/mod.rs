@@ -38,5 +38,5 @@ pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
-pub use vocabulary::{Pair, Vocabulary, Words};
+pub use vocabulary::{Hazard, Pair, Vocabulary, Words};
 pub use work::{EdgeFinish, Far, Param, Place, Together, Touch, Work};

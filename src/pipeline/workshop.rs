@@ -198,6 +198,7 @@ impl Workshop {
             ways,
             cloth_with: with,
             figures: &self.figures,
+            read: checks::StepWords::default(),
         };
         checks::run_all(&subject, findings);
         self.unchecked = checks::unchecked(&subject);

@@ -57,6 +57,10 @@ pub struct Harm {
     pub adult: Vec<String>,
     /// Things that are played with.
     pub toy: Vec<String>,
+    /// Those who are too small for any toy.
+    pub babies: Vec<String>,
+    /// How one says for whom a thing is made.
+    pub made_for: Vec<String>,
     /// Claims that a denial in their sentence takes back.
     pub claims: Vec<String>,
     /// Claims that hold a denial themselves.
@@ -89,6 +93,28 @@ pub struct Harm {
     pub warnings: Vec<String>,
     /// What can hurt.
     pub dangers: Vec<Danger>,
+    /// Verbs by which a sentence has something done to a thing.
+    pub advises: Vec<String>,
+    /// Words by which it forbids that, or leaves it to be judged.
+    pub no_advice: Vec<String>,
+    /// Words behind which stands what is not to be taken.
+    pub forbids: Vec<String>,
+    /// How a caution says that something is not to be there at all.
+    pub never_adds: Vec<String>,
+    /// Words that let be what the lists name.
+    pub of_ones_own: Vec<String>,
+    /// What harms a child, beside what the dangers name.
+    pub hazards_for_a_child: Vec<String>,
+    /// What is tied.
+    pub ties: Vec<String>,
+    /// Words that make something longer.
+    pub lengthens: Vec<String>,
+    /// How a thing comes to hang from the neck.
+    pub hung: Vec<String>,
+    /// Words between that and the neck.
+    pub around: Vec<String>,
+    /// Words before a thing that is meant to be there.
+    pub articles: Vec<String>,
     /// What ties or catches.
     pub cords: Vec<String>,
     /// Where the neck is.
