@@ -16,8 +16,8 @@
 //!
 //! ## Limits
 //! Looks for plain claims (safe for a child, fit for a baby, non-toxic, no choking hazard and the like, from
-//! `templates/needs-en.json`) in the title, the summary and all words, and lets sentences go that deny one or ask. English
-//! booklets alone. That nothing is found never means that a thing is safe.
+//! `templates/needs-en.json`) in the title, the summary and all words, and lets sentences go that deny one or ask; and of a toy or a thing that is
+//! filled for being made for a baby. English booklets alone. That nothing is found never means that a thing is safe.
 
 use super::house_words_english::is_english;
 use super::judge::{Judge, Subject};
@@ -45,9 +45,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let toy = super::wearer_out_of_order::is_toy(subject);
     each_prose(subject.draft, &mut |blocks| {
         for sentence in sentences(blocks, None).into_iter().filter(|sentence| {
-            let for_a_baby = |text: &str| {
-                harm.made_for.iter().any(|phrase| says_for(text, phrase, harm)) && !says(text, &harm.denials)
-            };
+            let for_a_baby = |text: &str| harm.made_for.iter().any(|phrase| says_for(text, phrase, harm));
             claim(&sentence.text, harm) || (toy && for_a_baby(&sentence.text))
         }) {
             findings.extend(sentence.place().map(told));
@@ -91,7 +89,10 @@ fn is_called_safe(text: &str, harm: &Harm) -> bool {
 fn says_for(text: &str, phrase: &str, harm: &Harm) -> bool {
     let (text, phrase) = (words(text), words(phrase));
     (0..text.len()).any(|at| {
-        text[at..].starts_with(&phrase)
+        // What the rest of the sentence denies is something else.
+        let denied = says(&text[..at].join(" "), &harm.denials);
+        !denied
+            && text[at..].starts_with(&phrase)
             && text[at + phrase.len()..].iter().take(3).any(|word| harm.babies.contains(word))
     })
 }

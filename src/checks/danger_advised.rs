@@ -20,7 +20,8 @@
 //! ## Limits
 //! Looks for the words under `hazards` and the phrases under `dangers` in `templates/vocabulary-en.json`, in sentences
 //! that neither forbid nor warn (common practice, no source): fingers before the needle or the blade, seams over pins
-//! and metal, cuts towards the body, blades left open, irons left on. What else may hurt is yours to see: no check says
+//! and metal, cuts towards the body, blades left open, irons left on; and for seams that are cut through and zips
+//! that lie the wrong way up on a seam that is basted shut. What else may hurt is yours to see: no check says
 //! that work is safe.
 
 use super::judge::{Judge, Subject};
@@ -38,32 +39,37 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let vocabulary = subject.vocabulary;
     each_passage(subject, &mut |passage| {
         for sentence in passage.sentences().into_iter().filter(|sentence| !any_of(sentence, &vocabulary.forbids)) {
-            for said in advised(sentence, vocabulary) {
+            for (said, because) in advised(sentence, vocabulary) {
                 if let Some(span) = place(said) {
-                    findings.push(
-                        CHECK
-                            .at(span, format!("“{}” sends the maker into harm", spoken(said).to_lowercase()))
-                            .hint("say what keeps the hands safe, or forbid it: “never …”"),
-                    );
+                    let words = spoken(said).to_lowercase();
+                    let message = match because {
+                        "" => format!("“{words}” sends the maker into harm"),
+                        because => format!("“{words}”: {because}"),
+                    };
+                    findings
+                        .push(CHECK.at(span, message).hint("say what keeps the hands safe, or forbid it: “never …”"));
                 }
             }
         }
     });
 }
 
-/// What a sentence advises that hurts.
-fn advised<'t>(sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<&'t [Token<'t>]> {
-    let mut found: Vec<(usize, usize)> = Vec::new();
+/// What a sentence advises that hurts, and what comes of it where that is said.
+fn advised<'t>(sentence: &'t [Token<'t>], vocabulary: &'t Vocabulary) -> Vec<(&'t [Token<'t>], &'t str)> {
+    let mut found: Vec<(usize, usize, &str)> = Vec::new();
     for at in 0..sentence.len() {
-        let phrase = one_of(sentence, at, &vocabulary.dangers).map(|phrase| at + length(phrase));
-        let chained = || vocabulary.hazards.iter().filter_map(|hazard| chain(sentence, at, hazard)).max();
-        let Some(end) = phrase.or_else(chained) else { continue };
+        let phrase = one_of(sentence, at, &vocabulary.dangers).map(|phrase| (at + length(phrase), ""));
+        let chained = || {
+            let all = vocabulary.hazards.iter();
+            all.filter_map(|hazard| Some((chain(sentence, at, hazard)?, hazard.because.as_str()))).max()
+        };
+        let Some((end, because)) = phrase.or_else(chained) else { continue };
         // What began before, and ends at the same words, is told already.
-        if found.last().is_none_or(|(_, last)| *last < end) {
-            found.push((at, end));
+        if found.last().is_none_or(|(_, last, _)| *last < end) {
+            found.push((at, end, because));
         }
     }
-    found.into_iter().map(|(from, to)| &sentence[from..to]).collect()
+    found.into_iter().map(|(from, to, because)| (&sentence[from..to], because)).collect()
 }
 
 /// Where a chain of phrases that begins at `at` ends.

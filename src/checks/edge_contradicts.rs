@@ -151,9 +151,10 @@ fn worked(
     });
     if let Some(verb) = verb {
         let folds = |word: &str| vocabulary.folding.iter().any(|own| own == word);
+        let exact = step.works.iter().any(|work| work.verb.word() == verb);
         let same = |work: &&EditionWork<'_>| {
             let word = work.verb.word();
-            word == verb || folds(word) && folds(&verb)
+            word == verb || !exact && folds(word) && folds(&verb)
         };
         return ends_of(edition, step.works.iter().filter(same), &|_| true, vocabulary);
     }

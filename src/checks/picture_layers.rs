@@ -116,7 +116,8 @@ fn others_together(
                 continue;
             }
             let before = &passage.tokens[..at];
-            let of_own = before.iter().any(|token| own.iter().any(|name| name.has(&token.word)));
+            let head = |name: &Spoken| before.iter().any(|token| super::passage::stem(&token.word) == name.head());
+            let of_own = own.iter().any(|name| name.all_in(before) || head(name));
             let strange: Vec<&Spoken> = others.iter().filter(|name| name.all_in(before)).collect();
             if !of_own
                 && strange.len() > 1
@@ -175,7 +176,16 @@ fn stranger<'t>(
         let way = at
             .checked_sub(2)
             .is_some_and(|from| vocabulary.seen_from.contains(&tokens[from].word) && tokens[at - 1].gap == " ");
-        (strangers.iter().any(|own| own == word) && !way).then(|| &tokens[at])
+        // "Turned back" is none either, and "the strap patch" is a patch.
+        let article =
+            |back: usize| at.checked_sub(back).is_some_and(|from| vocabulary.articles.contains(&tokens[from].word));
+        let side = at.checked_sub(1).is_some_and(|from| {
+            vocabulary.before_nouns.iter().flatten().any(|words| words.contains(&tokens[from].word))
+        });
+        let begins = at == 0 || article(1) || (side && article(2));
+        let ends = tokens.get(at + 1).is_none_or(|next| next.gap != " " || vocabulary.ends_a_name.contains(&next.word));
+        let is = begins && ends && !way;
+        (is && strangers.iter().any(|own| own == word)).then(|| &tokens[at])
     })
 }
 

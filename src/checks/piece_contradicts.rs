@@ -14,9 +14,10 @@
 //!
 //! ```work
 //! - cut: tab
+//! - press: under
 //! ```
 //!
-//! Cut the tabs.
+//! Cut the tabs, and press one.
 //!
 //! ## Press the one {#press-one}
 //!
@@ -25,14 +26,6 @@
 //! ```
 //!
 //! Press the under tab.
-//!
-//! ## Press the other {#press-other}
-//!
-//! ```work
-//! - press: under
-//! ```
-//!
-//! Press the other one.
 //! ````
 //!
 //! ## Right
@@ -45,9 +38,10 @@
 //!
 //! ```work
 //! - cut: tab
+//! - press: under
 //! ```
 //!
-//! Cut the tabs.
+//! Cut the tabs, and press one.
 //!
 //! ## Press the one {#press-one}
 //!
@@ -56,14 +50,6 @@
 //! ```
 //!
 //! Press the upper tab.
-//!
-//! ## Press the other {#press-other}
-//!
-//! ```work
-//! - press: under
-//! ```
-//!
-//! Press the other one.
 //! ````
 //!
 //! ## Limits

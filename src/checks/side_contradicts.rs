@@ -105,7 +105,12 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for (hand, sentence) in &said {
             let other = 1 - hand.side;
             let named = said.iter().any(|(also, _)| also.noun == hand.noun && also.side == other);
-            let beside = || said.iter().any(|(also, there)| also.side == other && std::ptr::eq(*there, *sentence));
+            // "The right placket on the left one"; "the right end" is of something else.
+            let stands_in = |noun: &String| *noun == hand.noun || subject.vocabulary.stands_in.contains(noun);
+            let beside = || {
+                said.iter()
+                    .any(|(also, there)| also.side == other && stands_in(&also.noun) && std::ptr::eq(*there, *sentence))
+            };
             let of_noun = |side: usize| known.iter().filter(move |copy| copy.side == side && copy.name.has(&hand.noun));
             let only_other = of_noun(other).any(|copy| copy.touched)
                 && of_noun(hand.side).next().is_some()

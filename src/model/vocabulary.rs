@@ -18,6 +18,9 @@ pub struct Hazard {
     pub reach: usize,
     /// The groups.
     pub chain: Vec<Words>,
+    /// What comes of it, where it is the cloth that is harmed.
+    #[serde(default)]
+    pub because: String,
 }
 
 /// The words of one language. Phrases are written in lower case, with single spaces.
