@@ -28,13 +28,13 @@
 //! the picture's own words and classes, or the work of other steps, tell which of the two is wrong. The description of a
 //! drawing that is made from the work (`draw:work`) is held against that work too: right or wrong sides together, and pieces
 //! that neither it nor the work before has to do with. The opposites stand in `templates/vocabulary-en.json`. Silent where the
-//! words say both.
+//! words say both, or turn the thing over.
 
 use std::collections::BTreeSet;
 
 use super::direction_contradicts::{Pole, poles};
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, place, spoken, stem};
+use super::passage::{Passage, Stands, Token, any_of, one_of, place, spoken, stem};
 use super::picture_layers::{by_the_work, layers};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
@@ -87,6 +87,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             findings.push(finding.in_size(edition.size(), ""));
         });
         swapped(subject, edition, step, findings);
+        // Once it is turned, the picture shows it as it lies then.
+        if turned_over(passages, subject.vocabulary) {
+            return;
+        }
         for claim in &shown {
             let same = |other: &Claim<'_>, side: usize| {
                 other.pole.pair == claim.pole.pair && other.of == claim.of && other.pole.side == side
@@ -116,6 +120,15 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     });
+}
+
+/// Whether the words turn something over.
+fn turned_over(passages: &[Passage<'_>], vocabulary: &Vocabulary) -> bool {
+    let [turn, over] = &vocabulary.turned_over;
+    passages.iter().filter(|passage| passage.stands != Stands::Alt).any(|passage| {
+        let turned = (0..passage.tokens.len()).find(|at| one_of(&passage.tokens, *at, turn).is_some());
+        turned.is_some_and(|at| any_of(&passage.tokens[at..], over))
+    })
 }
 
 /// Whether a description says something of both of a thing.

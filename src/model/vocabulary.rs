@@ -81,6 +81,8 @@ pub struct Vocabulary {
     pub folded_over: Words,
     /// Words for what is folded away from her.
     pub folded_under: Words,
+    /// To turn something, and the other way round: "turn the layers over".
+    pub turned_over: Pair,
     /// How two pieces lie on each other: right sides together, and wrong sides.
     pub together: Pair,
     /// Words before a side of the whole thing, "from the front".
