@@ -274,7 +274,10 @@ fn what_the_tool_converts_says_the_same_length() {
     );
     let page = page(&[
         ("booklet.yaml", &facts),
-        ("make.md", &steps("Trim to {5 mm | in}.")),
+        (
+            "make.md",
+            &steps("<!-- waive one-system-alone: a trial -->\n\nTrim to {5 mm | in}."),
+        ),
     ]);
     clean(&page);
     let data: serde_json::Value = serde_json::from_str(&page.data).expect("the data of a page");

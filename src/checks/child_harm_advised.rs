@@ -147,6 +147,10 @@ impl Known {
 
 /// How many words at `at` name what can harm a child.
 fn harmful(text: &[String], at: usize, harm: &Harm) -> usize {
+    let behind = at.checked_sub(1).is_some_and(|before| phrase_at(text, before, &harm.harmless) > 1);
+    if behind || phrase_at(text, at, &harm.harmless) > 0 {
+        return 0;
+    }
     let loose = harm.dangers.iter().filter(|danger| !danger.in_words);
     let longest = loose.map(|danger| phrase_at(text, at, &danger.names)).max().unwrap_or(0);
     longest.max(phrase_at(text, at, &harm.hazards_for_a_child))

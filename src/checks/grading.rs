@@ -57,7 +57,7 @@ pub(super) fn odd(row: &Row, sizes: &[usize], others: &[Vec<f64>]) -> Option<Odd
 }
 
 /// Whether a row grows from each size to the next.
-fn grows(all: &[f64]) -> bool {
+pub(super) fn grows(all: &[f64]) -> bool {
     all.windows(2).all(|two| two[1] > two[0])
 }
 

@@ -38,7 +38,7 @@
 //! or fewer where this row grows like them at the other sizes, or by two of its steps beside. A row that stands still more
 //! than once is made so. Counts are looked at only where what is expected of them (`expect:`) does not hold. Common practice, no source.
 
-use super::grading::{Odd, odd};
+use super::grading::{Odd, grows, odd};
 use super::judge::{Judge, Subject};
 use super::rows::{Row, graded, rows};
 use crate::diag::{Check, Findings, Group, Home};
@@ -112,7 +112,9 @@ pub(super) fn each_odd(subject: &Subject<'_>, see: &mut dyn FnMut(&Row, &[usize]
     let whole = by_view(sizes).into_iter().filter(|view| view.len() > 2 && !groups.contains(view));
     for (sizes, mixed) in groups.iter().cloned().map(|group| (group, false)).chain(whole.map(|view| (view, true))) {
         for (at, row) in rows.iter().enumerate() {
-            let others = rows.iter().enumerate().filter(|(other, row)| *other != at && !row.bought);
+            // A measurement that is bought by and grows with the sizes tells of them as well.
+            let tells = |row: &Row| !row.bought || (row.named && row.over(&sizes).is_some_and(|all| grows(&all)));
+            let others = rows.iter().enumerate().filter(|(other, row)| *other != at && tells(row));
             let others: Vec<Vec<f64>> = others.filter_map(|(_, other)| other.over(&sizes)).collect();
             let Some(odd) = odd(row, &sizes, &others) else { continue };
             let within = |at: usize| {

@@ -78,7 +78,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         if alone || attached.contains(&copy) || !named(copy) || is_told(history, &member.name) {
             continue;
         }
-        let Some(missed) = missed(edition, copy, &attached) else { continue };
+        let Some(missed) = missed(edition, copy) else { continue };
         if told.insert((member.piece, member.name.clone())) {
             let piece = edition.draft.facts.pieces[member.piece].id.span;
             let (at, finding) = match missed {
@@ -107,17 +107,20 @@ enum Missed {
 }
 
 /// Why a copy that nothing holds is one that something should hold; `None` where it may lie loose.
-fn missed(edition: &Edition<'_>, copy: CopyId, attached: &BTreeSet<CopyId>) -> Option<Missed> {
+fn missed(edition: &Edition<'_>, copy: CopyId) -> Option<Missed> {
     let own = &edition.cast[copy];
     let fellow = |other: &CopyId| {
         let member = &edition.cast[*other];
         *other != copy && (member.piece, member.fabric) == (own.piece, own.fabric)
     };
-    let sewn_on =
-        |work: &&EditionWork<'_>| holds(work) && work.verb.lasts() && copies(work).any(|other| fellow(&other));
-    if attached.iter().any(fellow) {
-        let mut works = edition.steps().flat_map(|step| &step.works).filter(sewn_on);
-        return works.next().map(|work| Missed::Fellow(work.work.verb_span));
+    // A button on its like joins that to nothing.
+    let several = |work: &EditionWork<'_>| copies(work).collect::<BTreeSet<_>>().len() > 1 || !work.caught.is_empty();
+    let sewn_on = |work: &&EditionWork<'_>| {
+        several(work) && holds(work) && work.verb.lasts() && copies(work).any(|other| fellow(&other))
+    };
+    let mut works = edition.steps().flat_map(|step| &step.works);
+    if let Some(work) = works.find(sewn_on) {
+        return Some(Missed::Fellow(work.work.verb_span));
     }
     let named = |name: &str| name == own.name;
     let others = step_of_others(edition, &named).map(Missed::OthersStep);

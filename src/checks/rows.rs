@@ -16,6 +16,8 @@ pub(super) struct Row {
     pub dimension: Dimension,
     /// Whether it is a figure of what is bought.
     pub bought: bool,
+    /// Whether it is a measurement, by its own name.
+    pub named: bool,
     /// The value of each size, with the place where it is stated; `None` in sizes that do without.
     pub values: Vec<Option<(Exact, Span)>>,
 }
@@ -72,7 +74,7 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
         let own = measurement.name.text.as_str();
         let figures = facts.notions.iter().flat_map(|notion| notion.figures.values());
         let bought = figures.into_iter().any(|value| is_name(value, own, facts.sizes.len()));
-        rows.extend(stated(subject, name, place, &measurement.value).map(|row| Row { bought, ..row }));
+        rows.extend(stated(subject, name, place, &measurement.value).map(|row| Row { bought, named: true, ..row }));
     }
     let body = facts.body.iter().map(|row| (&row.name, &row.value));
     for (name, value) in body.chain(facts.finished.iter().map(|row| (&row.name, &row.value))) {
@@ -131,7 +133,7 @@ fn of_each(
     let dimension = all.iter().flatten().map(|(quantity, _)| quantity.dimension).find(|dimension| takes(*dimension))?;
     let own = |(quantity, span): (Quantity, Span)| (quantity.dimension == dimension).then_some((quantity.value, span));
     let values = all.into_iter().map(|found| found.and_then(own)).collect();
-    Some(Row { name, place, dimension, bought: false, values })
+    Some(Row { name, place, dimension, bought: false, named: false, values })
 }
 
 /// The edges of a piece with a drawing of its own for each size.
@@ -150,6 +152,7 @@ fn drawn(subject: &Subject<'_>, id: PieceId, piece: &str, place: Span) -> Vec<Ro
             name: format!("the edge `{piece}.{name}`"),
             place,
             dimension: Dimension::Length,
+            named: false,
             bought: false,
             values,
         })

@@ -1,9 +1,7 @@
 //! The table of checks.
 
-use crate::construct::History;
-use crate::diag::{Check, Finding, Findings};
+use crate::diag::Check;
 use crate::faults;
-use crate::resolve::Edition;
 
 use super::address_malformed;
 use super::allowance_at_fold;
@@ -85,7 +83,7 @@ use super::holes_under_buttons;
 use super::house_words_english;
 use super::id_missing;
 use super::id_twice;
-use super::judge::{Judge, Run, Subject};
+use super::judge::Judge;
 use super::language_unknown;
 use super::letter_not_in_font;
 use super::loose_measurement;
@@ -372,42 +370,4 @@ pub static CHECKS: &[Judge] = &[
 /// The check of that name.
 pub fn by_code(code: &str) -> Option<&'static Check> {
     CHECKS.iter().map(|judge| judge.check).find(|check| check.code == code)
-}
-
-/// Runs every check that runs by itself.
-pub fn run_all(subject: &Subject<'_>, findings: &mut Findings) {
-    // With a length or a size that cannot be read, a play would find faults that are none.
-    let broken = findings.iter().any(|finding| finding.check.breaking);
-    let played = subject.draft.whole && !broken;
-    for judge in CHECKS {
-        match judge.run {
-            Run::Elsewhere => {}
-            Run::Booklet(run) => run(subject, findings),
-            Run::Edition(run) => each_size(subject, findings, &|edition, _, found| run(edition, found)),
-            // Steps that could not be read would be missed at every turn.
-            Run::Construction(_) if !played => {}
-            Run::Construction(run) => each_size(subject, findings, &run),
-        }
-    }
-}
-
-/// Looks at every size, and where something is left to the maker, at every way through it.
-fn each_size(subject: &Subject<'_>, findings: &mut Findings, look: &dyn Fn(&Edition<'_>, &History, &mut Findings)) {
-    for ((edition, history), ways) in subject.editions.iter().zip(subject.histories).zip(subject.ways) {
-        if ways.is_empty() {
-            look(edition, history, findings);
-        }
-        let mut told: Vec<Finding> = Vec::new();
-        for way in ways {
-            let mut found = Findings::default();
-            look(&way.edition, &way.history, &mut found);
-            // What holds on an earlier way is told there.
-            let fresh: Vec<Finding> = found.into_iter().filter(|finding| !told.contains(finding)).collect();
-            told.extend(fresh.iter().cloned());
-            findings.extend(fresh.into_iter().map(|finding| match way.told.is_empty() {
-                true => finding,
-                false => finding.only(&way.told),
-            }));
-        }
-    }
 }

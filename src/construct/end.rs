@@ -109,6 +109,9 @@ fn holes(player: &mut Player<'_>) {
     player.faults.extend(faults);
 }
 
+/// What one step missed: why, and when.
+type Missed = (Option<(Cause, Moment)>, Vec<Raw>);
+
 /// One seam that was forgotten leaves two edges raw: all that one step left so are one fault, and so are all that no
 /// step can be blamed for.
 fn raw_edges(player: &mut Player<'_>) {
@@ -127,7 +130,7 @@ fn raw_edges(player: &mut Player<'_>) {
         }
     }
     raw.extend(loose_tapes(player).into_iter().map(|(notion, tape)| Raw::Tape(notion, tape)));
-    let mut groups: Vec<(Option<(Cause, Moment)>, Vec<Raw>)> = Vec::new();
+    let mut groups: Vec<Missed> = Vec::new();
     for one in raw {
         let cause = causes::cause(player, one);
         let when = cause.as_ref().map(|(_, moment)| *moment);

@@ -2,9 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::deed::Deed;
 use super::fault::Moment;
-use super::player::Player;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EdgeId, Touched};
 
@@ -46,14 +44,5 @@ impl Logged {
     /// All copies that it names, by themselves or by something of them.
     pub fn copies(&self) -> BTreeSet<CopyId> {
         self.named.iter().filter_map(Touched::copy).collect()
-    }
-}
-
-impl Player<'_> {
-    /// Takes down what a fact does.
-    pub fn log(&mut self, deed: &Deed<'_, '_>) {
-        let (named, caught) = (deed.targets.clone(), deed.caught.iter().copied());
-        let touched = deed.all.iter().copied().chain(caught).collect();
-        self.logged.push(Logged { verb: deed.work.verb, moment: deed.moment, named, touched });
     }
 }

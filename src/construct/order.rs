@@ -30,9 +30,9 @@ fn pinned(player: &Player<'_>, pin: &Logged, before: &[Logged], later: &[Logged]
     }
     let holds = |logged: &&Logged| pins.iter().filter(|copy| logged.holds(**copy)).count() > 1;
     let earlier = before.iter().filter(|logged| logged.verb.lasts() && logged.verb.stitches()).find(holds)?;
-    let again =
+    let mut again =
         later.iter().filter(|logged| logged.verb.stitches() || matches!(logged.verb, Verb::Attach | Verb::Close));
-    if again.filter(holds).next().is_some() {
+    if again.any(|logged| holds(&logged)) {
         return None;
     }
     let mut names =

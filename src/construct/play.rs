@@ -4,6 +4,7 @@ use super::deed::Deed;
 use super::end;
 use super::fault::{Fault, Moment, RawOf};
 use super::history::History;
+use super::log::Logged;
 use super::player::Player;
 use super::verbs;
 use crate::model::Verb;
@@ -43,6 +44,13 @@ impl Player<'_> {
         (verbs::entry(work.verb).play)(self, &deed);
         self.catch(&deed);
         self.log(&deed);
+    }
+
+    /// Takes down what a fact does.
+    fn log(&mut self, deed: &Deed<'_, '_>) {
+        let (named, caught) = (deed.targets.clone(), deed.caught.iter().copied());
+        let touched = deed.all.iter().copied().chain(caught).collect();
+        self.logged.push(Logged { verb: deed.work.verb, moment: deed.moment, named, touched });
     }
 
     /// Names of edges that do not exist are faults, once each; they count as unknown.

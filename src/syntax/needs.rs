@@ -105,6 +105,8 @@ pub struct Harm {
     pub of_ones_own: Vec<String>,
     /// What harms a child, beside what the dangers name.
     pub hazards_for_a_child: Vec<String>,
+    /// Phrases that hold such a word and mean something else, "a glass of water".
+    pub harmless: Vec<String>,
     /// What is tied.
     pub ties: Vec<String>,
     /// Words that make something longer.
