@@ -145,10 +145,15 @@ impl Known {
     }
 }
 
+/// Whether what stands at `at` is a part of a phrase that means something else.
+fn is_harmless(text: &[String], at: usize, harm: &Harm) -> bool {
+    let behind = at.checked_sub(1).is_some_and(|before| phrase_at(text, before, &harm.harmless) > 1);
+    behind || phrase_at(text, at, &harm.harmless) > 0
+}
+
 /// How many words at `at` name what can harm a child.
 fn harmful(text: &[String], at: usize, harm: &Harm) -> usize {
-    let behind = at.checked_sub(1).is_some_and(|before| phrase_at(text, before, &harm.harmless) > 1);
-    if behind || phrase_at(text, at, &harm.harmless) > 0 {
+    if is_harmless(text, at, harm) {
         return 0;
     }
     let loose = harm.dangers.iter().filter(|danger| !danger.in_words);
@@ -241,7 +246,7 @@ const FAR: usize = 7;
 
 /// A thing that the cautions forbid, with a word before it that takes it for given.
 fn forbidden(text: &[String], known: &Known, harm: &Harm) -> Vec<(usize, usize)> {
-    let is = |at: &usize| phrase_at(text, *at, &known.forbidden) > 0;
+    let is = |at: &usize| phrase_at(text, *at, &known.forbidden) > 0 && !is_harmless(text, *at, harm);
     let given = |at: &usize| *at > 0 && phrase_at(text, at - 1, &harm.articles) > 0;
     (0..text.len()).filter(is).filter(given).map(|at| (at - 1, at + phrase_at(text, at, &known.forbidden))).collect()
 }
