@@ -52,7 +52,7 @@ use super::left_out::step_of_others;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionWork, Meant, Touched};
+use crate::resolve::{CopyId, Edition, EditionWork, Meant, Target, Touched};
 use crate::source::Span;
 
 /// How much longer than wide a piece is that can be a strap, a loop or a tie (common practice, no source).
@@ -153,10 +153,20 @@ fn holds(work: &EditionWork<'_>) -> bool {
         Verb::Applique | Verb::Boxstitch | Verb::Quilt | Verb::Fuse | Verb::Box | Verb::Stuff | Verb::Close => {
             several || notion
         }
-        // Edges in a list are each stitched by themselves.
-        Verb::Topstitch | Verb::Edgestitch => several && whole,
+        // Edges in a list are each stitched by themselves, and so are the copies of one piece.
+        Verb::Topstitch | Verb::Edgestitch => several && whole && !is_a_list(work),
         _ => false,
     }
+}
+
+/// Whether a fact names whole copies alone, several of them of one piece.
+fn is_a_list(work: &EditionWork<'_>) -> bool {
+    let owner = |target: &Target| match target.meant {
+        Meant::Whole(_) => target.name.text.clone(),
+        _ => String::new(),
+    };
+    let whole = work.targets.iter().all(|target| !owner(target).is_empty());
+    whole && work.targets.len() > 3
 }
 
 /// Whether a copy is of tape, or as long and narrow as a strap and meant to stay raw somewhere.
