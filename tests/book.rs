@@ -18,6 +18,8 @@ mod pictures;
 #[path = "outside/reader.rs"]
 #[allow(dead_code, reason = "other tests read more of a PDF")]
 mod reader;
+#[path = "book/shelf.rs"]
+mod shelf;
 #[path = "book/views.rs"]
 mod views;
 #[path = "book/workshop.rs"]

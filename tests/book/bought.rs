@@ -3,7 +3,6 @@
 
 use notchbook::book::Book;
 use notchbook::pipeline::Workshop;
-use notchbook::sheets::SheetPaper;
 use proptest::prelude::*;
 
 use crate::bench::written;
@@ -107,14 +106,7 @@ fn checked(compiled: &Workshop, pattern: &Pattern) -> Result<(), TestCaseError> 
         .iter()
         .any(|code| ["piece-not-cut", "copy-unused", "reference-left-out"].contains(code));
     prop_assert!(!broken, "{told:?}");
-    let books: Vec<Book> = compiled
-        .editions()
-        .iter()
-        .map(|edition| compiled.book(edition, SheetPaper::A4))
-        .collect();
-    let all = compiled
-        .book_of_all(&books, SheetPaper::A4)
-        .expect("a book");
+    let (books, all) = crate::shelf::books(compiled);
     for (size, book) in books.iter().enumerate() {
         let needs = pattern.needs(size);
         let copies = compiled.editions()[size].cast.copies().count();

@@ -1,7 +1,6 @@
 //! What is left to the maker stands beside the lists and not in them, in one size and in all.
 
 use notchbook::book::{Book, CutList};
-use notchbook::sheets::SheetPaper;
 use notchbook::typeset::{Paper, Press};
 
 use crate::bench::written;
@@ -111,14 +110,7 @@ fn what_is_left_to_the_maker_is_told_beside_the_lists() {
     written(&[("booklet.yaml", FACTS), ("make.md", WORDS)], |compiled| {
         let findings = &compiled.report.findings;
         assert!(findings.is_empty(), "{findings:?}");
-        let books: Vec<Book> = compiled
-            .editions()
-            .iter()
-            .map(|edition| compiled.book(edition, SheetPaper::A4))
-            .collect();
-        let all = compiled
-            .book_of_all(&books, SheetPaper::A4)
-            .expect("a book");
+        let (books, all) = crate::shelf::books(compiled);
         for book in books.iter().chain([&all]) {
             holds(book);
             let sheaf = compiled.sheaf(book, Paper::A4);

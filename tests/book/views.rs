@@ -296,14 +296,7 @@ fn a_chapter_of_one_thing_names_its_sizes_alone() {
         .map(|(name, text)| (*name, text.as_str()))
         .collect();
     written(&files, |compiled| {
-        let books: Vec<Book> = compiled
-            .editions()
-            .iter()
-            .map(|edition| compiled.book(edition, SheetPaper::A4))
-            .collect();
-        let all = compiled
-            .book_of_all(&books, SheetPaper::A4)
-            .expect("a book");
+        let (_, all) = crate::shelf::books(compiled);
         let data = compiled.sheaf(&all, Paper::A4).data;
         let step = &data["parts"][3]["steps"][0]["body"][0]["content"][1];
         assert_eq!(step["branches"][0]["sizes"], serde_json::json!(["Short"]));

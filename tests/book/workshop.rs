@@ -71,14 +71,7 @@ fn a_command_is_given_what_it_asks_for() {
 #[test]
 fn a_book_can_be_written_out_and_read_back() {
     crate::bench::demos(|name, compiled| {
-        let books: Vec<Book> = compiled
-            .editions()
-            .iter()
-            .map(|edition| compiled.book(edition, SheetPaper::A4))
-            .collect();
-        let all = compiled
-            .book_of_all(&books, SheetPaper::A4)
-            .expect("a book of all sizes");
+        let (books, all) = crate::shelf::books(compiled);
         for book in books.iter().chain([&all]) {
             let written = serde_json::to_string(book).expect("plain data");
             let read: Book = serde_json::from_str(&written).expect("the same data");
