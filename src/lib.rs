@@ -22,7 +22,8 @@
 //! 17. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
 //! 18. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
 //!
-//! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line.
+//! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line. How much of anything a
+//! booklet may hold stands in [`limits`].
 
 pub mod book;
 pub mod checks;
@@ -34,6 +35,7 @@ pub mod draw;
 pub mod faults;
 pub mod figure;
 pub mod geometry;
+pub mod limits;
 pub mod manual;
 pub mod measure;
 pub mod model;

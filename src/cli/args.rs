@@ -15,6 +15,9 @@ pub(super) struct Arguments {
     /// The folder that holds the booklets; nothing outside it is read [default: ./booklets, or .]
     #[arg(long, short = 'f', global = true, value_name = "DIR")]
     pub folder: Option<PathBuf>,
+    /// How long a booklet that brings its own templates or fonts may take
+    #[arg(long, global = true, value_name = "SECONDS", default_value_t = 60)]
+    pub patience: u64,
     #[command(subcommand)]
     pub command: Command,
 }

@@ -2,23 +2,29 @@
 
 use std::path::Path;
 
+use super::apart::Bounds;
 use super::args::{BuildArgs, Form};
+use super::edition::Origin;
 use super::press::{Content, Job, print_all};
-use super::sets::sets;
-use super::{Outcome, Refusal, choose, output, sheets};
+use super::sets::{ALL, sets};
+use super::{Outcome, Refusal, apart, choose, output, sheets};
 use crate::book::Book;
 use crate::pipeline::{Reach, Workshop};
 use crate::source::BookletFolder;
 use crate::typeset::Paper;
 
-pub(super) fn run(folder: Option<&Path>, args: &BuildArgs) -> Result<Outcome, Refusal> {
+pub(super) fn run(folder: Option<&Path>, args: &BuildArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
     choose::distinct(&choice.booklets)?;
     let mut papers: Vec<Paper> = args.paper.iter().map(|name| name.paper()).collect();
     papers.sort_unstable();
     papers.dedup();
     let mut worst = Outcome::Clean;
-    for booklet in &choice.booklets {
+    for booklet in choice.booklets.iter().filter(|booklet| !apart::is_of_another(booklet)) {
+        if let Some(outcome) = apart::run(&choice.folder, booklet, bounds)? {
+            worst = worst.max(outcome);
+            continue;
+        }
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
         let outcome = one(booklet, workshop, &papers, args)?;
         worst = worst.max(outcome);
@@ -55,10 +61,10 @@ fn one(
                 [only] => Some(only.clone()),
                 own => workshop.book_of_all(own, paper.of_sheets()),
             };
-            let name = set.id.as_deref().unwrap_or("all");
-            let name = format!("{}-{name}-{}.pdf", booklet.name, paper.name());
+            let of = set.id.as_deref().unwrap_or(ALL);
             jobs.extend(book.map(|book| Job {
-                place: args.out.join(&booklet.name).join(name),
+                path: format!("{}-{of}-{}.pdf", booklet.name, paper.name()),
+                origin: Origin { kind: format!("booklet {}", paper.name()), of: of.to_owned() },
                 size: set.only(),
                 content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
             }));
@@ -70,9 +76,9 @@ fn one(
         let mut unheard = Vec::new();
         for paper in papers.iter().map(|paper| paper.of_sheets()) {
             for set in &sets {
-                jobs.extend(sheets::job(booklet, workshop, set, paper, &args.out, &mut unheard)?);
+                jobs.extend(sheets::job(booklet, workshop, set, paper, &mut unheard)?);
             }
         }
     }
-    print_all(&booklet.name, workshop, jobs, &args.strictness)
+    print_all(&booklet.name, workshop, jobs, &args.out, &args.strictness)
 }

@@ -3,15 +3,21 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use super::apart::Bounds;
 use super::args::{FiguresArgs, Form};
-use super::{Outcome, Refusal, choose, output};
+use super::edition::{NewFile, Origin};
+use super::{Outcome, Refusal, apart, choose, edition, output, sets};
 use crate::figure::{PictureFault, fonts, to_png};
 use crate::pipeline::{Reach, Workshop};
 
-pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs) -> Result<Outcome, Refusal> {
+pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, std::slice::from_ref(&args.booklet))?;
     let mut worst = Outcome::Clean;
-    for booklet in &choice.booklets {
+    for booklet in choice.booklets.iter().filter(|booklet| !apart::is_of_another(booklet)) {
+        if let Some(outcome) = apart::run(&choice.folder, booklet, bounds)? {
+            worst = worst.max(outcome);
+            continue;
+        }
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Figures);
         let target = args.out.join(&booklet.name);
         if target.canonicalize().is_ok_and(|target| target == choice.folder.root().join(&booklet.path)) {
@@ -31,9 +37,14 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
     let sizes = choose::sizes(workshop, &args.size, name)?;
     let (database, _) = fonts(&workshop.house);
     let mut count = 0;
+    let mut files = Vec::new();
     for size in sizes {
-        let folder = args.out.join(name).join("figures").join(&workshop.sizes[size]);
-        let (mut taken, mut made) = (BTreeSet::new(), BTreeSet::new());
+        let of = &workshop.sizes[size];
+        let mut taken = BTreeSet::new();
+        let mut add = |name: String, bytes: Vec<u8>| {
+            let origin = Origin { kind: "figures".into(), of: of.clone() };
+            files.push(NewFile { path: format!("figures/{of}/{name}"), bytes, origin });
+        };
         // One diagram in several steps is one file, as long as it shows the same figures.
         let mut known = BTreeSet::new();
         let figures = workshop.figures.of_size(size).map(|(_, figure)| figure);
@@ -45,18 +56,16 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
                 file = format!("{stem}-{again}");
                 again += 1;
             }
-            made.insert(format!("{file}.svg"));
-            output::prepare(&folder.join(format!("{file}.svg")), figure.svg.as_bytes())?.settle()?;
+            add(format!("{file}.svg"), figure.svg.clone().into_bytes());
             if args.png {
                 let dots = f32::from(args.dpi) / 25.4;
                 let png = to_png(&figure.svg, &database, dots).map_err(|fault| refusal(&figure.path, fault))?;
-                made.insert(format!("{file}.png"));
-                output::prepare(&folder.join(format!("{file}.png")), &png)?.settle()?;
+                add(format!("{file}.png"), png);
             }
             count += 1;
         }
-        output::leave_only(&folder, &made)?;
     }
+    edition::put(&args.out.join(name), &files, &sets::known(workshop))?;
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
     Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
 }

@@ -1,10 +1,12 @@
 //! The command line: one file a command. Only here is anything printed, and only here are files
 //! written.
 
+mod apart;
 mod args;
 mod build;
 mod check;
 mod choose;
+mod edition;
 mod explain;
 mod figures;
 mod new;
@@ -19,7 +21,7 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory, Parser};
 
-use args::{Arguments, Command};
+use args::{Arguments, Command, Form};
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,17 +61,21 @@ impl Refusal {
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let folder = arguments.folder.as_deref();
+    apart::bound(arguments.patience);
+    let bounds = |form| apart::Bounds { patience: arguments.patience, form };
     let outcome = match arguments.command {
         Command::New(args) => new::run(folder, &args),
-        Command::Check(args) => check::run(folder, &args),
-        Command::Build(args) => build::run(folder, &args),
-        Command::Sheets(args) => sheets::run(folder, &args),
+        Command::Check(args) => check::run(folder, &args, bounds(args.format)),
+        Command::Build(args) => build::run(folder, &args, bounds(Form::People)),
+        Command::Sheets(args) => sheets::run(folder, &args, bounds(Form::People)),
         Command::Values(args) => values::run(folder, &args),
         Command::Trace(args) => trace::run(folder, &args),
-        Command::Figures(args) => figures::run(folder, &args),
+        Command::Figures(args) => figures::run(folder, &args, bounds(Form::People)),
         Command::Explain(args) => explain::run(&args),
         Command::Completions { shell } => {
-            clap_complete::generate(shell, &mut Arguments::command(), "notchbook", &mut std::io::stdout());
+            let mut script = Vec::new();
+            clap_complete::generate(shell, &mut Arguments::command(), "notchbook", &mut script);
+            output::line(String::from_utf8_lossy(&script).trim_end());
             Ok(Outcome::Clean)
         }
     };

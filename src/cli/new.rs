@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use super::args::NewArgs;
-use super::{Outcome, Refusal, choose, output};
+use super::edition::{NewFile, Origin};
+use super::{Outcome, Refusal, choose, edition, output};
 
 const FILES: &[(&str, &str)] = &[
     ("booklet.yaml", include_str!("../../templates/starter/booklet.yaml")),
@@ -27,12 +28,14 @@ pub(super) fn run(folder: Option<&Path>, args: &NewArgs) -> Result<Outcome, Refu
     if place.symlink_metadata().is_ok() {
         return Err(Refusal::new(format!("`{}` is there already", place.display()), "take another name"));
     }
-    let mut waiting = Vec::new();
-    for (file, text) in FILES {
-        waiting.push(output::prepare(&place.join(file), text.replace("STARTER", &spoken(name)).as_bytes())?);
-    }
-    for file in waiting {
-        output::line(&file.settle()?.display().to_string());
+    let origin = Origin { kind: "starter".into(), of: name.to_owned() };
+    let file = |(path, text): &(&str, &str)| {
+        let bytes = text.replace("STARTER", &spoken(name)).into_bytes();
+        NewFile { path: (*path).to_owned(), bytes, origin: origin.clone() }
+    };
+    edition::put_new(&place, &FILES.iter().map(file).collect::<Vec<_>>())?;
+    for (path, _) in FILES {
+        output::line(&place.join(path).display().to_string());
     }
     output::line(&format!("next: `notchbook check {name}`, then `notchbook build {name}`"));
     Ok(Outcome::Clean)

@@ -1,13 +1,14 @@
 //! Documents printed side by side, and written all of them or none.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::Path;
 
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
 use super::args::{Form, Strictness};
-use super::{Outcome, Refusal, output};
+use super::edition::{NewFile, Origin};
+use super::{Outcome, Refusal, edition, output, sets};
 use crate::checks;
 use crate::diag::Findings;
 use crate::pipeline::Workshop;
@@ -16,8 +17,10 @@ use crate::typeset::{Press, PressFault, Printed, Sheaf};
 
 /// One file to make.
 pub(super) struct Job {
-    /// Where it goes.
-    pub place: PathBuf,
+    /// Where it goes, from the booklet's folder of files.
+    pub path: String,
+    /// What it belongs to.
+    pub origin: Origin,
     /// The size that its faults belong to; `None` for all.
     pub size: Option<usize>,
     /// What it holds.
@@ -40,6 +43,7 @@ pub(super) fn print_all(
     name: &str,
     workshop: &Workshop,
     jobs: Vec<Job>,
+    out: &Path,
     strictness: &Strictness,
 ) -> Result<Outcome, Refusal> {
     let bar = progress(name, jobs.len());
@@ -64,16 +68,19 @@ pub(super) fn print_all(
         output::line(&format!("{name}: nothing was built; what was built before is untouched"));
         return Ok(outcome);
     }
-    let mut waiting = Vec::new();
-    for (_, job, result) in &printed {
+    let folder = out.join(name);
+    let mut files = Vec::new();
+    let mut lines = Vec::new();
+    for (_, job, result) in printed {
         let Ok(result) = result else { continue };
-        waiting.push((output::prepare(&job.place, &result.pdf)?, result.pages));
+        let pages = if result.pages == 1 { "1 page".to_owned() } else { format!("{} pages", result.pages) };
+        lines.push(format!("{} ({pages})", folder.join(&job.path).display()));
+        files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
     }
-    for (file, pages) in waiting {
-        let place = file.settle()?;
-        let pages = if pages == 1 { "1 page".to_owned() } else { format!("{pages} pages") };
-        output::line(&format!("{} ({pages})", place.display()));
-    }
+    let gone = edition::put(&folder, &files, &sets::known(workshop))?;
+    lines.iter().for_each(|line| output::line(line));
+    gone.iter()
+        .for_each(|path| output::line(&format!("{} was of before, and is taken out", folder.join(path).display())));
     Ok(Outcome::Clean)
 }
 

@@ -1,9 +1,16 @@
 //! Which booklets and which sets of pattern sheets are made: one for each size, for each view, for all.
 
+use std::collections::BTreeSet;
+
 use crate::book::Book;
 use crate::model::{Booklets, by_view};
 use crate::pipeline::Workshop;
 use crate::resolve::Edition;
+
+/// What the booklet of all sizes is called.
+pub(super) const ALL: &str = "all";
+/// What the sheets of all sizes are called.
+pub(super) const NESTED: &str = "nested";
 
 /// The sizes that stand in one booklet, and in one set of sheets.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,6 +40,14 @@ impl Set {
         let own = |book: &&Book| book.shown.iter().all(|size| self.sizes.contains(size));
         books.iter().filter(own).cloned().collect()
     }
+}
+
+/// What files can be of: a size, a view, or all together. What is of anything else is of a size that is gone.
+pub(super) fn known(workshop: &Workshop) -> BTreeSet<String> {
+    let sizes = workshop.draft().map_or(&[][..], |draft| &draft.facts.sizes);
+    let views = sizes.iter().filter_map(|size| size.view.as_ref()).map(|view| view.id.text.clone());
+    let all = [ALL, NESTED].map(str::to_owned);
+    workshop.sizes.iter().cloned().chain(views).chain(all).collect()
 }
 
 /// The sets of the chosen sizes as the facts ask for them; `whole` says whether every size is chosen, and

@@ -4,27 +4,30 @@ use std::path::Path;
 
 use serde_json::json;
 
+use super::apart::Bounds;
 use super::args::{Form, SheetsArgs};
+use super::edition::Origin;
 use super::press::{Content, Job, print_all};
-use super::sets::{Set, sets};
-use super::{Outcome, Refusal, choose, output};
+use super::sets::{NESTED, Set, sets};
+use super::{Outcome, Refusal, apart, choose, output};
 use crate::model::{Piece, is_for, spoken_sizes};
 use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_sizes, plan_with_all, sheet_lists};
 use crate::source::BookletFolder;
 
-/// What the sheets of all sizes are called.
-const NESTED: &str = "nested";
-
-pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs) -> Result<Outcome, Refusal> {
+pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, &args.booklets)?;
     choose::distinct(&choice.booklets)?;
     let mut papers: Vec<SheetPaper> = args.paper.iter().map(|name| name.paper()).collect();
     papers.sort_unstable();
     papers.dedup();
     let mut worst = Outcome::Clean;
-    for booklet in &choice.booklets {
+    for booklet in choice.booklets.iter().filter(|booklet| !apart::is_of_another(booklet)) {
+        if let Some(outcome) = apart::run(&choice.folder, booklet, bounds)? {
+            worst = worst.max(outcome);
+            continue;
+        }
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
         let outcome = one(booklet, &workshop, &papers, args)?;
         worst = worst.max(outcome);
@@ -60,10 +63,10 @@ fn one(
     let mut notes = Vec::new();
     for paper in papers {
         for set in &sets {
-            jobs.extend(job(booklet, workshop, set, *paper, &args.out, &mut notes)?);
+            jobs.extend(job(booklet, workshop, set, *paper, &mut notes)?);
         }
     }
-    let outcome = print_all(&booklet.name, workshop, jobs, &args.strictness)?;
+    let outcome = print_all(&booklet.name, workshop, jobs, &args.out, &args.strictness)?;
     notes.iter().for_each(|note| output::line(note));
     Ok(outcome)
 }
@@ -74,7 +77,6 @@ pub(super) fn job(
     workshop: &Workshop,
     set: &Set,
     paper: SheetPaper,
-    out: &Path,
     notes: &mut Vec<String>,
 ) -> Result<Option<Job>, Refusal> {
     let Some(draft) = workshop.draft() else { return Ok(None) };
@@ -122,7 +124,8 @@ pub(super) fn job(
     });
     let name = format!("{}-{size}-sheets-{paper}.pdf", booklet.name);
     Ok(Some(Job {
-        place: out.join(&booklet.name).join("sheets").join(name),
+        path: format!("sheets/{name}"),
+        origin: Origin { kind: format!("sheets {paper}"), of: size },
         size: set.only(),
         content: Content::Sheets(sheets, about),
     }))

@@ -130,7 +130,11 @@ fn table(name: &str, edition: &Edition<'_>, rows: &[Row]) {
     output::line("");
 }
 
-/// A cell as RFC 4180 has it.
+/// A cell as RFC 4180 has it. One that a spreadsheet would take for a formula is made words by an apostrophe before it.
 fn quoted(cell: &str) -> String {
+    let formula = cell.starts_with(['=', '+', '@', '\t', '\r'])
+        || cell.strip_prefix('-').is_some_and(|rest| !rest.starts_with(|letter: char| letter.is_ascii_digit()));
+    let safe = format!("'{cell}");
+    let cell = if formula { safe.as_str() } else { cell };
     if cell.contains([',', '"', '\n']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell.to_owned() }
 }

@@ -3,6 +3,7 @@
 use serde_json::json;
 
 use super::finding::Finding;
+use super::visible::visible_json;
 use crate::source::Sources;
 
 /// One finding as a line of JSON, without the line end. Lines and columns count from 1, columns
@@ -16,7 +17,7 @@ pub fn to_json(finding: &Finding, sources: &Sources, sizes: &[String]) -> String
     if !details.is_empty() {
         message = format!("{message} ({})", details.join("; "));
     }
-    json!({
+    let line = json!({
         "code": finding.code(),
         "level": finding.level().word(),
         "message": message,
@@ -27,6 +28,6 @@ pub fn to_json(finding: &Finding, sources: &Sources, sizes: &[String]) -> String
         "end_line": place.end_line,
         "end_column": place.end_column,
         "sizes": names,
-    })
-    .to_string()
+    });
+    visible_json(&line.to_string())
 }

@@ -11,6 +11,7 @@ mod level;
 mod sink;
 mod spoken;
 mod terminal;
+mod visible;
 
 pub use check::{Check, Group, Home, Page};
 pub use finding::Finding;
@@ -20,3 +21,4 @@ pub use level::Level;
 pub use sink::{Findings, Report, Waived, Waiver};
 pub use spoken::{in_sentence, listed};
 pub use terminal::{Terminal, summary};
+pub use visible::{is_hidden, visible};

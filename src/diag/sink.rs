@@ -1,5 +1,7 @@
 //! Where findings meet: waivers are applied, sizes merged, the whole sorted by place.
 
+use std::collections::HashMap;
+
 use super::finding::Finding;
 use super::level::Level;
 use crate::source::{Sources, Span};
@@ -104,13 +106,16 @@ impl Findings {
             }
         }
         let mut used = vec![false; waivers.len()];
+        let mut by_check: HashMap<&str, Vec<usize>> = HashMap::new();
+        for (at, waiver) in waivers.iter().enumerate() {
+            by_check.entry(&waiver.check).or_default().push(at);
+        }
         let mut report = Report::default();
         for finding in merged {
-            let waiver = waivers.iter().position(|waiver| {
-                waiver.check == finding.code()
-                    && waiver.scope.holds(finding.span)
-                    && !waiver.reason.is_empty()
-                    && finding.check.waivable
+            let of_check = by_check.get(finding.code()).map_or(&[][..], Vec::as_slice);
+            let waiver = of_check.iter().copied().find(|waiver| {
+                let waiver = &waivers[*waiver];
+                waiver.scope.holds(finding.span) && !waiver.reason.is_empty() && finding.check.waivable
             });
             match waiver {
                 Some(index) => {
@@ -149,32 +154,35 @@ impl IntoIterator for Findings {
 }
 
 fn merge(found: Vec<Finding>) -> Vec<Finding> {
+    let check = |finding: &Finding| std::ptr::from_ref(finding.check).addr();
+    // The places in `merged`, so that each finding is held against its like alone.
+    let mut known: HashMap<(usize, Option<Span>, String, bool), usize> = HashMap::new();
+    let mut of_sizes: HashMap<(usize, Span), Vec<usize>> = HashMap::new();
     let mut merged: Vec<Finding> = Vec::with_capacity(found.len());
     for finding in found {
-        if let Some(twin) = merged.iter_mut().find(|other| same_fault(other, &finding)) {
-            absorb(twin, finding);
-        } else if let Some(twin) = merged.iter_mut().find(|other| same_place_other_sizes(other, &finding)) {
-            tell_by_size(twin, finding);
+        let place = (!finding.everywhere).then_some(finding.span);
+        let alike = (check(&finding), place, finding.message.clone(), finding.sizes.is_empty());
+        if let Some(twin) = known.get(&alike) {
+            absorb(&mut merged[*twin], finding);
+            continue;
+        }
+        let beside = of_sizes.entry((check(&finding), finding.span)).or_default();
+        if let Some(twin) = beside.iter().find(|other| same_place_other_sizes(&merged[**other], &finding)) {
+            tell_by_size(&mut merged[*twin], finding);
         } else {
+            known.insert(alike, merged.len());
+            if !finding.sizes.is_empty() {
+                beside.push(merged.len());
+            }
             merged.push(finding);
         }
     }
     merged
 }
 
-/// One fault met again: in another size, or, for faults told once, at another place.
-fn same_fault(one: &Finding, other: &Finding) -> bool {
-    one.check == other.check
-        && (one.span == other.span || one.everywhere)
-        && one.message == other.message
-        && one.sizes.is_empty() == other.sizes.is_empty()
-}
-
 /// At one place the sizes may differ in their figures alone: one fault, told size by size.
 fn same_place_other_sizes(one: &Finding, other: &Finding) -> bool {
-    one.check == other.check
-        && one.span == other.span
-        && !one.sizes.is_empty()
+    !one.sizes.is_empty()
         && !other.sizes.is_empty()
         && !one.sizes.iter().any(|(size, _)| other.sizes.iter().any(|(own, _)| own == size))
 }

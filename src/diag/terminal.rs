@@ -7,6 +7,8 @@ use super::finding::Finding;
 use super::level::Level;
 use super::sink::Report;
 use super::spoken::listed;
+use super::visible::visible;
+use crate::limits::thousands;
 use crate::source::{Sources, Span};
 
 /// The longest line that is shown whole, in bytes; of a longer one only its neighbourhood.
@@ -32,16 +34,17 @@ impl Terminal {
             Level::Error => Shade::ERROR,
             Level::Warning => Shade::WARNING,
         };
-        let title = shade.primary_title(finding.message.as_str()).id(finding.code());
+        let title = shade.primary_title(visible(&finding.message)).id(finding.code());
         let mut group = excerpt(Group::with_title(title), sources, finding);
         for detail in details(finding, sizes) {
-            group = group.element(Shade::NOTE.with_name(Some("size")).message(detail));
+            group = group.element(Shade::NOTE.with_name(Some("size")).message(visible(&detail).into_owned()));
         }
         if !finding.sizes.is_empty() && details(finding, sizes).is_empty() {
-            group = group.element(Shade::NOTE.with_name(Some("in")).message(name_sizes(finding, sizes)));
+            group = group
+                .element(Shade::NOTE.with_name(Some("in")).message(visible(&name_sizes(finding, sizes)).into_owned()));
         }
         if !finding.hint.is_empty() {
-            group = group.element(Shade::HELP.with_name(Some("do")).message(finding.hint.as_str()));
+            group = group.element(Shade::HELP.with_name(Some("do")).message(visible(&finding.hint)));
         }
         self.renderer.render(&[group])
     }
@@ -70,33 +73,33 @@ fn excerpt<'a>(group: Group<'a>, sources: &'a Sources, finding: &'a Finding) -> 
     let file = sources.file(finding.span.file);
     let place = sources.place(finding.span);
     if file.text.is_empty() {
-        return group.element(Origin::path(file.path.as_str()));
+        return group.element(Origin::path(visible(&file.path)));
     }
     let Some(window) = Window::around(sources, finding.span) else {
-        let origin = Origin::path(file.path.as_str()).line(place.line).char_column(place.column);
+        let origin = Origin::path(visible(&file.path)).line(place.line).char_column(place.column);
         return group.element(origin);
     };
     // A cut line would be counted from where it is cut: then the true place is named by itself.
     let mut group = group;
-    let mut snippet = Snippet::source(window.text).line_start(window.line).fold(true);
+    let mut snippet = Snippet::source(visible(window.text)).line_start(window.line).fold(true);
     if window.cut {
-        group = group.element(Origin::path(file.path.as_str()).line(place.line).char_column(place.column));
+        group = group.element(Origin::path(visible(&file.path)).line(place.line).char_column(place.column));
     } else {
-        snippet = snippet.path(file.path.as_str());
+        snippet = snippet.path(visible(&file.path));
     }
     snippet =
-        snippet.annotation(AnnotationKind::Primary.span(window.range(finding.span)).label(finding.label.as_str()));
+        snippet.annotation(AnnotationKind::Primary.span(window.range(finding.span)).label(visible(&finding.label)));
     let (near, far): (Vec<_>, Vec<_>) = finding.notes.iter().partition(|(span, _)| window.covers(*span));
     for (span, label) in near {
-        snippet = snippet.annotation(AnnotationKind::Context.span(window.range(*span)).label(label.as_str()));
+        snippet = snippet.annotation(AnnotationKind::Context.span(window.range(*span)).label(visible(label)));
     }
     group = group.element(snippet);
     for (span, label) in far {
         if let Some(window) = Window::around(sources, *span) {
-            let snippet = Snippet::source(window.text)
+            let snippet = Snippet::source(visible(window.text))
                 .line_start(window.line)
-                .path(sources.file(span.file).path.as_str())
-                .annotation(AnnotationKind::Context.span(window.range(*span)).label(label.as_str()));
+                .path(visible(&sources.file(span.file).path))
+                .annotation(AnnotationKind::Context.span(window.range(*span)).label(visible(label)));
             group = group.element(snippet);
         }
     }
@@ -136,7 +139,9 @@ impl<'a> Window<'a> {
     fn range(&self, span: Span) -> std::ops::Range<usize> {
         let start = (span.start as usize).clamp(self.start, self.start + self.text.len()) - self.start;
         let end = (span.end as usize).clamp(self.start, self.start + self.text.len()) - self.start;
-        start..end.max(start)
+        // Places in the text as it is shown, which is longer where hidden letters are made visible.
+        let shown = |at: usize| self.text.get(..at).map_or(at, |before| visible(before).len());
+        shown(start)..shown(end.max(start))
     }
 }
 
@@ -151,7 +156,7 @@ fn floor_char(text: &str, mut at: usize) -> usize {
 pub fn summary(report: &Report) -> String {
     let count = |number: usize, one: &str, many: &str| match number {
         1 => format!("1 {one}"),
-        number => format!("{number} {many}"),
+        number => format!("{} {many}", thousands(number)),
     };
     let mut line =
         format!("{}, {}", count(report.errors(), "error", "errors"), count(report.warnings(), "warning", "warnings"));

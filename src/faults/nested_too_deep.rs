@@ -15,7 +15,7 @@
 //! ```
 //!
 //! ## Limits
-//! Facts may nest 32 levels, lists and quotations in the words 24, and no more than 100 formulas
+//! Facts may nest 32 levels, lists and quotations in the words 24, choices 8, and no more than 100 formulas
 //! may lean on one another in a chain. Brackets inside one formula are told by `out-of-range`.
 
 use crate::diag::{Check, Group};

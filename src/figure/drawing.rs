@@ -1,7 +1,7 @@
 //! A diagram as the author drew it: what does not hang on the size, checked once.
 
 use super::inspect::{self, Page};
-use super::{label, markup};
+use super::{bounds, label, markup};
 use crate::diag::{Check, Finding, Findings, Waiver, did_you_mean};
 use crate::faults::{FIGURE_FORMULA, FIGURE_NOT_DRAWABLE};
 use crate::measure::{Exact, ratio};
@@ -52,6 +52,10 @@ impl Drawing {
                 return None;
             }
         };
+        if let Some(refused) = bounds::refused(&document, &text.text, false) {
+            findings.push(FIGURE_NOT_DRAWABLE.at(text.at(refused.range), refused.message).hint(refused.hint));
+            return None;
+        }
         let root = document.root_element();
         let page = Page { text: &text.text, place: &|range| text.at(range), whole: text.span, bound: false };
         let start = page.start_tag(root);
@@ -179,11 +183,11 @@ impl Drawing {
     }
 }
 
-fn unreadable(error: &roxmltree::Error, text: &Text) -> Finding {
-    let start = markup::complaint_at(&text.text, error);
+fn unreadable(error: &markup::Complaint, text: &Text) -> Finding {
+    let start = error.at;
     let end = text.text[start..].find('\n').map_or(text.text.len(), |end| start + end);
     FIGURE_NOT_DRAWABLE
-        .at(text.at(start..end), format!("the drawing cannot be read here: {}", markup::complaint(error)))
+        .at(text.at(start..end), format!("the drawing cannot be read here: {}", error.words))
         .hint("open it in the program that made it and save it again as plain SVG, or mend the tag")
 }
 

@@ -11,7 +11,7 @@ use super::dress::with_paper_size;
 use super::figures::{BoundFigure, Figures};
 use super::inspect::{self, Found, Page};
 use super::studio::Studio;
-use super::{frame, markup, measure_tree, picture};
+use super::{bounds, frame, markup, measure_tree, picture};
 use crate::diag::Findings;
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
 use crate::model::Size;
@@ -105,8 +105,7 @@ impl Reader<'_> {
         let document = match markup::parse(&bound.text) {
             Ok(document) => document,
             Err(error) => {
-                let at = markup::complaint_at(&bound.text, &error);
-                let words = markup::complaint(&error);
+                let (at, words) = (error.at, error.words);
                 findings.push(
                     FIGURE_NOT_DRAWABLE
                         .at(
@@ -119,6 +118,11 @@ impl Reader<'_> {
                 return None;
             }
         };
+        if let Some(refused) = bounds::refused(&document, &bound.text, true) {
+            let finding = FIGURE_NOT_DRAWABLE.at(locate(refused.range), refused.message).hint(refused.hint);
+            findings.push(finding.in_size(size, ""));
+            return None;
+        }
         // What follows from a fault is not told beside it.
         let found = self.look_again(drawing, &bound, &document, size, findings);
         let sound = measure_tree::shapes(&document, &locate, size, findings);

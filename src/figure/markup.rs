@@ -4,28 +4,61 @@ use std::ops::Range;
 
 use roxmltree::{Document, Error, Node, ParsingOptions};
 
+/// The most attributes of one element: a parser holds each against every other.
+const ATTRIBUTES: usize = 200;
+
+/// Why a drawing cannot be read.
+#[derive(Debug)]
+pub(super) struct Complaint {
+    /// The byte that it is about.
+    pub at: usize,
+    /// What is wrong, without a place.
+    pub words: String,
+}
+
 /// Reads a drawing, as the author wrote it or with its formulas worked out.
 ///
 /// # Errors
-/// When it is no well-formed XML, brings definitions of its own, or has more than 200 000 nodes.
-pub(super) fn parse(text: &str) -> Result<Document<'_>, Error> {
+/// When it is no well-formed XML, brings definitions of its own, has more than 200 000 nodes, or an element of it more
+/// than 200 attributes.
+pub(super) fn parse(text: &str) -> Result<Document<'_>, Complaint> {
+    if let Some(at) = crowded(text) {
+        return Err(Complaint { at, words: format!("an element has more than {ATTRIBUTES} attributes") });
+    }
     let options = ParsingOptions { allow_dtd: false, nodes_limit: 200_000, ..ParsingOptions::default() };
-    Document::parse_with_options(text, options)
+    Document::parse_with_options(text, options).map_err(|error| {
+        let words = error.to_string();
+        Complaint { at: complaint_at(text, &error), words: words.split(" at ").next().unwrap_or("").to_owned() }
+    })
+}
+
+/// Where a tag begins that holds more attributes than any drawing needs.
+fn crowded(text: &str) -> Option<usize> {
+    let (mut start, mut count) = (0, 0);
+    let mut quote = None;
+    for (at, letter) in text.bytes().enumerate() {
+        match (quote, letter) {
+            (None, b'<') => (start, count) = (at, 0),
+            (None, b'>') => count = 0,
+            (None, b'"' | b'\'') if count > 0 => quote = Some(letter),
+            (None, b'=') => count += 1,
+            (Some(open), letter) if open == letter => quote = None,
+            _ => {}
+        }
+        if count > ATTRIBUTES {
+            return Some(start);
+        }
+    }
+    None
 }
 
 /// The byte that a parser's complaint is about.
-pub(super) fn complaint_at(text: &str, error: &Error) -> usize {
+fn complaint_at(text: &str, error: &Error) -> usize {
     let place = error.pos();
     let line: usize = text.split_inclusive('\n').take(place.row.saturating_sub(1) as usize).map(str::len).sum();
     let rest = text.get(line..).unwrap_or("");
     let at: usize = rest.chars().take(place.col.saturating_sub(1) as usize).map(char::len_utf8).sum();
     (line + at).min(text.len())
-}
-
-/// A parser's complaint without its place.
-pub(super) fn complaint(error: &Error) -> String {
-    let words = error.to_string();
-    words.split(" at ").next().unwrap_or("").to_owned()
 }
 
 /// How long the tag at the start of `rest` is: `>` may stand inside quotes.

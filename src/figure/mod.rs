@@ -4,6 +4,7 @@
 //! author's file: the bound text, which nobody has written, is never shown.
 
 mod bind;
+mod bounds;
 mod classes;
 mod dimensions;
 mod drawing;
@@ -21,6 +22,7 @@ mod over;
 mod picture;
 mod ruler;
 mod studio;
+mod typeface;
 
 pub use classes::{CLASSES, Class, SYMBOLS};
 pub use drawing::Drawing;
@@ -30,6 +32,6 @@ pub use gather::{DRAW, read_all};
 pub use key::{KeyEntry, key, key_order};
 pub(crate) use markup::{escape, svg_data};
 pub use over::{LabelNote, LaidOver, lay_over};
-pub use picture::{PictureFault, broken_fonts, fonts, letters, to_png};
+pub use picture::{PictureFault, broken_fonts, fonts, letters, look_at_drawing, to_png};
 pub(crate) use ruler::Ruler;
 pub use studio::Studio;

@@ -6,7 +6,11 @@ use std::sync::Arc;
 use resvg::tiny_skia;
 use usvg::fontdb;
 
-use crate::source::House;
+use super::inspect::{self, Page};
+use super::{bounds, markup, typeface};
+use crate::diag::Findings;
+use crate::faults::{FIGURE_NOT_DRAWABLE, OUTSIDE_LINK, SCRIPT_IN_FIGURE};
+use crate::source::{House, Span};
 
 /// Why a picture could not be made.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,10 +55,50 @@ pub fn letters(house: &House) -> BTreeSet<char> {
     letters
 }
 
-/// The paths of a booklet's own fonts that are none.
-pub fn broken_fonts(house: &House) -> Vec<&str> {
-    let broken = house.fonts.iter().filter(|font| ttf_parser::Face::parse(&font.bytes, 0).is_err());
-    broken.filter_map(|font| font.own.as_deref()).collect()
+/// The paths of a booklet's own fonts that cannot be used, and what is wrong with each, to follow its name.
+pub fn broken_fonts(house: &House) -> Vec<(String, String)> {
+    let own = house.fonts.iter().filter_map(|font| Some((font.own.clone()?, typeface::fault(&font.bytes)?)));
+    own.collect()
+}
+
+/// Looks at a drawing that is printed as it stands, a logo or a cover: whether it can be drawn at all, within the
+/// limits, and reaches nothing outside. What is wrong is told in its own text, `whole`.
+pub fn look_at_drawing(text: &str, whole: Span, house: &House, findings: &mut Findings) {
+    let at = |range: std::ops::Range<usize>| {
+        let start = whole.start as usize;
+        Span::new(whole.file, start + range.start..start + range.end)
+    };
+    let mut refuse = |range, message: String, hint: &str| {
+        findings.push(FIGURE_NOT_DRAWABLE.at(at(range), message).hint(hint));
+    };
+    let document = match markup::parse(text) {
+        Ok(document) => document,
+        Err(complaint) => {
+            let range = complaint.at..(complaint.at + 1).min(text.len()).max(complaint.at);
+            return refuse(
+                range,
+                format!("the drawing cannot be read here: {}", complaint.words),
+                "save it again as plain SVG",
+            );
+        }
+    };
+    if let Some(refused) = bounds::refused(&document, text, true) {
+        return refuse(refused.range, refused.message, &refused.hint);
+    }
+    let (database, families) = fonts(house);
+    if let Err(error) = usvg::Tree::from_str(text, &options(&database)) {
+        return refuse(
+            0..0,
+            format!("the drawing cannot be drawn: {error}"),
+            "save it again as plain SVG with a width and a height",
+        );
+    }
+    // Classes and typefaces are the drawing's own affair; what it may not hold or reach is not.
+    let page = Page { text, place: &at, whole, bound: true };
+    let mut found = Findings::default();
+    inspect::inspect(&document, &page, &families, &mut found);
+    let matters = [&SCRIPT_IN_FIGURE, &OUTSIDE_LINK, &FIGURE_NOT_DRAWABLE];
+    findings.extend(found.into_iter().filter(|one| matters.iter().any(|check| std::ptr::eq(*check, one.check))));
 }
 
 /// How usvg is to read a diagram: only the bundled fonts, nothing from outside.

@@ -76,7 +76,7 @@ impl Studio {
         size: usize,
         findings: &mut Findings,
     ) -> Result<BoundFigure, String> {
-        let document = markup::parse(text).map_err(|error| markup::complaint(&error))?;
+        let document = markup::parse(text).map_err(|complaint| complaint.words)?;
         let place = |_: std::ops::Range<usize>| span;
         let page = Page { text, place: &place, whole: span, bound: true };
         let found = inspect::inspect(&document, &page, &self.families, findings);

@@ -1,6 +1,7 @@
 //! What can be wrong with an outline or its allowances, in words that a sewist understands.
 
 use crate::diag::listed;
+use crate::limits::SEGMENTS;
 
 /// One fault. Places and distances are in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -96,9 +97,14 @@ pub enum ShapeFault {
         /// From the end of the entry before to its start.
         gap: f64,
     },
-    /// A measurement of the outline or an allowance is over a kilometre.
+    /// A measurement of the outline or an allowance is over 50 m.
     TooFar {
         /// The edge.
+        edge: String,
+    },
+    /// More lines and curves than [`SEGMENTS`](crate::limits::SEGMENTS).
+    TooManyLines {
+        /// The edge at which there are too many.
         edge: String,
     },
 }
@@ -152,7 +158,8 @@ impl ShapeFault {
             Self::NotJoined { edge, gap, .. } => {
                 format!("`{edge}` begins {} from the end of the line before it", mm(*gap))
             }
-            Self::TooFar { edge } => format!("a figure of `{edge}` is over a kilometre"),
+            Self::TooFar { edge } => format!("a figure of `{edge}` is over 50 m"),
+            Self::TooManyLines { .. } => SEGMENTS.fact(),
         }
     }
 
@@ -187,6 +194,7 @@ impl ShapeFault {
             Self::UnreadablePath { .. } => "draw one unbroken line for it and save the drawing again".to_owned(),
             Self::NotJoined { .. } => "draw the edges in order, each from the end of the one before".to_owned(),
             Self::TooFar { .. } => "check the unit of the figures".to_owned(),
+            Self::TooManyLines { .. } => SEGMENTS.act.to_owned(),
         }
     }
 
@@ -207,7 +215,8 @@ impl ShapeFault {
             | Self::ArcTooShort { edge, .. }
             | Self::UnreadablePath { edge, .. }
             | Self::NotJoined { edge, .. }
-            | Self::TooFar { edge } => Some(edge),
+            | Self::TooFar { edge }
+            | Self::TooManyLines { edge } => Some(edge),
         }
     }
 }

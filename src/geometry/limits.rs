@@ -5,6 +5,6 @@
 /// width of a pencil line is ten times as much.
 pub const JOIN_WITHIN: f64 = 0.05;
 
-/// No coordinate may lie further out than this, in mm (one kilometre): beyond it a figure is a slip
-/// of the unit, and the arithmetic would lose the hundredths of a millimetre promised here.
-pub const FARTHEST: f64 = 1_000_000.0;
+/// No coordinate may lie further out than this, in mm (50 m): beyond it a figure is a slip
+/// of the unit.
+pub const FARTHEST: f64 = 50_000.0;

@@ -10,7 +10,7 @@ use crate::typeset::PressFault;
 
 impl Workshop {
     /// A fault of the typesetter as a finding at the author's file: the diagram or template it
-    /// complains of, or the booklet's title when it names neither.
+    /// complains of, or, when it names neither, the first template of the booklet's own, or the booklet's title.
     pub fn press_finding(
         &self,
         fault: &PressFault,
@@ -18,7 +18,9 @@ impl Workshop {
         size: Option<usize>,
     ) -> Option<Finding> {
         let title = self.draft()?.facts.title.span;
-        let span = self.press_place(fault, origins).unwrap_or(title);
+        let own = self.house.templates.iter().find_map(|asset| self.sources.by_path(asset.own.as_ref()?));
+        let unplaced = own.map_or(title, |file| Span::new(file, 0..0));
+        let span = self.press_place(fault, origins).unwrap_or(unplaced);
         let hint = if fault.hint.is_empty() {
             "take out what was changed last and build again; a booklet's own template or picture is the likeliest cause"
         } else {

@@ -114,6 +114,7 @@ impl Workshop {
             workshop.check(&laid, &with, &mut findings);
             workshop.keep((laid, with));
         }
+        findings.extend(syntax::deceiving(&workshop.sources));
         workshop.report(findings, reach);
         workshop
     }
@@ -177,7 +178,7 @@ impl Workshop {
         let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
         self.figures = figure::read_all(editions, folder, &studio, &mut self.sources, findings);
         draw::draw_steps(editions, histories, &studio, &mut self.figures, findings);
-        self.pictures = assets::pictures(folder, draft, findings);
+        self.pictures = assets::pictures(folder, draft, &self.house, &mut self.sources, findings);
     }
 
     fn check(&mut self, laid: &[Laid], with: &[Vec<(usize, Laid)>], findings: &mut Findings) {

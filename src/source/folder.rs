@@ -121,7 +121,8 @@ impl Folder {
         }
         let bytes = self.bytes(relative, Folder::TEXT_LIMIT)?;
         let text = String::from_utf8(bytes).map_err(|error| ReadFault::NotUtf8(error.utf8_error().valid_up_to()))?;
-        Ok(text.strip_prefix('\u{feff}').map_or_else(|| text.clone(), str::to_owned))
+        let text = text.strip_prefix('\u{feff}').map_or_else(|| text.clone(), str::to_owned);
+        Ok(with_lines(text))
     }
 
     /// Reads a picture or a font by its path from the folder.
@@ -168,6 +169,18 @@ impl Folder {
         let path = wanted.canonicalize().map_err(fault)?;
         if path.starts_with(&self.root) { Ok(path) } else { Err(ReadFault::LeadsOut) }
     }
+}
+
+/// Lines that a carriage return alone ends, as some old programs write them, ended as others are; no byte moves.
+fn with_lines(text: String) -> String {
+    let mut bytes = text.into_bytes();
+    for at in 0..bytes.len() {
+        if bytes[at] == b'\r' && bytes.get(at + 1) != Some(&b'\n') {
+            bytes[at] = b'\n';
+        }
+    }
+    // One letter of ASCII took the place of another.
+    String::from_utf8(bytes).unwrap_or_default()
 }
 
 fn fault(error: io::Error) -> ReadFault {

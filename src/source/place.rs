@@ -80,6 +80,11 @@ impl Sources {
         FileId(u32::try_from(self.files.len() - 1).unwrap_or(u32::MAX))
     }
 
+    /// Every file, in the order in which they were taken in.
+    pub fn ids(&self) -> impl Iterator<Item = FileId> {
+        (0..self.files.len()).filter_map(|at| u32::try_from(at).ok()).map(FileId)
+    }
+
     /// The file behind an id that [`Sources::add`] gave.
     pub fn file(&self, id: FileId) -> &SourceFile {
         &self.files[id.0 as usize]

@@ -3,13 +3,15 @@
 //! `{a*b} and {c*d}` would come out of a Markdown parser as emphasis, so each group is hidden
 //! behind letters of the same byte length and set back by offset afterwards.
 
+use std::collections::HashMap;
 use std::ops::Range;
 
 use super::events::end_of_code;
 use super::expression::parse_expression;
 use super::sizes;
 use crate::diag::Findings;
-use crate::faults::{CHOICE_UNREADABLE, FORMULA_UNREADABLE};
+use crate::faults::{CHOICE_UNREADABLE, FORMULA_UNREADABLE, NESTED_TOO_DEEP};
+use crate::limits::CHOICES_DEEP;
 use crate::measure::Unit;
 use crate::model::{Brace, Filter, Size, Text};
 use crate::source::Span;
@@ -31,16 +33,18 @@ pub(super) enum Group {
 /// The outermost brace groups of a text, and the braces that are never closed. `code` is where the
 /// text holds code, in which a brace is a brace.
 pub(super) fn find(text: &str, code: &[Range<usize>]) -> (Vec<Range<usize>>, Vec<usize>) {
+    let ends = ends(text);
+    let mut lines = Lines { text, start: 0, looked: 0 };
     let mut groups = Vec::new();
     let mut unclosed = Vec::new();
     let mut at = 0;
     while let Some(&letter) = text.as_bytes().get(at) {
         match letter {
             b'\\' if end_of_code(code, at).is_none() => at += 2,
-            b'{' => match (end_of_code(code, at), close(text, at)) {
+            b'{' => match (end_of_code(code, at), ends.get(&at)) {
                 (Some(end), _) => at = end,
-                (None, _) if is_attributes(text, at) => at += line(text, at).len(),
-                (None, Some(end)) => {
+                (None, _) if is_attributes(text, lines.start_of(at), at) => at += line(text, at).len(),
+                (None, Some(&end)) => {
                     groups.push(at..end);
                     at = end;
                 }
@@ -55,6 +59,23 @@ pub(super) fn find(text: &str, code: &[Range<usize>]) -> (Vec<Range<usize>>, Vec
     (groups, unclosed)
 }
 
+/// Where lines begin, for places that are asked for in their order.
+struct Lines<'a> {
+    text: &'a str,
+    start: usize,
+    looked: usize,
+}
+
+impl Lines<'_> {
+    fn start_of(&mut self, at: usize) -> usize {
+        if let Some(end) = self.text[self.looked..at].rfind('\n') {
+            self.start = self.looked + end + 1;
+        }
+        self.looked = at;
+        self.start
+    }
+}
+
 /// The text with every group hidden; of the same length in bytes.
 pub(super) fn hide(text: &str, groups: &[Range<usize>]) -> String {
     let mut bytes = text.as_bytes().to_vec();
@@ -64,9 +85,8 @@ pub(super) fn hide(text: &str, groups: &[Range<usize>]) -> String {
     String::from_utf8(bytes).unwrap_or_else(|_| text.to_owned())
 }
 
-/// `{#id …}`, `{.class}` or `{for=sizes}` from `at` to the end of a heading's line.
-fn is_attributes(text: &str, at: usize) -> bool {
-    let start = text[..at].rfind('\n').map_or(0, |end| end + 1);
+/// `{#id …}`, `{.class}` or `{for=sizes}` from `at` to the end of a heading's line, which begins at `start`.
+fn is_attributes(text: &str, start: usize, at: usize) -> bool {
     if !text[start..at].trim_start_matches([' ', '>', '\t']).starts_with('#') {
         return false;
     }
@@ -87,26 +107,26 @@ fn line(text: &str, at: usize) -> &str {
     &rest[..rest.find('\n').unwrap_or(rest.len())]
 }
 
-/// The end of the group that opens at `open`; groups nest, and end with their paragraph.
-fn close(text: &str, open: usize) -> Option<usize> {
-    let mut depth = 0;
+/// Where each group that is closed ends, by where it opens; groups nest, and end with their paragraph.
+fn ends(text: &str) -> HashMap<usize, usize> {
+    let mut found = HashMap::new();
+    let mut open = Vec::new();
     let mut newline = false;
     let mut escaped = false;
-    for (at, letter) in text[open..].char_indices() {
+    for (at, letter) in text.char_indices() {
         match letter {
             _ if escaped => {
                 escaped = false;
                 continue;
             }
             '\\' => escaped = true,
-            '{' => depth += 1,
+            '{' => open.push(at),
             '}' => {
-                depth -= 1;
-                if depth == 0 {
-                    return Some(open + at + 1);
+                if let Some(start) = open.pop() {
+                    found.insert(start, at + 1);
                 }
             }
-            '\n' if newline => return None,
+            '\n' if newline => open.clear(),
             '\n' => {
                 newline = true;
                 continue;
@@ -116,7 +136,22 @@ fn close(text: &str, open: usize) -> Option<usize> {
         }
         newline = false;
     }
-    None
+    found
+}
+
+/// How deep the braces of a text lie in one another.
+fn depth(text: &str) -> usize {
+    let mut depth = 0usize;
+    let mut deepest = 0;
+    for letter in text.bytes() {
+        match letter {
+            b'{' => depth += 1,
+            b'}' => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        deepest = deepest.max(depth);
+    }
+    deepest
 }
 
 /// What reading a group needs at hand.
@@ -132,6 +167,11 @@ pub(super) struct Desk<'a> {
 /// Reads one group (the braces and all between).
 pub(super) fn read(desk: &mut Desk<'_>, range: Range<usize>) -> Group {
     let span = desk.source.at(range.clone());
+    if depth(&desk.source.text[range.clone()]) > CHOICES_DEEP.most + 1 {
+        let finding = NESTED_TOO_DEEP.at(span, "braces lie in one another too deep here").hint(CHOICES_DEEP.act);
+        desk.findings.push(finding);
+        return Group::Whole(Brace::Broken);
+    }
     let inner = range.start + 1..range.end.saturating_sub(1).max(range.start + 1);
     let parts = split(&desk.source.text, inner);
     let heads: Vec<Option<Range<usize>>> = parts.iter().map(|branch| head(&desk.source.text, branch.clone())).collect();

@@ -3,9 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
-use super::{facts, offers, outlines, part, waive, yaml};
+use super::{crowd, facts, offers, outlines, part, waive, yaml};
 use crate::diag::Findings;
 use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
+use crate::limits::{PARTS, TEXT};
 use crate::model::{Draft, Part, Text};
 use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
 
@@ -37,6 +38,9 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
         return reading;
     }
     let Some((facts, record)) = facts::read(&root, &mut reading.findings) else { return reading };
+    if !crowd::facts(&facts, &mut reading.findings) {
+        return reading;
+    }
     let mut waivers = match record.get("waive") {
         Some(node) => waive::read_list(node, &root, &mut reading.findings),
         None => Vec::new(),
@@ -46,7 +50,9 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     let whole = !reading.findings.iter().any(|finding| finding.check.unread);
     let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
-    reading.draft = Some(Draft { name, folder, file, facts, parts, offers, outlines, whole, waivers });
+    let draft = Draft { name, folder, file, facts, parts, offers, outlines, whole, waivers };
+    // Nothing is reckoned with more than anybody can mean.
+    reading.draft = crowd::draft(&draft, &mut reading.findings).then_some(draft);
     reading
 }
 
@@ -60,7 +66,12 @@ fn read_parts(
 ) -> Vec<Part> {
     let mut parts = Vec::new();
     let Some(node) = record.need("parts", "[make.md]", &mut reading.findings) else { return parts };
-    for entry in facts::parts(node, sizes, &mut reading.findings) {
+    let entries = facts::parts(node, sizes, &mut reading.findings);
+    if let Some(entry) = entries.get(PARTS.most) {
+        crowd::tell(PARTS, entry.file.span, &mut reading.findings);
+    }
+    let mut letters = 0;
+    for entry in entries.into_iter().take(PARTS.most) {
         let path: PathBuf = booklet.path.join(Path::new(&entry.file.text));
         let shown = folder.show(&path);
         let known = reading.sources.by_path(&shown);
@@ -70,6 +81,11 @@ fn read_parts(
             None => open(folder, &path, Some(entry.file.span), reading),
         };
         if let Some((file, text)) = opened {
+            letters += text.len();
+            if letters > TEXT.most {
+                crowd::tell(TEXT, entry.file.span, &mut reading.findings);
+                break;
+            }
             let from = Path::new(&shown).parent().unwrap_or(Path::new(""));
             let read = part::read(file, from, &text, entry.params, sizes, waivers, &mut reading.findings);
             parts.extend(read.into_iter().map(|part| only_for(part, entry.sizes.as_ref())));

@@ -81,7 +81,8 @@ impl<'a> Fields<'a> {
 
     /// The value of a key that must be there; its absence is a finding.
     pub fn need(&self, key: &str, example: &str, findings: &mut Findings) -> Option<&'a Node> {
-        let found = self.get(key);
+        let blank = |node: &Node| matches!(&node.value, Value::Scalar(text) if text.text.trim().is_empty());
+        let found = self.get(key).filter(|node| !blank(node));
         if found.is_none() {
             findings.push(match self.entries.iter().find(|(known, _)| known.text == key) {
                 Some((known, _)) => KEY_MISSING

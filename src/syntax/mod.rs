@@ -4,6 +4,7 @@
 //! here works a value out.
 
 mod braces;
+mod crowd;
 mod cut;
 mod draft;
 mod events;
@@ -13,6 +14,7 @@ mod fences;
 mod fields;
 mod fit;
 mod gaps;
+mod hidden;
 mod inside;
 mod keys;
 mod labels;
@@ -45,6 +47,7 @@ mod yaml;
 
 pub use draft::{Reading, read_booklet};
 pub use expression::{parse_expression, problem_to_finding};
+pub use hidden::deceiving;
 pub use keys::{RECORDS, Record};
 pub use labels::{Labels, read_labels};
 pub use markdown::{brace_groups, plain_inline, read_brace};

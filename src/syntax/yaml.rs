@@ -3,10 +3,14 @@
 //! Anchors, aliases, tags and merge keys are refused: a designer who meets one in a file has
 //! nearly always typed `&`, `*` or `!` by chance. Duplicate keys are findings.
 
+use std::collections::HashMap;
+
 use saphyr_parser::{Event, Parser, ScalarStyle};
 
+use super::hidden;
 use crate::diag::Findings;
-use crate::faults::{DUPLICATE_KEY, NESTED_TOO_DEEP, YAML_UNREADABLE};
+use crate::faults::{DUPLICATE_KEY, NESTED_TOO_DEEP, OVER_LIMIT, YAML_UNREADABLE};
+use crate::limits::{ENTRIES, KEYS, Limit, VALUES};
 use crate::model::Text;
 use crate::source::Span;
 
@@ -88,7 +92,7 @@ pub(super) fn parse(source: &Text, findings: &mut Findings) -> Option<Node> {
     let text = source.text.as_str();
     let bytes: Vec<usize> = text.char_indices().map(|(at, _)| at).chain([text.len()]).collect();
     let byte = |index: usize| bytes.get(index).copied().unwrap_or(text.len());
-    let mut builder = Builder { source, findings, stack: Vec::new(), root: None, documents: 0 };
+    let mut builder = Builder { source, findings, stack: Vec::new(), root: None, documents: 0, values: 0 };
     for event in Parser::new_from_str(text) {
         match event {
             Ok((event, span)) => {
@@ -127,11 +131,13 @@ struct Builder<'a> {
     stack: Vec<Open>,
     root: Option<Node>,
     documents: usize,
+    /// How many events there were so far, of which each value is one or two.
+    values: usize,
 }
 
 enum Open {
     List { start: usize, items: Vec<Node> },
-    Map { start: usize, entries: Vec<(Text, Node)>, key: Option<Text> },
+    Map { start: usize, entries: Vec<(Text, Node)>, known: HashMap<String, Span>, key: Option<Text> },
 }
 
 impl Builder<'_> {
@@ -149,6 +155,12 @@ impl Builder<'_> {
                     .at(self.source.at(range), "lists and records are nested too deep here")
                     .hint(format!("nest at most {DEEPEST} levels")),
             );
+            return None;
+        }
+        self.values += 1;
+        if let Some(limit) = self.crowd() {
+            let finding = OVER_LIMIT.at(self.source.at(range), limit.fact()).hint(limit.act);
+            self.findings.push(finding.label("reading stopped here"));
             return None;
         }
         match event {
@@ -173,6 +185,7 @@ impl Builder<'_> {
                     self.refuse(&range);
                 }
                 let text = self.scalar(&value, style, range.clone());
+                self.findings.extend(hidden::escaped(&value, &self.source.text[range.clone()], text.span));
                 let empty = style == ScalarStyle::Plain && matches!(&*value, "" | "~" | "null");
                 let value = if empty && !self.waits_for_key() { Value::Empty } else { Value::Scalar(text) };
                 self.node(Node { span: self.source.at(range), value });
@@ -181,7 +194,8 @@ impl Builder<'_> {
                 self.stack.push(Open::List { start: range.start, items: Vec::new() });
             }
             Event::MappingStart(..) => {
-                self.stack.push(Open::Map { start: range.start, entries: Vec::new(), key: None });
+                let known = HashMap::new();
+                self.stack.push(Open::Map { start: range.start, entries: Vec::new(), known, key: None });
             }
             Event::SequenceEnd | Event::MappingEnd => match self.stack.pop() {
                 Some(Open::List { start, items }) => {
@@ -198,6 +212,17 @@ impl Builder<'_> {
             Event::Nothing | Event::StreamStart | Event::StreamEnd | Event::DocumentEnd => {}
         }
         Some(())
+    }
+
+    /// What there is too much of.
+    fn crowd(&self) -> Option<Limit> {
+        if self.values > VALUES.most {
+            return Some(VALUES);
+        }
+        match self.stack.last()? {
+            Open::List { items, .. } => (items.len() > ENTRIES.most).then_some(ENTRIES),
+            Open::Map { entries, .. } => (entries.len() > KEYS.most).then_some(KEYS),
+        }
     }
 
     fn waits_for_key(&self) -> bool {
@@ -236,7 +261,7 @@ impl Builder<'_> {
                 self.root.get_or_insert(node);
             }
             Some(Open::List { items, .. }) => items.push(node),
-            Some(Open::Map { entries, key, .. }) => match key.take() {
+            Some(Open::Map { entries, known, key, .. }) => match key.take() {
                 None => {
                     if let Value::Scalar(text) = node.value {
                         *key = Some(text);
@@ -248,24 +273,24 @@ impl Builder<'_> {
                         *key = Some(Text { text: String::new(), span: node.span, verbatim: false });
                     }
                 }
-                Some(key) => {
-                    let first = entries.iter().find(|(known, _)| known.text == key.text).map(|(known, _)| known.span);
-                    match first {
-                        Some(first) => self.findings.push(
-                            DUPLICATE_KEY
-                                .at(key.span, format!("`{}` is written twice", key.text))
-                                .hint("take one of the two out, or give it another name")
-                                .label("the second one")
-                                .note(first, "the first one"),
-                        ),
-                        None if key.text == "<<" => self.findings.push(
-                            YAML_UNREADABLE
-                                .at(key.span, "`<<` has a meaning of its own in YAML")
-                                .hint("write the keys out"),
-                        ),
-                        None => entries.push((key, node)),
+                Some(key) => match known.get(&key.text).copied() {
+                    Some(first) => self.findings.push(
+                        DUPLICATE_KEY
+                            .at(key.span, format!("`{}` is written twice", key.text))
+                            .hint("take one of the two out, or give it another name")
+                            .label("the second one")
+                            .note(first, "the first one"),
+                    ),
+                    None if key.text == "<<" => self.findings.push(
+                        YAML_UNREADABLE
+                            .at(key.span, "`<<` has a meaning of its own in YAML")
+                            .hint("write the keys out"),
+                    ),
+                    None => {
+                        known.insert(key.text.clone(), key.span);
+                        entries.push((key, node));
                     }
-                }
+                },
             },
         }
     }

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use typst::diag::{FileError, FileResult};
-use typst::foundations::{Bytes, Datetime, Duration};
+use typst::foundations::{Binding, Bytes, Datetime, Duration, Value};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
@@ -29,13 +29,18 @@ impl Shop {
             .iter()
             .map(|asset| (format!("/{}", asset.name), Bytes::new(asset.bytes.to_vec())))
             .collect();
-        Shop {
-            library: LazyHash::new(Library::default()),
-            book: LazyHash::new(FontBook::from_fonts(&fonts)),
-            fonts,
-            templates,
-        }
+        Shop { library: LazyHash::new(library()), book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts, templates }
     }
+}
+
+/// What templates may call: all but programs of another kind, which would run unseen.
+fn library() -> Library {
+    let mut library = Library::default();
+    if let Some(Ok(plugin)) = library.global.scope_mut().get_mut("plugin").map(Binding::write) {
+        *plugin = Value::None;
+    }
+    library.std = Binding::detached(library.global.clone());
+    library
 }
 
 /// The world of one edition on one paper.

@@ -351,7 +351,7 @@ fn drawn_pieces_that_do_not_join() {
 }
 
 #[test]
-fn figures_beyond_a_kilometre() {
+fn figures_beyond_fifty_metres() {
     assert_eq!(
         fault(&rectangle(2_000_000, 10)),
         ShapeFault::TooFar {

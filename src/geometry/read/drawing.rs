@@ -5,7 +5,7 @@ use kurbo::{CubicBez, Line, PathSeg, Point};
 use super::super::fault::ShapeFault;
 use super::super::limits::JOIN_WITHIN;
 use super::super::ring::{Ring, Seg};
-use super::edges::{name_edges, too_far};
+use super::edges::name_edges;
 use super::svg::one_line;
 
 /// Reads the pieces of one outline and joins them end to start.
@@ -34,9 +34,6 @@ pub(super) fn read(entries: &[(String, String)]) -> Result<Ring, Vec<ShapeFault>
                 faults.push(ShapeFault::NotJoined { index, edge: edge.clone(), gap });
             }
             move_start(&mut curves, before);
-        }
-        if curves.iter().any(|curve| too_far(start_of(curve)) || too_far(end_of(curve))) {
-            faults.push(ShapeFault::TooFar { edge: edge.clone() });
         }
         first_start = first_start.or(Some(start));
         last_end = Some(end);

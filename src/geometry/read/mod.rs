@@ -11,10 +11,12 @@ pub use svg::moved_path;
 
 use kurbo::ParamCurve;
 
+use self::edges::too_far;
 use super::crossing;
 use super::fault::ShapeFault;
 use super::ring::{Ring, Seg, signed_area};
 use super::spec::Spec;
+use crate::limits::SEGMENTS;
 
 /// Reads a description and makes sure that it is one simple closed line.
 pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
@@ -24,9 +26,25 @@ pub(super) fn read(spec: &Spec) -> Result<Ring, Vec<ShapeFault>> {
         Spec::Path(runs) => path::read(runs)?,
         Spec::Drawing(entries) => drawing::read(entries)?,
     };
+    within_limits(&ring)?;
     let ring = clockwise(halved(ring))?;
     uncrossed(&ring)?;
     Ok(ring)
+}
+
+/// Nothing is reckoned with a line that is endless, or goes round the world: handles of curves count as well as ends.
+fn within_limits(ring: &Ring) -> Result<(), Vec<ShapeFault>> {
+    let far = |seg: &&Seg| {
+        let cubic = seg.curve.to_cubic();
+        [cubic.p0, cubic.p1, cubic.p2, cubic.p3].into_iter().any(too_far)
+    };
+    if let Some(seg) = ring.segs.iter().find(far) {
+        return Err(vec![ShapeFault::TooFar { edge: ring.name(seg.edge) }]);
+    }
+    match ring.segs.get(SEGMENTS.most) {
+        Some(seg) => Err(vec![ShapeFault::TooManyLines { edge: ring.name(seg.edge) }]),
+        None => Ok(()),
+    }
 }
 
 fn uncrossed(ring: &Ring) -> Result<(), Vec<ShapeFault>> {

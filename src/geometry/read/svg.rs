@@ -1,6 +1,7 @@
 //! SVG path data as runs. The arcs are turned into cubics here, because readers of path data do so
 //! to a tenth of a unit, which is enough for a screen and not for cloth.
 
+use crate::limits::SEGMENTS;
 use kurbo::{Affine, Arc, CubicBez, Line, PathSeg, Point, QuadBez, SvgArc, Vec2};
 use svgtypes::{PathParser, PathSegment};
 
@@ -51,6 +52,9 @@ fn runs_within(data: &str, arc_within: f64) -> Result<Vec<PathSeg>, String> {
     let mut pen = Pen { arc_within, ..Pen::default() };
     for segment in PathParser::from(data) {
         pen.draw(segment.map_err(|error| error.to_string())?)?;
+        if pen.runs.len() > SEGMENTS.most {
+            return Err(SEGMENTS.fact());
+        }
     }
     Ok(pen.runs)
 }

@@ -1,0 +1,73 @@
+//! The step in which a new folder takes the place of the old one.
+//!
+//! Where the system can exchange two names at once, that is the step. Elsewhere a journal says what is under way, and
+//! the next run ends it.
+
+use std::fs;
+use std::path::Path;
+
+use super::stage::{OWN, Stage, sync};
+use super::{unread, unwritten};
+use crate::cli::Refusal;
+
+/// What the journal of a folder's exchange is called, before the folder's name.
+const JOURNAL: &str = "journal-";
+
+/// Puts a stage in the place of the folder `name` in `home`; what stood there is where the stage was.
+pub(super) fn exchange(home: &Path, stage: Stage, name: &str) -> Result<(), Refusal> {
+    let place = home.join(name);
+    if place.symlink_metadata().is_err() {
+        fs::rename(&stage.folder, &place).map_err(|error| unwritten(&place, &error))?;
+    } else if !at_once(&stage.folder, &place).map_err(|error| unwritten(&place, &error))? {
+        in_steps(home, &stage, name)?;
+    }
+    sync(home)
+}
+
+/// Exchanges two names in one step; false where the system cannot.
+#[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
+fn at_once(one: &Path, other: &Path) -> std::io::Result<bool> {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    use rustix::io::Errno;
+    match renameat_with(CWD, one, CWD, other, RenameFlags::EXCHANGE) {
+        Ok(()) => Ok(true),
+        Err(Errno::NOSYS | Errno::INVAL | Errno::NOTSUP) => Ok(false),
+        Err(error) => Err(error.into()),
+    }
+}
+
+#[cfg(not(any(target_os = "linux", target_os = "android", target_vendor = "apple")))]
+fn at_once(_: &Path, _: &Path) -> std::io::Result<bool> {
+    Ok(false)
+}
+
+/// The same in three steps, which [`finish`] ends where they were broken off.
+fn in_steps(home: &Path, stage: &Stage, name: &str) -> Result<(), Refusal> {
+    let journal = home.join(format!("{OWN}{JOURNAL}{name}"));
+    // The stage moves away from its lock, so that nobody sweeps it while it waits.
+    let new = home.join(format!("{OWN}new-{name}"));
+    fs::rename(&stage.folder, &new).map_err(|error| unwritten(&new, &error))?;
+    fs::write(&journal, name).map_err(|error| unwritten(&journal, &error))?;
+    sync(home)?;
+    finish(home)
+}
+
+/// Ends exchanges that were broken off: from the journal on, the new folder is what is meant.
+pub(super) fn finish(home: &Path) -> Result<(), Refusal> {
+    let entries = fs::read_dir(home).map_err(|error| unread(home, &error.to_string()))?;
+    for entry in entries {
+        let journal = entry.map_err(|error| unread(home, &error.to_string()))?.path();
+        let file = journal.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+        let Some(name) = file.strip_prefix(OWN).and_then(|name| name.strip_prefix(JOURNAL)) else { continue };
+        let (place, new) = (home.join(name), home.join(format!("{OWN}new-{name}")));
+        if new.is_dir() {
+            if place.symlink_metadata().is_ok() {
+                fs::remove_dir_all(&place).map_err(|error| unwritten(&place, &error))?;
+            }
+            fs::rename(&new, &place).map_err(|error| unwritten(&place, &error))?;
+            sync(home)?;
+        }
+        fs::remove_file(&journal).map_err(|error| unwritten(&journal, &error))?;
+    }
+    Ok(())
+}

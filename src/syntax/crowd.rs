@@ -1,0 +1,90 @@
+//! Whether there is more of something than any booklet needs: looked at as soon as it is read, before anything is
+//! reckoned with it.
+
+use crate::diag::Findings;
+use crate::faults::OVER_LIMIT;
+use crate::limits::{
+    BRACES, COLUMNS, COPIES, LAYERS, LETTERS, Limit, NOTCHES, PICTURES, PIECES, SIZES, STEPS, WAIVERS, WORKS,
+};
+use crate::model::{Block, Draft, Facts, Inline, Part, Step};
+use crate::source::Span;
+
+/// Tells that there is too much of something.
+pub(super) fn tell(limit: Limit, span: Span, findings: &mut Findings) {
+    findings.push(OVER_LIMIT.at(span, limit.fact()).hint(limit.act));
+}
+
+/// Whether the facts keep within the limits; what does not is told.
+pub(super) fn facts(facts: &Facts, findings: &mut Findings) -> bool {
+    let mut crowd = Crowd { findings, whole: true };
+    crowd.list(SIZES, facts.sizes.iter().map(|size| size.id.span));
+    crowd.list(PIECES, facts.pieces.iter().map(|piece| piece.id.span));
+    for piece in &facts.pieces {
+        crowd.list(NOTCHES, piece.notches.iter().map(|_| piece.id.span));
+        for cut in &piece.cut {
+            crowd.count(COPIES, cut.copies.count() as usize, cut.fabric.span);
+        }
+    }
+    crowd.whole
+}
+
+/// Whether the parts keep within the limits; what does not is told.
+pub(super) fn draft(draft: &Draft, findings: &mut Findings) -> bool {
+    let mut crowd = Crowd { findings, whole: true };
+    crowd.list(WAIVERS, draft.waivers.iter().map(|waiver| waiver.span));
+    crowd.list(STEPS, draft.steps().map(|(_, step)| step.span));
+    draft.parts.iter().for_each(|part| crowd.part(part));
+    draft.steps().for_each(|(_, step)| crowd.step(step));
+    crowd.whole
+}
+
+struct Crowd<'a> {
+    findings: &'a mut Findings,
+    whole: bool,
+}
+
+impl Crowd<'_> {
+    fn count(&mut self, limit: Limit, count: usize, span: Span) {
+        if count > limit.most {
+            tell(limit, span, self.findings);
+            self.whole = false;
+        }
+    }
+
+    /// Told at the first that is too many.
+    fn list(&mut self, limit: Limit, mut spans: impl Iterator<Item = Span>) {
+        if let Some(span) = spans.nth(limit.most) {
+            tell(limit, span, self.findings);
+            self.whole = false;
+        }
+    }
+
+    /// What a part comes to when each of its braces prints the longest that is handed to it.
+    fn part(&mut self, part: &Part) {
+        let mut braces = 0;
+        let blocks = part.intro.iter().chain(part.steps.iter().flat_map(|step| &step.body));
+        for block in blocks {
+            block.each_inline(&mut |inline| braces += usize::from(matches!(inline, Inline::Brace(_))));
+        }
+        self.count(BRACES, braces, part.span);
+        let longest = part.params.iter().max_by_key(|param| param.text.text.len());
+        if let Some(longest) = longest {
+            self.count(LETTERS, braces.saturating_mul(longest.text.text.len()), longest.text.span);
+        }
+    }
+
+    fn step(&mut self, step: &Step) {
+        self.list(WORKS, step.works.iter().map(|work| work.span));
+        for work in &step.works {
+            self.list(LAYERS, work.touches.iter().chain(&work.caught).map(|touch| touch.name.span));
+        }
+        let mut pictures = 0;
+        for block in &step.body {
+            block.each_figure(&mut |_| pictures += 1);
+            if let Block::Table(table) = block {
+                self.count(COLUMNS, table.columns.len(), step.span);
+            }
+        }
+        self.count(PICTURES, pictures, step.span);
+    }
+}

@@ -1,0 +1,181 @@
+//! Fonts, templates and folders of a stranger's own, and what the other commands make of them.
+
+use super::{BUILD, Booklet, Case, not_built, right, told};
+
+const FONT: &[u8] = include_bytes!("../../fonts/NotoSans-Regular.ttf");
+
+/// The house's own typeface with every so-many-th byte of a part of it changed.
+fn damaged(from: usize, step: usize) -> Vec<u8> {
+    let mut bytes = FONT.to_vec();
+    for at in (from..bytes.len()).step_by(step) {
+        bytes[at] ^= 0x5a;
+    }
+    bytes
+}
+
+/// The house's own page with words of a stranger's put before it.
+fn template(booklet: &mut Booklet, before: &str) {
+    let house = include_str!("../../templates/booklet.typ");
+    booklet.put("templates/booklet.typ", format!("{before}\n{house}"));
+}
+
+/// The house's own page with words of a stranger's put behind it.
+fn ends(booklet: &mut Booklet, behind: &str) {
+    let house = include_str!("../../templates/booklet.typ");
+    booklet.put("templates/booklet.typ", format!("{house}\n{behind}\n"));
+}
+
+pub fn cases() -> Vec<Case> {
+    vec![
+        told("font: no font", "error[file-unreadable]", |booklet| {
+            booklet.put("fonts/a.ttf", "no font at all")
+        }),
+        told("font: nothing", "error[file-unreadable]", |booklet| {
+            booklet.put("fonts/a.ttf", "")
+        }),
+        told("font: half of one", "error[file-unreadable]", |booklet| {
+            booklet.put("fonts/a.ttf", &FONT[..FONT.len() / 2])
+        }),
+        told(
+            "font: every 64th byte wrong",
+            "error[file-unreadable]",
+            |booklet| booklet.put("fonts/a.ttf", damaged(12, 64)),
+        ),
+        told("font: every 997th byte wrong", "fonts/a.ttf", |booklet| {
+            booklet.put("fonts/a.ttf", damaged(300, 997))
+        }),
+        told("font: every 9,973rd byte wrong", "fonts/a.ttf", |booklet| {
+            booklet.put("fonts/a.ttf", damaged(400, 9_973))
+        }),
+        told("font: a collection", "error[file-unreadable]", |booklet| {
+            booklet.put("fonts/a.ttc", FONT)
+        }),
+        told("font: 21 MB", "error[file-unreadable]", |booklet| {
+            booklet.put("fonts/a.ttf", vec![0u8; 21_000_000])
+        }),
+        right("font: a good one", |booklet| {
+            booklet.put("fonts/a.ttf", FONT)
+        }),
+        not_built(
+            "template: for ever",
+            "error[typesetting-failed]",
+            |booklet| {
+                template(
+                    booklet,
+                    "#{ for x in range(4000000000) { let y = range(1000) } }",
+                );
+            },
+        ),
+        not_built(
+            "template: all memory",
+            "error[typesetting-failed]",
+            |booklet| {
+                template(
+                    booklet,
+                    "#{ let x = (1,) * 1000\n for i in range(60) { x = x + x } }",
+                );
+            },
+        ),
+        not_built(
+            "template: a program of another kind",
+            "error[typesetting-failed]",
+            |booklet| {
+                template(
+                    booklet,
+                    "#let p = plugin(bytes((0, 97, 115, 109, 1, 0, 0, 0)))",
+                );
+            },
+        ),
+        not_built(
+            "template: a link that runs",
+            "error[typesetting-failed]",
+            |booklet| {
+                ends(booklet, "#link(\"javascript:app.alert(1)\")[Look]");
+            },
+        ),
+        not_built(
+            "template: a link to a file",
+            "error[typesetting-failed]",
+            |booklet| {
+                ends(booklet, "#link(\"file:///etc/passwd\")[Look]");
+            },
+        ),
+        not_built(
+            "template: a file of the system",
+            "error[typesetting-failed]",
+            |booklet| {
+                template(booklet, "#let x = read(\"/etc/passwd\")");
+            },
+        ),
+        not_built(
+            "template: a file above",
+            "error[typesetting-failed]",
+            |booklet| {
+                template(booklet, "#let x = read(\"../booklet.yaml\")");
+            },
+        ),
+        not_built("template: itself", "error[typesetting-failed]", |booklet| {
+            template(booklet, "#let f(x) = f(x + 1)\n#f(0)");
+        }),
+        told("template: noise", "error[file-unreadable]", |booklet| {
+            booklet.put(
+                "templates/page.typ",
+                (0..5_000u32)
+                    .map(|at| (at * 7919 % 251) as u8)
+                    .collect::<Vec<u8>>(),
+            );
+        }),
+        told("template: labels that are no JSON", "error[", |booklet| {
+            booklet.put("templates/labels-en.json", "{")
+        }),
+        told("template: labels 100,000 deep", "error[", |booklet| {
+            booklet.put("templates/labels-en.json", "[".repeat(100_000));
+        }),
+        told(
+            "template: words of checks that are no JSON",
+            "error[",
+            |booklet| {
+                booklet.put("templates/vocabulary-en.json", "[1]");
+            },
+        ),
+        told("template: 21 MB", "error[file-unreadable]", |booklet| {
+            booklet.put("templates/page.typ", " ".repeat(21_000_000));
+        }),
+        told(
+            "template: a style sheet of a million brackets",
+            "error[",
+            |booklet| {
+                booklet.put("templates/figures.css", "{".repeat(1_000_000));
+            },
+        ),
+        Case {
+            name: "values: a cell that begins a formula",
+            edit: |booklet| {
+                booklet.change(
+                    "booklet.yaml",
+                    "  seam:",
+                    "  minus: -seam + 3 * seam\n  seam:",
+                )
+            },
+            args: &["values", "tide-pouch", "--format", "csv"],
+            exit: 0,
+            tells: ",'-seam + 3 * seam,",
+        },
+        Case {
+            name: "trace: a name with escape codes",
+            edit: |booklet| {
+                booklet.change("booklet.yaml", "small: Small", "small: \"Sm\\e[31mall\"")
+            },
+            args: &["trace", "width", "--size", "small"],
+            exit: 0,
+            tells: "Sm\u{241b}[31mall",
+        },
+        Case {
+            name: "build: as it should be",
+            edit: |_| {},
+            args: BUILD,
+            exit: 0,
+            tells: "tide-pouch-all-a4.pdf",
+        },
+    ]
+}
