@@ -21,6 +21,7 @@
 //! 16. [`manual`] gathers the page of each word of the language: [`manual::find`].
 //! 17. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
 //! 18. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
+//! 19. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line. How much of anything a
 //! booklet may hold stands in [`limits`].
@@ -40,6 +41,7 @@ pub mod manual;
 pub mod measure;
 pub mod model;
 pub mod nest;
+pub mod out;
 pub mod pipeline;
 pub mod resolve;
 pub mod sheets;

@@ -33,13 +33,22 @@ fn the_folder_of_figures_holds_what_the_last_run_made() {
         names.sort();
         names
     };
-    assert_eq!(made(), [".notchbook-made", "sew.svg"]);
+    assert_eq!(made(), ["sew.svg"]);
     // A file of somebody else's is nobody's to take out, not even one that the list names from elsewhere.
     let out = folder.path().join("out/pouch/figures/small");
     std::fs::write(out.join("mine.svg"), "my own").expect("a file of somebody else's");
-    let list = out.join(".notchbook-made");
+    let list = folder.path().join("out/pouch/.notchbook-made.json");
     let told = std::fs::read_to_string(&list).expect("the list");
-    std::fs::write(&list, format!("{told}../../../../pouch/make.md\n..\n")).expect("the list");
+    let entry = |path: &str| {
+        format!("\"{path}\": {{\"sha256\": \"\", \"kind\": \"figures\", \"of\": \"small\"}}")
+    };
+    let more = ["../../pouch/make.md", "figures/small/mine.svg", ".."].map(entry);
+    let told = told.replacen(
+        "\"files\": {",
+        &format!("\"files\": {{ {},", more.join(", ")),
+        1,
+    );
+    std::fs::write(&list, told).expect("the list");
     std::fs::rename(home.join("figures/sew.svg"), home.join("figures/seam.svg"))
         .expect("a new name");
     let steps = std::fs::read_to_string(home.join("make.md")).expect("the steps");

@@ -16,6 +16,7 @@ use rust::{SourceFile, files, rust_files};
 /// The stages in the order in which data goes through them: each may import itself and those
 /// before it. One that is not there yet is passed over.
 const STAGES: &[&str] = &[
+    "limits",
     "source",
     "diag",
     "faults",
@@ -35,6 +36,7 @@ const STAGES: &[&str] = &[
     "book",
     "typeset",
     "web",
+    "out",
     "pipeline",
     "cli",
 ];
@@ -117,7 +119,7 @@ const ONLY: &[Only] = &[
             "WalkDir",
             "walkdir",
         ],
-        stages: &["source"],
+        stages: &["source", "out"],
         act: "ask source::Folder for it: only src/source reads the disk, and never outside the given folder",
     },
     Only {
@@ -132,8 +134,8 @@ const ONLY: &[Only] = &[
             "remove_dir_all",
             "tempfile",
         ],
-        stages: &["cli"],
-        act: "hand the bytes back: only src/cli writes files, whole and renamed into place",
+        stages: &["out"],
+        act: "hand the bytes to out::put: only src/out writes files, all of an edition or none",
     },
     Only {
         words: &["usvg", "resvg"],

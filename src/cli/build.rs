@@ -4,11 +4,11 @@ use std::path::Path;
 
 use super::apart::Bounds;
 use super::args::{BuildArgs, Form};
-use super::edition::Origin;
 use super::press::{Content, Job, print_all};
 use super::sets::{ALL, sets};
 use super::{Outcome, Refusal, apart, choose, output, sheets};
 use crate::book::Book;
+use crate::out::Origin;
 use crate::pipeline::{Reach, Workshop};
 use crate::source::BookletFolder;
 use crate::typeset::Paper;

@@ -5,9 +5,9 @@ use std::path::Path;
 
 use super::apart::Bounds;
 use super::args::{FiguresArgs, Form};
-use super::edition::{NewFile, Origin};
-use super::{Outcome, Refusal, apart, choose, edition, output, sets};
+use super::{Outcome, Refusal, apart, choose, output, sets};
 use crate::figure::{PictureFault, fonts, to_png};
+use crate::out::{self, NewFile, Origin};
 use crate::pipeline::{Reach, Workshop};
 
 pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
@@ -65,7 +65,7 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
             count += 1;
         }
     }
-    edition::put(&args.out.join(name), &files, &sets::known(workshop))?;
+    out::put(&args.out.join(name), &files, &sets::known(workshop))?;
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
     Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
 }

@@ -1,12 +1,10 @@
-//! The command line: one file a command. Only here is anything printed, and only here are files
-//! written.
+//! The command line: one file a command. Only here is anything printed.
 
 mod apart;
 mod args;
 mod build;
 mod check;
 mod choose;
-mod edition;
 mod explain;
 mod figures;
 mod new;
@@ -22,6 +20,8 @@ use std::process::ExitCode;
 use clap::{CommandFactory, Parser};
 
 use args::{Arguments, Command, Form};
+
+use crate::out::OutFault;
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -54,6 +54,12 @@ pub(crate) struct Refusal {
 impl Refusal {
     pub fn new(fact: impl Into<String>, act: impl Into<String>) -> Refusal {
         Refusal { fact: fact.into(), act: act.into() }
+    }
+}
+
+impl From<OutFault> for Refusal {
+    fn from(fault: OutFault) -> Refusal {
+        Refusal { fact: fault.fact, act: fault.act }
     }
 }
 

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::args::NewArgs;
-use super::edition::{NewFile, Origin};
-use super::{Outcome, Refusal, choose, edition, output};
+use super::{Outcome, Refusal, choose, output};
+use crate::out::{self, NewFile, Origin};
 
 const FILES: &[(&str, &str)] = &[
     ("booklet.yaml", include_str!("../../templates/starter/booklet.yaml")),
@@ -33,7 +33,7 @@ pub(super) fn run(folder: Option<&Path>, args: &NewArgs) -> Result<Outcome, Refu
         let bytes = text.replace("STARTER", &spoken(name)).into_bytes();
         NewFile { path: (*path).to_owned(), bytes, origin: origin.clone() }
     };
-    edition::put_new(&place, &FILES.iter().map(file).collect::<Vec<_>>())?;
+    out::put_new(&place, &FILES.iter().map(file).collect::<Vec<_>>())?;
     for (path, _) in FILES {
         output::line(&place.join(path).display().to_string());
     }

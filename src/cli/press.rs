@@ -7,10 +7,10 @@ use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
 use super::args::{Form, Strictness};
-use super::edition::{NewFile, Origin};
-use super::{Outcome, Refusal, edition, output, sets};
+use super::{Outcome, Refusal, output, sets};
 use crate::checks;
 use crate::diag::Findings;
+use crate::out::{self, NewFile, Origin};
 use crate::pipeline::Workshop;
 use crate::sheets::SheetSet;
 use crate::typeset::{Press, PressFault, Printed, Sheaf};
@@ -77,7 +77,7 @@ pub(super) fn print_all(
         lines.push(format!("{} ({pages})", folder.join(&job.path).display()));
         files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
     }
-    let gone = edition::put(&folder, &files, &sets::known(workshop))?;
+    let gone = out::put(&folder, &files, &sets::known(workshop))?;
     lines.iter().for_each(|line| output::line(line));
     gone.iter()
         .for_each(|path| output::line(&format!("{} was of before, and is taken out", folder.join(path).display())));

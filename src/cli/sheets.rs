@@ -6,11 +6,11 @@ use serde_json::json;
 
 use super::apart::Bounds;
 use super::args::{Form, SheetsArgs};
-use super::edition::Origin;
 use super::press::{Content, Job, print_all};
 use super::sets::{NESTED, Set, sets};
 use super::{Outcome, Refusal, apart, choose, output};
 use crate::model::{Piece, is_for, spoken_sizes};
+use crate::out::Origin;
 use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_sizes, plan_with_all, sheet_lists};

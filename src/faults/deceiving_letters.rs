@@ -7,12 +7,12 @@
 //!
 //! ## Wrong
 //! ```yaml
-//! tools: [Sewing machine, "Sciss\u200bors"]
+//! tools: [Sewing machine, Overlocker, Iron, "Sciss\u200bors", Pins, Chalk, Hand needle]
 //! ```
 //!
 //! ## Right
 //! ```yaml
-//! tools: [Sewing machine, Scissors]
+//! tools: [Sewing machine, Overlocker, Iron, Scissors, Pins, Chalk, Hand needle]
 //! ```
 //!
 //! ## Limits

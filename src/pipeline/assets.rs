@@ -53,6 +53,10 @@ pub(super) fn pictures(
         let ending = Path::new(&path.text).extension().and_then(|ending| ending.to_str()).unwrap_or("");
         let ending = ending.to_ascii_lowercase();
         let file = draft.folder.join(&path.text);
+        if !matches!(ending.as_str(), "svg" | "png" | "jpg" | "jpeg" | "gif" | "webp") {
+            findings.push(unusable(path, "is no picture that can be printed"));
+            continue;
+        }
         let bytes = match folder.picture(&file) {
             Ok(bytes) => bytes,
             Err(fault) => {
@@ -83,9 +87,6 @@ fn unusable(path: &Text, words: &str) -> Finding {
 
 /// Whether a picture of dots can be read to its end; else what is wrong, to follow its name.
 fn dots(ending: &str, bytes: &[u8]) -> Result<(), String> {
-    if !matches!(ending, "png" | "jpg" | "jpeg" | "gif" | "webp") {
-        return Err("is no picture that can be printed".into());
-    }
     let format = ImageFormat::from_extension(ending).ok_or("is no picture that can be printed")?;
     let size = imagesize::blob_size(bytes).map_err(|_| format!("is no {ending} picture, whatever its name says"))?;
     if size.width.saturating_mul(size.height) > DOTS.most {

@@ -143,7 +143,7 @@ pub fn long(booklet: &mut Booklet) {
     );
     let values = |from: i32| -> String {
         let each: Vec<String> = (0..24)
-            .map(|size| format!("{}.{} cm", from + size / 2, size % 2 * 5))
+            .map(|size| format!("{}.{} cm", from + size / 10, size % 10))
             .collect();
         each.join(", ")
     };
@@ -159,8 +159,7 @@ pub fn long(booklet: &mut Booklet) {
     );
     let steps = (0..997).map(|step| {
         format!(
-            "\n## Look at the seam, {} times {{#look-{step}}}\n\nLook at the seam of [](#sew) once more, as in the \
-             picture.\n\n![](draw:front)\n",
+            "\n## Look at the seam, {} times {{#look-{step}}}\n\nLook at the seam of [](#sew) once more.\n",
             step + 2
         )
     });

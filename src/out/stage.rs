@@ -4,8 +4,7 @@ use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use super::{unread, unwritten};
-use crate::cli::Refusal;
+use super::fault::{OutFault, unread, unwritten};
 
 /// What all of this program's own files and folders beside an edition begin with.
 pub(super) const OWN: &str = ".notchbook-";
@@ -22,7 +21,7 @@ pub(super) struct Stage {
 
 impl Stage {
     /// Makes an empty folder in `home`.
-    pub fn open(home: &Path) -> Result<Stage, Refusal> {
+    pub fn open(home: &Path) -> Result<Stage, OutFault> {
         let mut builder = tempfile::Builder::new();
         builder.prefix(OWN).suffix(LOCK);
         let lock = builder.tempfile_in(home).map_err(|error| unwritten(home, &error))?;
@@ -34,7 +33,7 @@ impl Stage {
     }
 
     /// Writes a file, to the disk itself.
-    pub fn write(&self, path: &str, bytes: &[u8]) -> Result<(), Refusal> {
+    pub fn write(&self, path: &str, bytes: &[u8]) -> Result<(), OutFault> {
         let place = self.place(path)?;
         let written = OpenOptions::new().write(true).create_new(true).open(&place).and_then(|mut file| {
             file.write_all(bytes)?;
@@ -45,7 +44,7 @@ impl Stage {
 
     /// Takes a file of the old folder over: the same file under a second name, or a copy where the disk knows no such
     /// thing.
-    pub fn keep(&self, old: &Path, path: &str) -> Result<(), Refusal> {
+    pub fn keep(&self, old: &Path, path: &str) -> Result<(), OutFault> {
         let place = self.place(path)?;
         let from = old.join(path);
         if fs::hard_link(&from, &place).is_err() {
@@ -56,7 +55,7 @@ impl Stage {
         Ok(())
     }
 
-    fn place(&self, path: &str) -> Result<PathBuf, Refusal> {
+    fn place(&self, path: &str) -> Result<PathBuf, OutFault> {
         let place = self.folder.join(path);
         let above = place.parent().unwrap_or(&self.folder);
         fs::create_dir_all(above).map_err(|error| unwritten(above, &error))?;
@@ -64,7 +63,7 @@ impl Stage {
     }
 
     /// Brings the folders themselves to the disk.
-    pub fn settle(&self) -> Result<(), Refusal> {
+    pub fn settle(&self) -> Result<(), OutFault> {
         for entry in walkdir::WalkDir::new(&self.folder) {
             let entry = entry.map_err(|error| unread(&self.folder, &error.to_string()))?;
             if entry.file_type().is_dir() {
@@ -87,7 +86,7 @@ impl Drop for Stage {
 }
 
 /// Brings a folder's list of files to the disk; some systems cannot open a folder, and need not.
-pub(super) fn sync(folder: &Path) -> Result<(), Refusal> {
+pub(super) fn sync(folder: &Path) -> Result<(), OutFault> {
     match File::open(folder) {
         Ok(opened) if cfg!(unix) => opened.sync_all().map_err(|error| unwritten(folder, &error)),
         _ => Ok(()),
@@ -102,7 +101,7 @@ fn remove(folder: &Path) -> std::io::Result<()> {
 }
 
 /// Takes away what runs that were stopped left in `home`. What a run that goes on still writes is left alone.
-pub(super) fn sweep(home: &Path) -> Result<(), Refusal> {
+pub(super) fn sweep(home: &Path) -> Result<(), OutFault> {
     let entries = fs::read_dir(home).map_err(|error| unread(home, &error.to_string()))?;
     for entry in entries {
         let path = entry.map_err(|error| unread(home, &error.to_string()))?.path();

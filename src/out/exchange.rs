@@ -6,15 +6,14 @@
 use std::fs;
 use std::path::Path;
 
+use super::fault::{OutFault, unread, unwritten};
 use super::stage::{OWN, Stage, sync};
-use super::{unread, unwritten};
-use crate::cli::Refusal;
 
 /// What the journal of a folder's exchange is called, before the folder's name.
 const JOURNAL: &str = "journal-";
 
 /// Puts a stage in the place of the folder `name` in `home`; what stood there is where the stage was.
-pub(super) fn exchange(home: &Path, stage: Stage, name: &str) -> Result<(), Refusal> {
+pub(super) fn exchange(home: &Path, stage: Stage, name: &str) -> Result<(), OutFault> {
     let place = home.join(name);
     if place.symlink_metadata().is_err() {
         fs::rename(&stage.folder, &place).map_err(|error| unwritten(&place, &error))?;
@@ -42,7 +41,7 @@ fn at_once(_: &Path, _: &Path) -> std::io::Result<bool> {
 }
 
 /// The same in three steps, which [`finish`] ends where they were broken off.
-fn in_steps(home: &Path, stage: &Stage, name: &str) -> Result<(), Refusal> {
+fn in_steps(home: &Path, stage: &Stage, name: &str) -> Result<(), OutFault> {
     let journal = home.join(format!("{OWN}{JOURNAL}{name}"));
     // The stage moves away from its lock, so that nobody sweeps it while it waits.
     let new = home.join(format!("{OWN}new-{name}"));
@@ -53,7 +52,7 @@ fn in_steps(home: &Path, stage: &Stage, name: &str) -> Result<(), Refusal> {
 }
 
 /// Ends exchanges that were broken off: from the journal on, the new folder is what is meant.
-pub(super) fn finish(home: &Path) -> Result<(), Refusal> {
+pub(super) fn finish(home: &Path) -> Result<(), OutFault> {
     let entries = fs::read_dir(home).map_err(|error| unread(home, &error.to_string()))?;
     for entry in entries {
         let journal = entry.map_err(|error| unread(home, &error.to_string()))?.path();

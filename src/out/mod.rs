@@ -4,6 +4,8 @@
 //! The new folder is written whole beside the old one, brought to the disk, and the two are exchanged in one step.
 
 mod exchange;
+mod fault;
+mod file;
 mod index;
 mod stage;
 
@@ -11,20 +13,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use super::Refusal;
-pub(super) use index::Origin;
+pub use fault::OutFault;
+use fault::{unread, unwritten};
+pub use file::{NewFile, Origin};
 use index::{Entry, Index};
 use stage::Stage;
-
-/// A file to make.
-pub(super) struct NewFile {
-    /// Where it goes, from the folder of the edition, with `/` between names.
-    pub path: String,
-    /// What it holds.
-    pub bytes: Vec<u8>,
-    /// What it belongs to.
-    pub origin: Origin,
-}
 
 /// Puts files into `folder`. What an earlier run made and this one does not goes where it has the origin of one that
 /// is made now, or belongs to what `known` does not hold any more: a size that is gone. All else in the folder stays.
@@ -33,7 +26,7 @@ pub(super) struct NewFile {
 /// # Errors
 /// When the folder or a file in it is none of this program's making and would be replaced, leads elsewhere, or cannot be
 /// written. Nothing is changed then.
-pub(super) fn put(folder: &Path, files: &[NewFile], known: &BTreeSet<String>) -> Result<Vec<String>, Refusal> {
+pub fn put(folder: &Path, files: &[NewFile], known: &BTreeSet<String>) -> Result<Vec<String>, OutFault> {
     let (home, name) = home(folder)?;
     exchange::finish(&home)?;
     stage::sweep(&home)?;
@@ -73,7 +66,7 @@ pub(super) fn put(folder: &Path, files: &[NewFile], known: &BTreeSet<String>) ->
 ///
 /// # Errors
 /// When there is something in its place, or it cannot be written.
-pub(super) fn put_new(folder: &Path, files: &[NewFile]) -> Result<(), Refusal> {
+pub fn put_new(folder: &Path, files: &[NewFile]) -> Result<(), OutFault> {
     let (home, name) = home(folder)?;
     stage::sweep(&home)?;
     let stage = Stage::open(&home)?;
@@ -85,12 +78,12 @@ pub(super) fn put_new(folder: &Path, files: &[NewFile]) -> Result<(), Refusal> {
 }
 
 /// The folder that holds the edition's, made where it is not there; and the edition's name in it.
-fn home(folder: &Path) -> Result<(PathBuf, String), Refusal> {
+fn home(folder: &Path) -> Result<(PathBuf, String), OutFault> {
     let home = folder.parent().filter(|home| !home.as_os_str().is_empty()).unwrap_or(Path::new("."));
     fs::create_dir_all(home).map_err(|error| unwritten(home, &error))?;
     let name = folder.file_name().and_then(|name| name.to_str()).unwrap_or_default().to_owned();
     match folder.symlink_metadata() {
-        Ok(about) if !about.is_dir() => Err(Refusal::new(
+        Ok(about) if !about.is_dir() => Err(OutFault::new(
             format!("`{}` is no folder of this program's making, and may lead elsewhere", folder.display()),
             "take it away, or name another folder with --out",
         )),
@@ -99,7 +92,7 @@ fn home(folder: &Path) -> Result<(PathBuf, String), Refusal> {
 }
 
 /// Every file below a folder, by its path from it; none where the folder is not there.
-fn standing(folder: &Path) -> Result<Vec<String>, Refusal> {
+fn standing(folder: &Path) -> Result<Vec<String>, OutFault> {
     let mut found = Vec::new();
     if folder.symlink_metadata().is_err() {
         return Ok(found);
@@ -112,7 +105,7 @@ fn standing(folder: &Path) -> Result<Vec<String>, Refusal> {
         };
         let kind = entry.file_type();
         if !kind.is_dir() && !kind.is_file() {
-            return Err(Refusal::new(
+            return Err(OutFault::new(
                 format!("`{}` is a link or a device, and none of this program's making", entry.path().display()),
                 "move it elsewhere, or name another folder with --out",
             ));
@@ -130,7 +123,7 @@ fn is_over(entry: &Entry, files: &[NewFile], known: &BTreeSet<String>) -> bool {
 }
 
 /// Makes sure that a file which is to go, or to be replaced by `bytes`, is as this program wrote it.
-fn ours(folder: &Path, path: &str, entry: Option<&Entry>, bytes: &[u8]) -> Result<(), Refusal> {
+fn ours(folder: &Path, path: &str, entry: Option<&Entry>, bytes: &[u8]) -> Result<(), OutFault> {
     let place = folder.join(path);
     let stands = fs::read(&place).map_err(|error| unread(&place, &error.to_string()))?;
     if stands == bytes || entry.is_some_and(|entry| entry.sha256 == index::sha256(&stands)) {
@@ -140,14 +133,14 @@ fn ours(folder: &Path, path: &str, entry: Option<&Entry>, bytes: &[u8]) -> Resul
         Some(_) => format!("`{}` was changed after this program wrote it, and would be lost", place.display()),
         None => format!("`{}` was not made by this program, and would be replaced", place.display()),
     };
-    Err(Refusal::new(fact, "move it elsewhere, or name another folder with --out"))
+    Err(OutFault::new(fact, "move it elsewhere, or name another folder with --out"))
 }
 
 /// Makes sure that no folder stands where a file is to go, and no file where a folder is.
-fn in_the_way(folder: &Path, standing: &[String], new: &BTreeMap<&str, &NewFile>) -> Result<(), Refusal> {
+fn in_the_way(folder: &Path, standing: &[String], new: &BTreeMap<&str, &NewFile>) -> Result<(), OutFault> {
     let refusal = |path: &str, is: &str| {
         let fact = format!("`{}` is {is}, and stands where one of the files is to go", folder.join(path).display());
-        Err(Refusal::new(fact, "move it elsewhere, or name another folder with --out"))
+        Err(OutFault::new(fact, "move it elsewhere, or name another folder with --out"))
     };
     for path in new.keys() {
         if folder.join(path).is_dir() {
@@ -163,23 +156,4 @@ fn in_the_way(folder: &Path, standing: &[String], new: &BTreeMap<&str, &NewFile>
         }
     }
     Ok(())
-}
-
-fn unwritten(place: &Path, error: &std::io::Error) -> Refusal {
-    Refusal::new(format!("`{}` cannot be written: {error}", place.display()), act_on(error))
-}
-
-/// What helps against a fault of writing: not every one is mended by another folder.
-fn act_on(error: &std::io::Error) -> &'static str {
-    use std::io::ErrorKind::{PermissionDenied, QuotaExceeded, ReadOnlyFilesystem, StorageFull};
-    match error.kind() {
-        StorageFull | QuotaExceeded => "make room on the disk; nothing of what was there before is lost",
-        PermissionDenied | ReadOnlyFilesystem => "name a folder that you may write to with --out",
-        _ if error.raw_os_error() == Some(24) => "let the system open more files at once (`ulimit -n`)",
-        _ => "see whether the disk is in order, or name another folder with --out",
-    }
-}
-
-fn unread(place: &Path, words: &str) -> Refusal {
-    Refusal::new(format!("`{}` cannot be read: {words}", place.display()), "see whether you may read it")
 }

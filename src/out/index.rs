@@ -7,20 +7,11 @@ use std::path::Path;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::{NewFile, unread};
-use crate::cli::Refusal;
+use super::fault::{OutFault, unread};
+use super::file::{NewFile, Origin};
 
 /// What the list is called.
 pub(super) const NAME: &str = ".notchbook-made.json";
-
-/// What a file belongs to: of two files with one origin, the later takes the place of the earlier.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub(in crate::cli) struct Origin {
-    /// What it is: a booklet on one paper, its sheets, its diagrams.
-    pub kind: String,
-    /// The size, view or set of all that it is for.
-    pub of: String,
-}
 
 /// A file of the list.
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -40,7 +31,7 @@ pub(super) struct Index {
 
 impl Index {
     /// The list in a folder; empty where there is none.
-    pub fn read(folder: &Path) -> Result<Index, Refusal> {
+    pub fn read(folder: &Path) -> Result<Index, OutFault> {
         let place = folder.join(NAME);
         let text = match fs::read_to_string(&place) {
             Ok(text) => text,
@@ -49,7 +40,7 @@ impl Index {
         };
         serde_json::from_str(&text).map_err(|error| {
             let fact = format!("`{}` is damaged: {error}", place.display());
-            Refusal::new(fact, "take the whole folder away, or name another with --out")
+            OutFault::new(fact, "take the whole folder away, or name another with --out")
         })
     }
 
