@@ -198,3 +198,26 @@ fn the_first_commands_are_those_that_are_tried_on_every_change() {
         );
     }
 }
+
+#[test]
+fn the_table_of_limits_is_the_programs() {
+    let readme = readme();
+    let rows: Vec<String> = notchbook::limits::ALL
+        .iter()
+        .map(|limit| {
+            format!(
+                "| {} | {} |",
+                limit.what,
+                notchbook::limits::thousands(limit.most)
+            )
+        })
+        .collect();
+    assert!(
+        readme.contains(&format!(
+            "| there may be | at the most |\n| --- | --- |\n{}\n\n",
+            rows.join("\n")
+        )),
+        "the README's table of limits is to hold:\n{}",
+        rows.join("\n")
+    );
+}
