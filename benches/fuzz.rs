@@ -205,10 +205,12 @@ fn main() {
         .unwrap_or(0.05);
     let only = arguments.get(1);
     let seed = arguments.get(2).and_then(|seed| seed.parse().ok());
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("booklets");
-    let folder = Folder::open(&root).expect("the demo booklets");
-    let (booklets, _) = find_booklets(&folder);
-    let texts = texts(&root);
+    let home = Path::new(env!("CARGO_MANIFEST_DIR"));
+    // The small booklet of the checks' cases is read nine times while one of the demos is read once.
+    let shelves = [
+        Shelf::open(&home.join("tests/checks")),
+        Shelf::open(&home.join("booklets")),
+    ];
     println!(
         "{:<12}{:>10}{:>10}{:>8}",
         "reader", "inputs", "minutes", "finds"
@@ -218,12 +220,31 @@ fn main() {
         .iter()
         .filter(|target| only.is_none_or(|only| only == target.name))
     {
-        finds += fuzz(target, &folder, &booklets, &texts, minutes, seed);
+        finds += fuzz(target, &shelves, minutes, seed);
     }
     if only.is_none_or(|only| only == "formulas") {
         finds += formulas(minutes, seed);
     }
     std::process::exit(i32::from(finds > 0));
+}
+
+/// Booklets that are read, and their texts.
+struct Shelf {
+    folder: Folder,
+    booklets: Vec<BookletFolder>,
+    texts: Vec<(PathBuf, String)>,
+}
+
+impl Shelf {
+    fn open(root: &Path) -> Shelf {
+        let folder = Folder::open(root).expect("a folder of booklets");
+        let (booklets, _) = find_booklets(&folder);
+        Shelf {
+            folder,
+            booklets,
+            texts: texts(root),
+        }
+    }
 }
 
 /// Every text below a folder, by its path from it.
@@ -240,28 +261,21 @@ fn texts(root: &Path) -> Vec<(PathBuf, String)> {
         .collect()
 }
 
-fn fuzz(
-    target: &Target,
-    folder: &Folder,
-    booklets: &[BookletFolder],
-    texts: &[(PathBuf, String)],
-    minutes: f64,
-    seed: Option<u64>,
-) -> usize {
+fn fuzz(target: &Target, shelves: &[Shelf; 2], minutes: f64, seed: Option<u64>) -> usize {
     let run = |seed: u64| {
         let mut rng = Rng::with_seed(seed);
-        let booklet = &booklets[rng.usize(..booklets.len())];
-        let own: Vec<&(PathBuf, String)> = texts
-            .iter()
-            .filter(|(path, _)| path.starts_with(&booklet.path) && (target.changes)(path))
-            .collect();
+        let shelf = &shelves[usize::from(rng.u8(..10) == 0)];
+        let booklet = &shelf.booklets[rng.usize(..shelf.booklets.len())];
+        let own = |path: &Path| path.starts_with(&booklet.path) && (target.changes)(path);
+        let own: Vec<&(PathBuf, String)> =
+            shelf.texts.iter().filter(|(path, _)| own(path)).collect();
         let mut changed = Vec::new();
         for _ in 0..1 + rng.usize(..2) {
             if let Some((path, text)) = own.get(rng.usize(..own.len().max(1))) {
                 changed.push((path.clone(), change(text, &mut rng)));
             }
         }
-        (target.take)(&folder.with_unsaved(changed), booklet);
+        (target.take)(&shelf.folder.with_unsaved(changed), booklet);
     };
     repeat(target.name, minutes, seed, run)
 }
