@@ -13,6 +13,7 @@ mod fences;
 mod fields;
 mod fit;
 mod gaps;
+mod handed;
 mod inside;
 mod keys;
 mod labels;
