@@ -13,6 +13,9 @@ use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Inside, PieceId, Touched};
 
+/// How wide a box is at the least in which the cross shows its dashes, in mm on paper.
+const SMALL: f64 = 9.0;
+
 /// A piece with the marks that facts of a step name on it, and what is stitched on there.
 struct Marked<'d, 'e> {
     base: CopyId,
@@ -142,20 +145,23 @@ fn on_marks<'a>(
     let mut page = Page::new(desk.ruler);
     let Some(base) = Part::copy(desk, one.base, Face::Right, scale) else { return Ok(None) };
     desk.paint(&mut page, &base, Vec2::ZERO, scale);
+    let mut taken: Vec<Rect> = Vec::new();
     for (inside, work) in &one.marks {
         let own = base.inside.iter().filter(|(known, _)| known == inside).flat_map(|(_, details)| details);
         let mut stitched = false;
         for detail in own {
             match (detail, verb) {
                 (Detail::Dot(point), Verb::Boxstitch) => {
-                    strap(desk, &mut page, work, *point, scale);
+                    taken.extend(strap(desk, &mut page, work, *point, scale));
                     stitched = true;
                 }
                 (Detail::Placed(line), Verb::Boxstitch) => {
+                    taken.push(line.bounding_box());
                     crossed(&mut page, line.bounding_box());
                     stitched = true;
                 }
                 (Detail::Placed(line), _) => {
+                    taken.push(line.bounding_box());
                     page.path("stitch", line.clone());
                     stitched = true;
                 }
@@ -178,21 +184,39 @@ fn on_marks<'a>(
     if !one.others.is_empty() && (with || one.others.len() == 1) {
         page.caption(format!("{word} {}", listed(&one.others)));
     }
-    page.name(&desk.name_and_side(one.base, base.face), base.bounds());
+    let words = desk.name_and_side(one.base, base.face);
+    if !page.label_in(&words, widest(base.bounds(), &taken)) {
+        page.name(&words, base.bounds());
+    }
     Ok(Some(page))
 }
 
+/// The widest part of a piece on which nothing is stitched: beside, between, above or below what is.
+fn widest(all: Rect, taken: &[Rect]) -> Rect {
+    let mut across = vec![(all.x0, all.x0), (all.x1, all.x1)];
+    across.extend(taken.iter().map(|own| (own.x0, own.x1)));
+    across.sort_by(|one, two| one.0.total_cmp(&two.0));
+    let beside = across.windows(2).map(|pair| Rect::new(pair[0].1, all.y0, pair[1].0, all.y1));
+    let mut down = vec![(all.y0, all.y0), (all.y1, all.y1)];
+    down.extend(taken.iter().map(|own| (own.y0, own.y1)));
+    down.sort_by(|one, two| one.0.total_cmp(&two.0));
+    let between = down.windows(2).map(|pair| Rect::new(all.x0, pair[0].1, all.x1, pair[1].0));
+    let room = |own: &Rect| own.width().max(0.0) * own.height().max(0.0);
+    beside.chain(between).max_by(|one, two| room(one).total_cmp(&room(two))).unwrap_or(all)
+}
+
 /// The end of a strap at a point, as wide as it is, with a box and a cross in it.
-fn strap(desk: &Desk<'_, '_>, page: &mut Page<'_>, work: &EditionWork<'_>, at: Point, scale: f64) {
+fn strap(desk: &Desk<'_, '_>, page: &mut Page<'_>, work: &EditionWork<'_>, at: Point, scale: f64) -> Option<Rect> {
     let end = held(work, desk.edition).into_iter().find_map(|target| match target {
         Held::Edge(copy, edge) => Some((copy, edge)),
         _ => None,
     });
     let drawn = end.and_then(|(copy, edge)| Some((copy, Part::copy(desk, copy, Face::Right, scale)?.length(&edge))));
-    let Some((copy, wide)) = drawn.filter(|(_, wide)| *wide > 0.0) else { return };
+    let (copy, wide) = drawn.filter(|(_, wide)| *wide > 0.0)?;
     let place = Rect::from_center_size(at, (wide, wide));
     page.path(desk.class(copy, Face::Right), place.to_path(0.02));
-    crossed(page, place.inset(-wide * 0.12));
+    crossed(page, place.inset(-wide * 0.1));
+    Some(place)
 }
 
 /// A box with a cross in it.
@@ -203,6 +227,8 @@ fn crossed(page: &mut Page<'_>, place: Rect) {
         open_line(&[corner(place.x0, place.y0), corner(place.x1, place.y1)]),
         open_line(&[corner(place.x1, place.y0), corner(place.x0, place.y1)]),
     );
-    page.path("stitch", one);
-    page.path("stitch", two);
+    // Small as it is, a cross of dashes would be a blot.
+    let cross = if place.width() < SMALL { "stitched" } else { "stitch" };
+    page.path(cross, one);
+    page.path(cross, two);
 }
