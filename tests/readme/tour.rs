@@ -93,9 +93,10 @@ fn names(folder: &Path) -> Vec<String> {
         let path = entry.expect("an entry").path();
         match path.is_dir() {
             true => found.extend(names(&path)),
-            false => {
-                found.extend(path.file_name().map(|name| name.to_string_lossy().into_owned()))
-            }
+            false => found.extend(
+                path.file_name()
+                    .map(|name| name.to_string_lossy().into_owned()),
+            ),
         }
     }
     found.sort();
