@@ -43,8 +43,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at `sew` and `box`, on edges that are named; whole pieces are passed over, and so are
-//! edges whose piece states no allowance. One finding for each work fact. What follows for the
+//! Looks at `sew`, `hem`, `bind` and `box`, on edges that are named; whole pieces are passed over, and so are
+//! edges whose piece states no allowance, and edges cut without one (`top: 0 cm`) that a strip encloses. One finding for each work fact. What follows for the
 //! finished measurements is not told beside it.
 
 use super::apart::Told;

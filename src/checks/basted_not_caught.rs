@@ -40,7 +40,8 @@
 //!
 //! ## Limits
 //! Looks at edges of different pieces that are basted to each other. Any lasting stitch over one of them counts: a
-//! seam, a hem, a binding, topstitching. Layers basted as one, and a basting of whole pieces, are left alone.
+//! seam, a hem, a binding, topstitching; so does one over a layer that is quilted, fused or basted as one to it, and what is
+//! basted to something that is caught is caught with it. Layers basted as one, and a basting of whole pieces, are left alone.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};

@@ -41,8 +41,9 @@
 //!
 //! ## Limits
 //! Looks at strips that are named whole beside edges; the longest edge of a strip is its length, and several strips are
-//! joined end to end. The two edges of one seam count once. Ends that were folded in before are taken off. Work on a part of
-//! an edge is left alone.
+//! joined end to end: what the seams between their ends take is off, and so are ends that were folded in. The two edges of
+//! one seam count once, and so does what lies on each other: quilted or basted as one, pinned or put together, or named as one.
+//! Work on a part of an edge is left alone.
 
 use super::judge::Judge;
 use super::words::length;
@@ -59,12 +60,18 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::StripTooShort { strip, long, needed, bound } = fault else { continue };
+        let Fault::StripTooShort { strip, long, needed, laid, bound } = fault else { continue };
         let (long, needed) = (length(edition, *long), length(edition, *needed));
+        let hint = match laid {
+            true => {
+                "where edges lie on each other, name them as one, `bind: [[front.top, lining_front.top], strip]`; else make the strip longer"
+            }
+            false => "make the strip longer, or name all the strips that are joined to bind it",
+        };
         findings.push(
             CHECK
                 .at(bound.verb, format!("`{strip}` is shorter than what it binds"))
-                .hint("make the strip longer, or name all the strips that are joined to bind it")
+                .hint(hint)
                 .in_size(edition.size(), format!("the strip is {long} long, the edges take {needed}")),
         );
     }

@@ -19,7 +19,8 @@
 //! ## Limits
 //! Looks at finished measurements that say what they measure: `sewn:` with a copy and `width`,
 //! `height` or `depth`. Reckoned from rectangles, with or without corners taken out at the bottom,
-//! from the allowances at which they are sewn and hemmed, to a millimetre. What cannot be reckoned
+//! from the allowances at which they are sewn and hemmed, to a millimetre. A binding takes nothing off; of a strip that is
+//! sewn on and narrow enough to be laid round the edge, both sizes count as right until a later fact binds with it. What cannot be reckoned
 //! is told as `sewn-not-reckoned`.
 
 use super::apart::Told;

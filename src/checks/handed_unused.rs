@@ -47,7 +47,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     }
     let uses = || subject.editions.iter().map(|edition| &edition.uses).chain(subject.figures.uses.values());
     let mut told: Vec<Span> = Vec::new();
-    for param in subject.draft.parts.iter().flat_map(|part| &part.params) {
+    for param in subject.draft.parts.iter().flat_map(|part| part.params.each()) {
         let used = uses().any(|uses| uses.handed.contains(&param.name.span));
         // A file of several parts is handed everything once.
         if used || told.contains(&param.name.span) {

@@ -27,15 +27,16 @@
 //! ````
 //!
 //! ## Limits
-//! Looks at parts and steps through the whole booklet, whichever sizes they are for. A shared part
+//! Looks at parts and steps through the whole booklet; two that no size has both of may share an id. A shared part
 //! that is listed twice may keep its ids: its own references lead to the steps of the same use, those
 //! from elsewhere to the first.
 
 use super::judge::Judge;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::judge::Subject;
 use crate::diag::{Check, Findings, Group};
+use crate::model::{Name, Part, Step, is_for};
 use crate::source::Span;
 
 /// The check.
@@ -44,22 +45,40 @@ pub(super) static CHECK: Judge =
 
 /// Looks at the ids of all parts and steps.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
-    let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
-    let parts = &subject.draft.parts;
-    let ids = parts.iter().flat_map(|part| part.id.iter().chain(part.steps.iter().filter_map(|step| step.id.as_ref())));
-    for id in ids {
-        match seen.get(id.text.as_str()) {
-            // The same words, read again for a second use of their part.
-            Some(first) if *first == id.span => {}
-            Some(first) => findings.push(
+    let mut seen: BTreeMap<&str, Vec<(Span, Vec<usize>)>> = BTreeMap::new();
+    let mut told: BTreeSet<Span> = BTreeSet::new();
+    for (id, sizes) in ids(subject) {
+        let known = seen.entry(id.text.as_str()).or_default();
+        // The same words, read again for a second use of their part, are one place.
+        let other = |(span, of): &&(Span, Vec<usize>)| *span != id.span && sizes.iter().any(|size| of.contains(size));
+        if let Some((first, _)) = known.iter().find(other)
+            && told.insert(id.span)
+        {
+            findings.push(
                 CHECK
                     .at(id.span, format!("the id `{}` is given twice", id.text))
                     .hint("give this one another: references must lead to one place")
                     .note(*first, "the first one"),
-            ),
-            None => {
-                seen.insert(&id.text, id.span);
-            }
+            );
         }
+        known.push((id.span, sizes));
     }
+}
+
+/// Every id of a part or a step, with the sizes that have it.
+fn ids<'a>(subject: &Subject<'a>) -> Vec<(&'a Name, Vec<usize>)> {
+    let draft = subject.draft;
+    let all = 0..draft.facts.sizes.len();
+    let sizes = |part: &Part, step: Option<&Step>| -> Vec<usize> {
+        let has = |size: &usize| {
+            is_for(part.sizes.as_ref(), *size) && step.is_none_or(|step| is_for(step.sizes.as_ref(), *size))
+        };
+        all.clone().filter(has).collect()
+    };
+    let mut found = Vec::new();
+    for part in &draft.parts {
+        found.extend(part.id.as_ref().map(|id| (id, sizes(part, None))));
+        found.extend(part.steps.iter().filter_map(|step| Some((step.id.as_ref()?, sizes(part, Some(step))))));
+    }
+    found
 }

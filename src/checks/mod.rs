@@ -16,6 +16,8 @@ mod apart;
 mod attached_before_hem;
 mod basted_elsewhere;
 mod basted_not_caught;
+mod binding_not_closed;
+mod binding_too_long;
 mod binding_too_short;
 mod both_systems_disagree;
 mod bound_before_sewn;

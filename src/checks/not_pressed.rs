@@ -54,7 +54,7 @@
 use super::judge::Judge;
 use crate::construct::{Fault, History};
 use crate::diag::{Check, Findings, Group, Home};
-use crate::resolve::Edition;
+use crate::resolve::{Edition, Touched};
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::construction(
@@ -66,10 +66,13 @@ pub(super) static CHECK: Judge = Judge::construction(
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
         let Fault::NotPressed { edge, stitched, sewn } = fault else { continue };
+        let work = edition.steps().find(|step| step.number == sewn.step).and_then(|step| step.works.get(sewn.work));
+        let zip = work.is_some_and(|work| work.touched().any(|touched| matches!(touched, Touched::ZipEdge(..))));
+        let way = if zip { "away from the zip" } else { "along the seam" };
         findings.push(
             CHECK
                 .at(stitched.verb, format!("the seam at `{edge}` is topstitched without having been pressed"))
-                .hint("press the seam first: `- press: [front, away from the zip]`")
+                .hint(format!("press the seam first: `- press: [{}, {way}]`", edge.split('.').next().unwrap_or(edge)))
                 .note(sewn.verb, format!("sewn here, in step {}", sewn.step))
                 .in_size(edition.size(), ""),
         );

@@ -14,6 +14,8 @@ use super::amount_too_small;
 use super::attached_before_hem;
 use super::basted_elsewhere;
 use super::basted_not_caught;
+use super::binding_not_closed;
+use super::binding_too_long;
 use super::binding_too_short;
 use super::both_systems_disagree;
 use super::bound_before_sewn;
@@ -300,6 +302,8 @@ pub static CHECKS: &[Judge] = &[
     boxed_before_sewn::CHECK,
     corner_unclear::CHECK,
     binding_too_short::CHECK,
+    binding_too_long::CHECK,
+    binding_not_closed::CHECK,
     bound_before_sewn::CHECK,
     dart_left_open::CHECK,
     hands_alike::CHECK,

@@ -32,7 +32,7 @@ pub(super) fn handed(edition: &Edition<'_>, moment: Moment, edge: &str) -> Optio
         edges.into_iter().any(|name| name == edge)
     };
     let target = work.targets.iter().find(means)?;
-    let params = part.part.params.iter();
+    let params = part.part.params.of(edition.size()).iter();
     let mut params =
         params.filter(|param| param.text.text.trim() == target.name.text || param.name.text == target.name.text);
     params.next().map(|param| param.text.span)

@@ -55,7 +55,7 @@ fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {
 
 fn words_of(part: &Part, see: &mut dyn FnMut(&Text, Sort)) {
     // What reads as a formula is worked out, and its figures are printed.
-    let handed = part.params.iter().filter(|param| param.expression.is_none());
+    let handed = part.params.each().filter(|param| param.expression.is_none());
     handed.for_each(|param| see(&param.text, Sort::Plain));
     line(&part.title, see);
     prose(&part.intro, see);

@@ -97,7 +97,7 @@ pub(super) struct BuildArgs {
     /// Papers to print on
     #[arg(long, value_enum, value_delimiter = ',', default_value = "a4")]
     pub paper: Vec<PaperName>,
-    /// Leave out the booklet for all sizes, in which figures stand in a row: 20 (26, 32) cm
+    /// Leave out the booklets and sheets of several sizes, in which figures stand in a row: 20 (26, 32) cm
     #[arg(long)]
     pub only_sizes: bool,
     /// Leave the pattern sheets out

@@ -71,8 +71,6 @@ fn one(
         }
     }
     if !args.no_sheets {
-        // The sheets of all sizes belong to a pattern, also where its booklet of them is left out.
-        let sets = self::sets(workshop, &sizes, args.size.is_empty(), false);
         let mut unheard = Vec::new();
         for paper in papers.iter().map(|paper| paper.of_sheets()) {
             for set in &sets {

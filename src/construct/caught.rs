@@ -25,17 +25,22 @@ impl Player<'_> {
         // What was basted as one with another layer is a part by itself, like one that is named.
         let mut parts = deed.caught.clone();
         self.check_caught(deed);
-        let held = self.stitched_over(deed, &caught);
-        for at in 0..self.state.basted.len() {
-            let basting = &mut self.state.basted[at];
-            if basting.settled || !basting.edges.iter().any(|edge| held.contains(edge)) {
-                continue;
-            }
-            basting.settled = true;
-            let others = basting.edges.iter().filter(|edge| !held.contains(edge));
-            let others: Vec<Touched> = others.map(|(copy, edge)| Touched::Edge(*copy, *edge)).collect();
+        let mut held: BTreeSet<(CopyId, EdgeId)> = BTreeSet::new();
+        let lying = |of: &(CopyId, EdgeId)| self.lying_on(*of);
+        held.extend(self.stitched_over(deed, &caught).iter().flat_map(lying));
+        // What hangs on what is caught is caught with it.
+        while let Some(at) = self
+            .state
+            .basted
+            .iter()
+            .position(|basting| !basting.settled && basting.edges.iter().any(|edge| held.contains(edge)))
+        {
+            self.state.basted[at].settled = true;
+            let others = self.state.basted[at].edges.iter().filter(|edge| !held.contains(edge)).copied();
+            let others: Vec<(CopyId, EdgeId)> = others.collect();
+            held.extend(others.iter().flat_map(|of| self.lying_on(*of)).collect::<Vec<_>>());
             if deed.work.verb.catches() {
-                caught.extend(others);
+                caught.extend(others.into_iter().map(|(copy, edge)| Touched::Edge(copy, edge)));
             }
         }
         let layered = caught.iter().filter(|part| !self.fellows(part).is_empty());

@@ -84,6 +84,10 @@ fn sewn_twice(player: &Player<'_>, (copy, _): Of) -> Option<(Cause, Moment)> {
 fn like(player: &Player<'_>, of: Of) -> Option<(Cause, Moment)> {
     let done = |twin: &Of| {
         let state = player.state.known_edge(twin.0, twin.1)?;
+        // One that is raw itself is no example.
+        if state.seams.is_empty() && !player.state.is_settled(twin.0, twin.1) {
+            return None;
+        }
         let moment = mirrored(player, *twin, of).or_else(|| settled(player, state))?;
         Some((Cause::LikeSewn(player.edition.edge_name(twin.0, twin.1)), moment))
     };

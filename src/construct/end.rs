@@ -8,6 +8,7 @@ use super::outside;
 use super::player::Player;
 use super::sewn;
 use super::slits;
+use super::strips;
 use super::unfinished;
 use super::unturned;
 use super::zips;
@@ -20,6 +21,7 @@ pub(super) fn judge(player: &mut Player<'_>) {
     player.never_caught();
     player.caught_too_short();
     player.never_closed();
+    strips::judge(player);
     unfinished::judge(player);
     forgotten::judge(player);
     unturned::judge(player);

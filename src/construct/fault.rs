@@ -199,7 +199,12 @@ pub enum Fault {
     /// Something is passed into a casing that is not there or that is shut.
     CasingShut { inserted: Moment, why: Shut },
     /// A strip is shorter than the edges that it binds (mm).
-    StripTooShort { strip: String, long: f64, needed: f64, bound: Moment },
+    /// `laid` where it would be long enough if edges that are called alike lay on each other.
+    StripTooShort { strip: String, long: f64, needed: f64, laid: bool, bound: Moment },
+    /// A strip is much longer than all that it binds (mm).
+    StripTooLong { strip: String, long: f64, needed: f64, bound: Moment },
+    /// A strip goes all round, and its ends are neither sewn to each other nor turned in.
+    StripNotClosed { strip: String, bound: Moment },
     /// An edge is bound before it is sewn.
     BoundTooSoon { edge: String, bound: Moment, sewn: Moment },
     /// A corner to box by measuring is not named by the two edges that meet in it.

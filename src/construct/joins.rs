@@ -4,7 +4,9 @@ use super::deed::Deed;
 use super::fault::{Fault, Moment};
 use super::player::Player;
 use super::state::Seam;
+use super::wrapped;
 use crate::measure::{Dimension, to_f64};
+use crate::model::Verb;
 use crate::resolve::{CopyId, EdgeId, EditionWork, Filler, NotionId, Touched};
 
 impl Player<'_> {
@@ -88,6 +90,10 @@ impl Player<'_> {
                 continue;
             };
             let own = to_f64(own);
+            // What a strip encloses is cut without an allowance: the strip takes nothing off.
+            if own == 0.0 && (work.verb == Verb::Bind || wrapped::by_any(self.edition, *copy, edges, taken)) {
+                continue;
+            }
             if (own - taken).abs() > 0.01 {
                 let edge = self.edition.edge_name(*copy, *edge);
                 let stated = formula.span();

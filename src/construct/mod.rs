@@ -38,6 +38,7 @@ mod slits;
 mod spread;
 mod state;
 mod stitched;
+mod strips;
 mod tell;
 mod thread;
 mod twice;
@@ -45,6 +46,7 @@ mod unfinished;
 mod unturned;
 mod verbs;
 mod ways;
+mod wrapped;
 mod zips;
 
 pub use fault::{Alike, Cause, Fault, Moment, OffEdge, OnEachOther, RawOf, Shut, Unfilled, Unreckoned};

@@ -15,12 +15,14 @@
 //! the corner is taken out of that: its c grows by the piece's own a and loses its own x, its d by b and x.
 //! A corner that is boxed by measuring u up its seams from the stitching takes u from the width at its side and from the
 //! height, and makes a depth of 2u.
+//! A strip that is sewn to an edge and laid round it takes nothing away either: the edge keeps its place inside.
 //! An edge that is declared raw takes nothing away. What lies folded is as wide as its wider side, of which the
 //! allowance at its edge is sewn away.
 
 use super::fault::{Fault, Unreckoned};
 use super::history::History;
 use super::state::{BOUND, State};
+use super::wrapped::{self, Wrapped};
 use crate::measure::{Dimension, to_f64};
 use crate::model::{BySize, Outline, Piece};
 use crate::resolve::{CopyId, EdgeId, Edition, SewnMeasure, SewnRow};
@@ -50,8 +52,12 @@ fn one(edition: &Edition<'_>, state: &State, row: &SewnRow) -> Option<Fault> {
     }
     let mut unclear = None;
     for copy in &row.copies {
-        match SewnCopy::new(edition, state, *copy).and_then(|sewn| sewn.measure(row.measure)) {
-            Ok(sewn) if (stated - sewn).abs() > TOLERANCE => {
+        let copy = SewnCopy::new(edition, state, *copy);
+        let fits = |sewn: f64| (stated - sewn).abs() <= TOLERANCE;
+        // Nothing but the maker's hands may tell whether a strip lies round its edge.
+        let other = copy.as_ref().ok().map(|sewn| SewnCopy { enclosed: true, ..*sewn });
+        match copy.and_then(|sewn| sewn.measure(row.measure)) {
+            Ok(sewn) if !fits(sewn) && !other.and_then(|other| other.measure(row.measure).ok()).is_some_and(fits) => {
                 return Some(Fault::SewnDiffers { row: row.row, stated, sewn });
             }
             Ok(_) => {}
@@ -71,6 +77,8 @@ struct SewnCopy<'a> {
     size: (f64, f64),
     /// What is taken out of its lower corners, across and up, as written.
     corners: Option<(&'a BySize, &'a BySize)>,
+    /// Whether strips that may be laid round its edges are.
+    enclosed: bool,
 }
 
 impl<'a> SewnCopy<'a> {
@@ -89,7 +97,7 @@ impl<'a> SewnCopy<'a> {
             [(at, across, up)] if at.text == "bottom" && piece.fold.is_none() => Some((across, up)),
             _ => return Err(Unreckoned::CornersOut),
         };
-        Ok(SewnCopy { edition, state, copy, piece, size: (to_f64(wide), to_f64(high)), corners })
+        Ok(SewnCopy { edition, state, copy, piece, size: (to_f64(wide), to_f64(high)), corners, enclosed: false })
     }
 
     fn measure(&self, measure: SewnMeasure) -> Result<f64, Unreckoned> {
@@ -205,10 +213,13 @@ impl<'a> SewnCopy<'a> {
         };
         let name = || self.edition.edge_name(self.copy, edge);
         if let Some(seam) = known.seams.first() {
-            let moment = self.state.seams[*seam].sewn;
-            let step = self.edition.steps().find(|step| step.number == moment.step);
-            let worked = step.and_then(|step| step.works.get(moment.work)?.allowance);
-            return worked.map(|worked| to_f64(worked.quantity.value)).ok_or_else(|| Unreckoned::NoAllowance(name()));
+            let seam = &self.state.seams[*seam];
+            let taken = wrapped::taken(self.edition, seam).ok_or_else(|| Unreckoned::NoAllowance(name()))?;
+            return Ok(match wrapped::wrapped(self.edition, self.state, (self.copy, edge), seam, taken) {
+                Wrapped::Yes => 0.0,
+                Wrapped::Perhaps if self.enclosed => 0.0,
+                _ => taken,
+            });
         }
         if known.finished.is_some_and(|(_, word)| word == BOUND) {
             return Ok(0.0);

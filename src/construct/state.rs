@@ -127,6 +127,21 @@ pub(super) struct Layers {
     pub edges: BTreeSet<(CopyId, EdgeId)>,
 }
 
+/// Strips that are laid round edges.
+#[derive(Debug, Clone)]
+pub(super) struct Binding {
+    pub strips: BTreeSet<CopyId>,
+    /// How long what they bind is, in mm.
+    pub needed: f64,
+    /// The same if edges that are called alike lie on each other, in mm.
+    pub laid: f64,
+    /// What is turned in at its ends, in mm.
+    pub turned: f64,
+    /// Whether the edges run in a ring.
+    pub round: bool,
+    pub bound: Moment,
+}
+
 /// A tube that lies in another.
 #[derive(Debug, Clone)]
 pub(super) struct Nested {
@@ -201,6 +216,10 @@ pub(super) struct State {
     pub open_zips: BTreeSet<NotionId>,
     /// What counts as one.
     pub layers: Vec<Layers>,
+    /// Layers that are fused to each other.
+    pub stuck: Vec<BTreeSet<CopyId>>,
+    /// Strips that bind, and what they bind.
+    pub bindings: Vec<Binding>,
     /// Edges whose layers lie over each other, and how far, in mm.
     pub laps: Vec<(Vec<(CopyId, EdgeId)>, f64)>,
 }

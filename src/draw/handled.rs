@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::part::Part;
 use super::past::{Held, held};
 use crate::model::Verb;
-use crate::resolve::{CopyId, EditionWork};
+use crate::resolve::{CopyId, Edition, EditionWork};
 
 /// A copy with the edges that a fact names; none at all when it names the whole copy.
 pub(super) struct Handled<'a, 'e> {
@@ -28,7 +28,7 @@ pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a
     let mut found: Vec<Handled<'a, 'e>> = Vec::new();
     let inside = matches!(verb, Verb::Dart | Verb::Pleat | Verb::Tuck | Verb::Mark | Verb::Slash) || verb.counts();
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
-        for target in held(work, desk.edition) {
+        for target in drawn_of(work, desk.edition) {
             match target {
                 // Several darts of one copy are shown on it together.
                 Held::Copy(copy)
@@ -46,4 +46,13 @@ pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a
         }
     }
     found
+}
+
+/// What a fact names, but for the strips that bind the edges beside them: these are drawn as the binding.
+pub(super) fn drawn_of(work: &EditionWork<'_>, edition: &Edition<'_>) -> Vec<Held> {
+    let mut named = held(work, edition);
+    if work.verb == Verb::Bind && named.iter().any(|target| matches!(target, Held::Edge(..))) {
+        named.retain(|target| !matches!(target, Held::Copy(_)));
+    }
+    named
 }

@@ -24,6 +24,7 @@ mod past;
 mod pile;
 mod placed;
 mod plan;
+mod rows;
 mod shaping;
 mod shut;
 mod single;

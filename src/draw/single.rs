@@ -38,7 +38,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             seen.push(work);
             first
         });
-        below.iter().for_each(|one| page.caption(format!("on {}", desk.name(one.copy))));
+        let piece = |copy: CopyId| desk.edition.cast[copy].piece;
+        let is_shown = |copy: CopyId| shown.iter().any(|one: &Handled<'_, '_>| piece(one.copy) == piece(copy));
+        below
+            .iter()
+            .filter(|one| !is_shown(one.copy))
+            .for_each(|one| page.caption(format!("on {}", desk.name(one.copy))));
         handled = shown;
     }
     if verb == Verb::Fold

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::desk::{Desk, Undrawn};
 use super::page::Page;
 use super::past::{Held, Past, Seam, TURNED, copies, held, millimetres};
-use super::{cloth, corner, cutting, lap, layers, opened, pile, placed, single};
+use super::{cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
@@ -159,7 +159,7 @@ impl<'a, 'e> Desk<'a, 'e> {
     /// The copies that the leading verb's facts name.
     fn drawn(&self, verb: Verb) -> BTreeSet<CopyId> {
         let works = self.step.works.iter().filter(|work| work.verb == verb);
-        works.flat_map(|work| copies(&held(work, self.edition))).collect()
+        works.flat_map(|work| copies(&handled::drawn_of(work, self.edition))).collect()
     }
 
     /// The same in words.
@@ -211,6 +211,16 @@ impl<'a, 'e> Desk<'a, 'e> {
                 }),
             };
         }
+        if facts.iter().any(|work| rows::names_mark(work)) {
+            return match rows::is_marked(self, verb) {
+                true => Ok(()),
+                false => Err(Undrawn {
+                    message: format!("this step names more than one drawing can show: {}", self.all_drawn(verb)),
+                    hint: "split the step: what is stitched along marks by itself, and the edges by themselves".into(),
+                    follows: false,
+                }),
+            };
+        }
         for work in facts.into_iter().filter(|_| joins) {
             let found = held(work, self.edition);
             let whole = found.iter().find_map(|target| match target {
@@ -223,13 +233,14 @@ impl<'a, 'e> Desk<'a, 'e> {
                 return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
             }
         }
-        Ok(())
+        rows::are_told(self, verb)
     }
 
     /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
     fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
             _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),
+            _ if rows::is_marked(self, verb) => rows::draw(self, verb, scale, way)?,
             Verb::Cut => cutting::draw(self, scale, way),
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),

@@ -56,21 +56,24 @@ pub(super) fn boxed(
     one: &Handled<'_, '_>,
     scale: f64,
 ) -> Result<(), Undrawn> {
-    let Some(edge) = one.edges.first().filter(|edge| part.is_straight(edge)) else {
+    let straight: Vec<&String> = one.edges.iter().filter(|edge| part.is_straight(edge)).collect();
+    if straight.is_empty() {
         return Err(Undrawn::unclear("nothing says at which straight end the box is stitched"));
-    };
+    }
     desk.paint(page, part, Vec2::ZERO, scale);
     let piece = desk.edition.cast[one.copy].piece;
-    let folded = desk.edition.values.allowance(piece, edge).map_or(0.0, to_f64) / scale;
-    let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
-    let across = Vec2::new(-inner.y, inner.x);
-    let half = (part.length(edge) / 2.0 - super::paint::CLOSE / scale).max(part.length(edge) * 0.3);
-    let near = middle + inner * (folded + super::paint::CLOSE / scale);
-    let far = near + inner * (2.0 * half);
-    let ends = [near - across * half, near + across * half, far + across * half, far - across * half];
-    page.path("stitch", closed_line(&ends));
-    page.path("stitch", open_line(&[ends[0], ends[2]]));
-    page.path("stitch", open_line(&[ends[1], ends[3]]));
+    for edge in straight {
+        let folded = desk.edition.values.allowance(piece, edge).map_or(0.0, to_f64) / scale;
+        let Some((middle, inner)) = part.hold(edge) else { continue };
+        let across = Vec2::new(-inner.y, inner.x);
+        let half = (part.length(edge) / 2.0 - super::paint::CLOSE / scale).max(part.length(edge) * 0.3);
+        let near = middle + inner * (folded + super::paint::CLOSE / scale);
+        let far = near + inner * (2.0 * half);
+        let ends = [near - across * half, near + across * half, far + across * half, far - across * half];
+        page.path("stitch", closed_line(&ends));
+        page.path("stitch", open_line(&[ends[0], ends[2]]));
+        page.path("stitch", open_line(&[ends[1], ends[3]]));
+    }
     Ok(())
 }
 

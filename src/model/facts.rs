@@ -345,7 +345,7 @@ impl Cut {
     pub fn names(&self) -> &[Name] {
         match &self.copies {
             CutCopies::Named(names) => names,
-            CutCopies::Count(_) => &[],
+            CutCopies::Count(_) | CutCopies::Reckoned(_) => &[],
         }
     }
 }
@@ -357,16 +357,8 @@ pub enum CutCopies {
     Named(Vec<Name>),
     /// So many, without names.
     Count(u32),
-}
-
-impl CutCopies {
-    /// How many are cut.
-    pub fn count(&self) -> u32 {
-        match self {
-            CutCopies::Named(names) => u32::try_from(names.len()).unwrap_or(u32::MAX),
-            CutCopies::Count(count) => *count,
-        }
-    }
+    /// As many as a formula comes to, without names.
+    Reckoned(Box<Expression>),
 }
 
 /// An entry in the record of editions.

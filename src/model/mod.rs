@@ -39,4 +39,4 @@ pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
 pub use vocabulary::{Hazard, Pair, Vocabulary, Words};
-pub use work::{Around, EdgeFinish, Far, Param, Place, Together, Touch, Work};
+pub use work::{Around, EdgeFinish, Far, Handed, Param, Place, Together, Touch, Work};

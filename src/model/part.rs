@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use super::offer::Stake;
 use super::prose::{Block, Inline};
 use super::text::Name;
-use super::work::{Param, Work};
+use super::work::{Handed, Work};
 use crate::source::{FileId, Span};
 
 /// A part of the booklet: one Markdown file, or a shared one with parameters.
@@ -33,7 +33,7 @@ pub struct Part {
     /// The steps.
     pub steps: Vec<Step>,
     /// What the booklet handed to a shared part.
-    pub params: Vec<Param>,
+    pub params: Handed,
 }
 
 /// A step.

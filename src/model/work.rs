@@ -169,6 +169,37 @@ pub struct Param {
     pub expression: Option<Expression>,
 }
 
+/// All that a part was handed, in each size.
+#[derive(Debug, Clone, Default)]
+pub struct Handed(Vec<Vec<Param>>);
+
+impl Handed {
+    /// What a part was handed in each of all sizes, in their order.
+    pub fn new(by_size: Vec<Vec<Param>>) -> Handed {
+        Handed(by_size)
+    }
+
+    /// What it was handed in one size.
+    pub fn of(&self, size: usize) -> &[Param] {
+        self.0.get(size).map_or(&[], Vec::as_slice)
+    }
+
+    /// All that it was handed, each as it is written once.
+    pub fn each(&self) -> impl Iterator<Item = &Param> {
+        let all = self.0.iter().enumerate();
+        all.flat_map(move |(at, own)| {
+            let before = &self.0[..at];
+            let known = move |param: &&Param| {
+                before
+                    .iter()
+                    .flatten()
+                    .any(|other| (other.name.span, other.text.span) == (param.name.span, param.text.span))
+            };
+            own.iter().filter(move |param| !known(param))
+        })
+    }
+}
+
 impl Param {
     /// A name behind a dot of what was handed over, such as `front.top` for `main.top`; `None` where the name is
     /// not this parameter's with a dot, or no single name was handed over.

@@ -3,6 +3,7 @@
 use std::ops::Index;
 
 use super::ids::{FabricId, PieceId, id};
+use super::values::Values;
 use super::without::Without;
 use crate::model::{CutCopies, Draft, Facts, Piece, is_for};
 
@@ -33,24 +34,28 @@ pub struct Cast {
 
 impl Cast {
     /// The copies that one size has.
-    pub(super) fn of(draft: &Draft, size: usize, without: &Without) -> Cast {
+    pub(super) fn of(draft: &Draft, values: &Values<'_>, without: &Without) -> Cast {
         let mut cast = Cast::default();
         for (id, piece) in PieceId::each(&draft.facts.pieces) {
-            if is_for(piece.sizes.as_ref(), size) {
-                cast.add(id, piece, (&draft.facts, size), without);
+            if is_for(piece.sizes.as_ref(), values.size()) {
+                cast.add(id, piece, (&draft.facts, values), without);
             }
         }
         cast
     }
 
-    fn add(&mut self, id: PieceId, piece: &Piece, (facts, size): (&Facts, usize), without: &Without) {
+    fn add(&mut self, id: PieceId, piece: &Piece, (facts, values): (&Facts, &Values<'_>), without: &Without) {
         let first = self.members.len();
-        for cut in piece.cut_in(size) {
+        for cut in piece.cut_in(values.size()) {
             let fabric = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
             let fabric = fabric.map(|(id, _)| id);
             let (names, named): (Vec<String>, bool) = match &cut.copies {
                 CutCopies::Named(names) => (names.iter().map(|name| name.text.clone()).collect(), true),
-                CutCopies::Count(count) => ((0..*count).map(|_| piece.id.text.clone()).collect(), false),
+                CutCopies::Count(_) | CutCopies::Reckoned(_) => {
+                    // A number that comes to none is told by itself: the piece is there.
+                    let count = values.pieces_cut(&cut.copies).unwrap_or(1);
+                    ((0..count).map(|_| piece.id.text.clone()).collect(), false)
+                }
             };
             for name in names {
                 let mirrored = piece.mirrored && (self.members.len() - first) % 2 == 1;

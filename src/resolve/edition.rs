@@ -193,8 +193,12 @@ impl<'a> Edition<'a> {
     pub fn figure_uses(&self) -> Vec<(&FigureUse, Scope<'_>)> {
         let mut uses = Vec::new();
         for part in &self.parts {
-            let scope =
-                |step| Scope { values: &self.values, params: &part.part.params, folder: &part.part.folder, step };
+            let scope = |step| Scope {
+                values: &self.values,
+                params: part.part.params.of(self.size()),
+                folder: &part.part.folder,
+                step,
+            };
             Block::each_figure(&part.intro, &mut |figure| uses.push((figure, scope(None))));
             for step in &part.steps {
                 uses.extend(step.figure.iter().map(|figure| (figure, scope(Some(step.step)))));
@@ -238,14 +242,19 @@ pub fn resolve<'a>(
     let values = &worked;
     let mut told = Told { findings: Findings::default(), uses: Uses::of_facts(&draft.facts) };
     let ends = Ends::gather(draft, values.size());
-    let cast = Cast::of(draft, values.size(), without);
+    let cast = Cast::of(draft, values, without);
     let resolver = Resolver { draft, catalogue, values, cast: &cast };
     let front = front(draft, &ends, values, &mut told);
     let mut number = 0;
     let mut parts = Vec::new();
     for (at, part) in draft.parts.iter().enumerate().filter(|(_, part)| is_for(part.sizes.as_ref(), values.size())) {
         let mut steps = Vec::new();
-        let scope = |step: Option<&'a Step>| Scope { values, params: &part.params, folder: &part.folder, step };
+        let scope = |step: Option<&'a Step>| Scope {
+            values,
+            params: part.params.of(values.size()),
+            folder: &part.folder,
+            step,
+        };
         let mut printer = printing(draft, (&ends, Some(at)), scope(None), &mut told);
         let title = printer.inlines(&part.title);
         let intro = printer.blocks(&part.intro);

@@ -11,7 +11,7 @@ use super::values::Values;
 use super::without::Without;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
-use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME};
+use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
 use crate::measure::{Dimension, Exact, Quantity};
 use crate::model::{BySize, CutCopies, Draft, Expression, Facts, Name, Outline, Piece, is_for};
 
@@ -222,6 +222,7 @@ impl Lister<'_> {
             let larger = larger.and_then(|larger| self.above_nothing(larger, "`cut_larger`", &mut told.findings));
             let dimensions = self.values.cut_size(id, stated, larger.map(|worked| worked.quantity.value));
             for cut in piece.cut_in(self.values.size()) {
+                self.reckon(&cut.copies, told);
                 let Some(from) = cut_from(facts, piece, &cut.fabric) else {
                     let fabrics = facts.fabrics.iter().map(|fabric| fabric.id.text.as_str());
                     told.findings.push(
@@ -247,6 +248,21 @@ impl Lister<'_> {
 }
 
 impl Lister<'_> {
+    /// A number of pieces that is a formula and comes to no number is a finding.
+    fn reckon(&self, copies: &CutCopies, told: &mut Told) {
+        let CutCopies::Reckoned(formula) = copies else { return };
+        let scope = Scope::plain(self.values);
+        told.uses.read(formula, &scope);
+        if scope.work_out(formula, &mut told.findings).is_some() && self.values.pieces_cut(copies).is_none() {
+            told.findings.push(
+                VALUE_UNREADABLE
+                    .at(formula.span(), "a number of pieces is a whole number from 1 to 999")
+                    .hint("write a formula that gives one, such as `joined_strips(round, 90 cm, seam)`, or round it: `up(length / 90 cm, 1)`")
+                    .in_size(self.values.size(), ""),
+            );
+        }
+    }
+
     /// The names of the copies that are cut, and how many they are; `None` where all are left out.
     pub fn kept(&self, piece: &Piece, copies: &CutCopies) -> Option<(Vec<String>, u32)> {
         let is_left = |name: &Name| self.without.leaves(name);
@@ -256,7 +272,10 @@ impl Lister<'_> {
                 let called = kept.iter().map(|name| piece.copy_called(&name.text)).collect();
                 (names.is_empty() || !kept.is_empty()).then_some((called, kept.len() as u32))
             }
-            CutCopies::Count(count) => (!is_left(&piece.id)).then_some((Vec::new(), *count)),
+            CutCopies::Count(_) | CutCopies::Reckoned(_) => {
+                let count = self.values.pieces_cut(copies)?;
+                (!is_left(&piece.id)).then_some((Vec::new(), count))
+            }
         }
     }
 }

@@ -74,7 +74,9 @@ impl Ends {
         let step = || {
             let named = || self.steps.iter().filter(|step| step.written == id);
             let here = || named().find(|step| step.number.is_some());
-            named().find(|step| Some(step.part) == from).or_else(here).or_else(|| named().next())
+            let own = |step: &&StepEnd| Some(step.part) == from;
+            let both = named().find(|step| own(step) && step.number.is_some());
+            both.or_else(|| named().find(own)).or_else(here).or_else(|| named().next())
         };
         match kind {
             ReferenceKind::Step => {

@@ -8,7 +8,7 @@ use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
 use crate::geometry::{Allowances, Along, CornerOut, Drawn, Edge, Run, RunKind, Shape, ShapeFault, Spec};
 use crate::measure::{Dimension, Exact, Quantity, ratio};
-use crate::model::{Bend, BySize, Expression, Name, Outline, Piece};
+use crate::model::{Bend, BySize, CutCopies, Expression, Name, Outline, Piece};
 use crate::source::Span;
 
 impl Values<'_> {
@@ -40,6 +40,15 @@ impl Values<'_> {
             (Dimension::Length, false) => Some(Along::FromStart(value.value)),
             (Dimension::Length, true) => Some(Along::FromEnd(value.value)),
             _ => None,
+        }
+    }
+
+    /// How many copies are cut; `None` where the formula has a fault or comes to no such number.
+    pub fn pieces_cut(&self, copies: &CutCopies) -> Option<u32> {
+        match copies {
+            CutCopies::Named(names) => u32::try_from(names.len()).ok(),
+            CutCopies::Count(count) => Some(*count),
+            CutCopies::Reckoned(formula) => self.quiet(formula)?.whole().filter(|count| *count < 1000),
         }
     }
 

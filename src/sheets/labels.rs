@@ -66,11 +66,12 @@ fn cut_lines(piece: PieceId, edition: &Edition<'_>) -> Vec<String> {
             }
             Some(_) => " on the fold",
         };
-        let mirrored = match (own.mirrored, cut.copies.count() / 2) {
+        let count = edition.values.pieces_cut(&cut.copies).unwrap_or(0);
+        let mirrored = match (own.mirrored, count / 2) {
             (false, _) | (true, 0) => String::new(),
             (true, over) => format!(", {over} of them turned over"),
         };
-        lines.push(format!("cut {} of {}{on_fold}{mirrored}", cut.copies.count(), fabric.to_lowercase()));
+        lines.push(format!("cut {count} of {}{on_fold}{mirrored}", fabric.to_lowercase()));
     }
     // The line shows it as it is trimmed: cut by it, there would be too little cloth.
     if let Some(larger) = own.cut_larger.as_ref().and_then(|larger| edition.values.quiet(larger)) {

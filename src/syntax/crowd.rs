@@ -6,7 +6,7 @@ use crate::faults::OVER_LIMIT;
 use crate::limits::{
     BRACES, COLUMNS, COPIES, LAYERS, LETTERS, Limit, NOTCHES, PICTURES, PIECES, SIZES, STEPS, WAIVERS, WORKS,
 };
-use crate::model::{Block, Draft, Facts, Inline, Part, Step};
+use crate::model::{Block, CutCopies, Draft, Facts, Inline, Part, Step};
 use crate::source::Span;
 
 /// Tells that there is too much of something.
@@ -22,7 +22,13 @@ pub(super) fn facts(facts: &Facts, findings: &mut Findings) -> bool {
     for piece in &facts.pieces {
         crowd.list(NOTCHES, piece.notches.iter().map(|_| piece.id.span));
         for cut in &piece.cut {
-            crowd.count(COPIES, cut.copies.count() as usize, cut.fabric.span);
+            // What a formula comes to is bounded where it is worked out.
+            let count = match &cut.copies {
+                CutCopies::Named(names) => names.len(),
+                CutCopies::Count(count) => *count as usize,
+                CutCopies::Reckoned(_) => 0,
+            };
+            crowd.count(COPIES, count, cut.fabric.span);
         }
     }
     crowd.whole
@@ -67,7 +73,7 @@ impl Crowd<'_> {
             block.each_inline(&mut |inline| braces += usize::from(matches!(inline, Inline::Brace(_))));
         }
         self.count(BRACES, braces, part.span);
-        let longest = part.params.iter().max_by_key(|param| param.text.text.len());
+        let longest = part.params.each().max_by_key(|param| param.text.text.len());
         if let Some(longest) = longest {
             self.count(LETTERS, braces.saturating_mul(longest.text.text.len()), longest.text.span);
         }

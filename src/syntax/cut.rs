@@ -1,17 +1,17 @@
 //! What is cut from each fabric: how many, or which copies; and what copies and edges are called on the page.
 
+use super::expression::parse_expression;
 use super::fields;
 use super::sizes::{named, names};
 use super::yaml::{Node, Value};
 use crate::diag::Findings;
 use crate::faults::{DUPLICATE_KEY, VALUE_UNREADABLE};
-use crate::model::{Cut, CutCopies, Name, Size, Text};
+use crate::model::{Cut, CutCopies, Name, Piece, Size, Text};
 
 /// Names in the files with those on the page.
 pub(super) type Names = Vec<(Name, Text)>;
 
-const HOW: &str =
-    "write how many (`2`), name each copy (`[front, back]`), or say what each is called (`{left: Left front}`)";
+const HOW: &str = "write how many (`2`, or a formula), name each copy (`[front, back]`), or say what each is called (`{left: Left front}`)";
 
 /// Which sizes cut so, `None` for all, and how many or which copies.
 type Share = (Option<Vec<usize>>, CutCopies);
@@ -83,6 +83,10 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
             _ if text.text.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
                 Some(CutCopies::Named(vec![fields::name(text, findings)]))
             }
+            // A number that is none, such as `2.5`, and plain words are told here.
+            _ if text.text.chars().any(char::is_alphabetic) && text.text.contains(['(', '+', '-', '*', '/']) => {
+                parse_expression(text, findings).map(|formula| CutCopies::Reckoned(Box::new(formula)))
+            }
             _ => {
                 let finding = VALUE_UNREADABLE.at(text.span, format!("`{}` is no number of pieces", text.text));
                 findings.push(finding.hint(HOW));
@@ -92,6 +96,20 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
         Value::Empty => {
             findings.push(VALUE_UNREADABLE.at(node.span, "a number of pieces cannot be nothing").hint(HOW));
             None
+        }
+    }
+}
+
+/// A single name that is a measurement's is a number of pieces by that formula, and no copy's name.
+pub(super) fn reckon(pieces: &mut [Piece], measurements: &[Name], findings: &mut Findings) {
+    for cut in pieces.iter_mut().flat_map(|piece| &mut piece.cut) {
+        let CutCopies::Named(names) = &cut.copies else { continue };
+        let [name] = names.as_slice() else { continue };
+        if measurements.iter().any(|known| known.text == name.text) {
+            let text = Text { text: name.text.clone(), span: name.span, verbatim: false };
+            if let Some(formula) = parse_expression(&text, findings) {
+                cut.copies = CutCopies::Reckoned(Box::new(formula));
+            }
         }
     }
 }

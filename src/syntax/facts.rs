@@ -6,11 +6,11 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::reader::Room;
 use super::yaml::{Node, Value};
-use super::{fit, measures, notions, pieces, sheets, sizes, things, views};
+use super::{cut, fit, handed, measures, notions, pieces, sheets, sizes, things, views};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
-use crate::model::{Expectation, Facts, Measurement, Show, ShowPlaces, Size, Style, Text};
+use crate::model::{Expectation, Facts, Handed, Measurement, Name, Show, ShowPlaces, Size, Style, Text};
 
 /// The keys of `booklet.yaml`.
 pub(super) const KEYS: &[&str] = &[
@@ -78,6 +78,9 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
     let (notions, from_notions) = read("notions").map(|node| notions::read(node, &all, findings)).unwrap_or_default();
     let mut pieces = read("pieces").map(|node| pieces::read(node, &all, findings)).unwrap_or_default();
     pieces.extend(from_notions);
+    let measurements = read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default();
+    let names: Vec<Name> = measurements.iter().map(|row| row.name.clone()).collect();
+    cut::reckon(&mut pieces, &names, findings);
     let facts = Facts {
         title: title.unwrap_or_else(|| blank.clone()),
         edition: edition.unwrap_or_else(|| blank.clone()),
@@ -95,7 +98,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         show: show(read("show"), findings),
         style: style(read("style"), style_blank, findings),
         finishing_required: finishing(&record, findings),
-        measurements: read("measurements").map(|node| measurements(node, &all, findings)).unwrap_or_default(),
+        measurements,
         expect: read("expect").map(|node| expectations(node, &all, findings)).unwrap_or_default(),
         body: read("body").map(|node| fit::body(node, &all, findings)).unwrap_or_default(),
         finished: read("finished").map(|node| fit::finished(node, &all, findings)).unwrap_or_default(),
@@ -258,7 +261,7 @@ pub(super) struct PartEntry {
     /// The sizes that have it; `None` for all.
     pub sizes: Option<Vec<usize>>,
     /// What is handed to it.
-    pub params: Vec<crate::model::Param>,
+    pub params: Handed,
 }
 
 /// Reads the list `parts:`.
@@ -271,19 +274,14 @@ pub(super) fn parts(node: &Node, sizes: &[Size], findings: &mut Findings) -> Vec
                     continue;
                 };
                 let Some(file) = record.need_text("file", "../_shared/hem.md", findings) else { continue };
-                let mut params = Vec::new();
-                if let Some(with) = record.get("with") {
-                    for (key, node) in fields::named(with, "what is handed to a part", findings) {
-                        let Some(text) = fields::text(node, "what is handed to a part", findings) else { continue };
-                        let expression = super::work::param_formula(&text);
-                        params.push(crate::model::Param { name: fields::name(key, findings), text, expression });
-                    }
-                }
-                entries.push(PartEntry { file, sizes: sizes::only_for(&record, sizes, findings), params });
+                let only = sizes::only_for(&record, sizes, findings);
+                let with = record.get("with");
+                let params = with.map(|with| handed::read(with, only.as_ref(), sizes, findings)).unwrap_or_default();
+                entries.push(PartEntry { file, sizes: only, params });
             }
             _ => {
                 if let Some(file) = fields::text(item, "a part", findings) {
-                    entries.push(PartEntry { file, sizes: None, params: Vec::new() });
+                    entries.push(PartEntry { file, sizes: None, params: Handed::default() });
                 }
             }
         }

@@ -14,6 +14,7 @@ mod fences;
 mod fields;
 mod fit;
 mod gaps;
+mod handed;
 mod hidden;
 mod inside;
 mod keys;

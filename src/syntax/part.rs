@@ -11,7 +11,7 @@ use super::sizes;
 use super::walk::Builder;
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
-use crate::model::{Inline, Name, Param, Part, Size, Stake, Step, Text, Work};
+use crate::model::{Handed, Inline, Name, Part, Size, Stake, Step, Text, Work};
 use crate::source::{FileId, Span};
 
 /// Reads a file of parts and steps.
@@ -19,7 +19,7 @@ pub(super) fn read(
     file: FileId,
     folder: &Path,
     text: &str,
-    params: Vec<Param>,
+    params: Handed,
     all_sizes: &[Size],
     waivers: &mut Vec<Waiver>,
     findings: &mut Findings,

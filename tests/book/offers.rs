@@ -128,3 +128,34 @@ fn what_is_left_to_the_maker_is_told_beside_the_lists() {
         }
     });
 }
+
+#[test]
+fn where_an_offer_adds_nothing_the_amount_stands_as_it_is() {
+    let facts = FACTS
+        .replace(
+            "width: [20 cm (7 7/8 in), 30 cm (11 3/4 in)]",
+            "width: [20 cm (7 7/8 in), 40 cm (15 3/4 in)]",
+        )
+        .replace("widths: [112 cm (44 in)]", "widths: [45 cm]")
+        .replace("rectangle: [width, 40 cm]", "rectangle: [10 cm, 15 cm]");
+    written(
+        &[("booklet.yaml", &facts), ("make.md", WORDS)],
+        |compiled| {
+            let (books, all) = crate::shelf::books(compiled);
+            assert!(
+                books[0].offers[2].fabrics.is_empty(),
+                "it lies beside the body"
+            );
+            let with = &all.offers[2].fabrics[0].widths[0].amounts;
+            let always = all
+                .fabrics
+                .iter()
+                .find(|fabric| fabric.id == "outer")
+                .expect("outer");
+            let always = &always.widths[0].amounts;
+            assert!(with.iter().all(Option::is_some), "{with:?}");
+            assert_eq!(with[0], always[0]);
+            assert_ne!(with[1], always[1]);
+        },
+    );
+}

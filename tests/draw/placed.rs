@@ -24,12 +24,16 @@ pieces:
     marks:
       pocket_place: {outline: pocket, at: [8 cm, 12 cm], for: back}
       loop_place: {edge: left, at: 5 cm}
+      row: {line: [[10 cm, 5 cm], [10 cm, 30 cm]]}
+      strap_place: {point: [8 cm, 6 cm]}
+      other_place: {point: [20 cm, 6 cm]}
     cut: {outer: [front, back]}
   pocket:
     outline: {rectangle: [14 cm, 16 cm]}
     drawn: stitching
     allowance: {all: seam, top: 3 cm}
     cut: {outer: 1}
+  strap: {outline: {rectangle: [30 cm, 3 cm]}, raw: all, cut: {outer: 1}}
   skirt:
     outline:
       path:
@@ -190,4 +194,80 @@ fn a_gap_is_closed_once_the_thing_is_turned_out() {
             );
         });
     }
+}
+
+/// What is said of a step that cannot be drawn.
+fn step_refused(work: &str) -> Vec<String> {
+    let make = format!(
+        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n```\n\nCut.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
+    );
+    let mut refused = Vec::new();
+    written(&[("booklet.yaml", FACTS), ("make.md", &make)], |compiled| {
+        let found = compiled.report.findings.iter();
+        let found = found.filter(|finding| finding.code() == "figure-not-drawable");
+        refused.extend(found.map(|finding| finding.message.clone()));
+    });
+    refused
+}
+
+#[test]
+fn a_row_is_stitched_along_its_marked_line() {
+    step_drawn("", "- {topstitch: front.row, stitch: 3 mm}", |compiled| {
+        for size in 0..2 {
+            let figure = Drawing::read(drawn(compiled, size, "it"));
+            let panel = figure.all("right-side")[0].bounding_box();
+            let rows = figure.all("stitch");
+            assert_eq!(rows.len(), 1, "one row and no other");
+            let row = within(figure.scale, panel, rows[0].bounding_box());
+            for (drawn, meant) in row.into_iter().zip([100.0, 50.0, 0.0, 250.0]) {
+                same("the row on its line", drawn, meant);
+            }
+        }
+    });
+}
+
+#[test]
+fn a_strap_is_boxed_on_at_its_marks() {
+    let work = "- {boxstitch: [strap.left, front.strap_place], stitch: 3 mm}\n- {boxstitch: [strap.right, front.other_place], stitch: 3 mm}";
+    step_drawn("", work, |compiled| {
+        let figure = Drawing::read(drawn(compiled, 0, "it"));
+        let cloth = figure.all("right-side");
+        assert_eq!(cloth.len(), 3, "the front and two ends of the strap");
+        let panel = cloth[0].bounding_box();
+        for (end, across) in cloth[1..].iter().zip([80.0, 200.0]) {
+            let end = within(figure.scale, panel, end.bounding_box());
+            for (drawn, meant) in end.into_iter().zip([across - 15.0, 45.0, 30.0, 30.0]) {
+                same("the end on its mark", drawn, meant);
+            }
+        }
+    });
+}
+
+#[test]
+fn stitches_of_which_nothing_tells_where_they_run_are_not_drawn() {
+    for (work, told) in [
+        (
+            "- {topstitch: [pocket, front, at each third], stitch: 3 mm}",
+            "pocket lies on front",
+        ),
+        (
+            "- {topstitch: [pocket, front], stitch: 3 mm}",
+            "pocket lies on front",
+        ),
+        (
+            "- {topstitch: [front, down the middle], stitch: 3 mm}",
+            "along which line of front",
+        ),
+        (
+            "- {topstitch: front.strap_place, stitch: 3 mm}",
+            "along which line of front",
+        ),
+    ] {
+        let refused = step_refused(work);
+        assert!(
+            refused.len() == 1 && refused[0].contains(told),
+            "{work}: {refused:?}"
+        );
+    }
+    assert!(step_refused("- {edgestitch: [pocket, all round], stitch: 3 mm}").is_empty());
 }

@@ -85,3 +85,42 @@ fn the_tour_is_as_it_is_told() {
     let pdf = home.path().join("out/tide-pouch/tide-pouch-small-a4.pdf");
     assert!(pdf.exists(), "the tour does not make {}", pdf.display());
 }
+
+/// The names of all files below a folder.
+fn names(folder: &Path) -> Vec<String> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        match path.is_dir() {
+            true => found.extend(names(&path)),
+            false => found.extend(
+                path.file_name()
+                    .map(|name| name.to_string_lossy().into_owned()),
+            ),
+        }
+    }
+    found.sort();
+    found
+}
+
+#[test]
+fn a_build_of_sizes_alone_makes_neither_booklets_nor_sheets_of_several() {
+    let home = tempfile::tempdir().expect("an empty folder");
+    for words in [&["new", "tide-pouch"][..], &["build", "--only-sizes"]] {
+        let made = Command::new(env!("CARGO_BIN_EXE_notchbook"))
+            .args(words)
+            .current_dir(home.path())
+            .output()
+            .expect("the program");
+        assert!(made.status.success(), "{words:?}: {made:?}");
+    }
+    assert_eq!(
+        names(&home.path().join("out")),
+        [
+            "tide-pouch-large-a4.pdf",
+            "tide-pouch-large-sheets-a4.pdf",
+            "tide-pouch-small-a4.pdf",
+            "tide-pouch-small-sheets-a4.pdf",
+        ]
+    );
+}

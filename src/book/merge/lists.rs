@@ -162,16 +162,44 @@ pub(super) fn offers(books: &[Book], shown: &[usize]) -> Vec<Offer> {
         .into_iter()
         .map(|group| {
             let first = group.first();
+            let cloth = with_it(&group, books, |offer| &offer.fabrics, |book| &book.fabrics, |row| row.at);
+            let other = with_it(&group, books, |offer| &offer.notions, |book| &book.notions, |row| row.at);
             Offer {
                 id: first.id.clone(),
                 at: first.at,
                 choice: first.choice.clone(),
-                fabrics: fabrics(&within(&group, |offer| &offer.fabrics), shown),
-                notions: notions(&within(&group, |offer| &offer.notions), shown),
+                fabrics: fabrics(&as_lists(&cloth), shown),
+                notions: notions(&as_lists(&other), shown),
                 cuts: cuts(&within(&group, |offer| &offer.cuts), shown),
             }
         })
         .collect()
+}
+
+/// What is bought with an offer in every size that has it. Where one size has a row, one in which the offer adds nothing
+/// to it buys what it buys in any case.
+fn with_it<'a, T: Clone + 'a>(
+    group: &Group<'a, Offer>,
+    books: &'a [Book],
+    own: impl Fn(&'a Offer) -> &'a Vec<T>,
+    always: impl Fn(&'a Book) -> &'a Vec<T>,
+    at: impl Fn(&T) -> usize,
+) -> Vec<(usize, Vec<T>)> {
+    let wanted: Vec<usize> = group.own.iter().flat_map(|(_, offer)| own(offer)).map(&at).collect();
+    let filled = |(size, offer): &(usize, &'a Offer)| {
+        let mut rows = own(offer).clone();
+        let known: Vec<usize> = rows.iter().map(&at).collect();
+        let missing = |row: &&T| wanted.contains(&at(row)) && !known.contains(&at(row));
+        let book = books.iter().filter(|book| book.shown == [*size]);
+        rows.extend(book.flat_map(&always).filter(missing).cloned());
+        rows.sort_by_key(&at);
+        (*size, rows)
+    };
+    group.own.iter().map(filled).collect()
+}
+
+fn as_lists<T>(rows: &[(usize, Vec<T>)]) -> Sized<'_, T> {
+    rows.iter().map(|(size, rows)| (*size, rows.as_slice())).collect()
 }
 
 /// A list of every size that has a thing.

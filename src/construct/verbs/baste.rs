@@ -22,7 +22,8 @@
 //! ````
 //!
 //! ## What it needs
-//! The pieces are cut. Layers that are to count as one have edges of the same names and lengths; where edges are
+//! The pieces are cut. Layers that are to count as one have edges of the same names and lengths, or one is as wide as the
+//! other and clearly lower, as a pocket on its panel, and is one with it along all edges that are not hemmed before; where edges are
 //! named, as in `baste: [front.waist, lining.waist, as one]`, they are one along these alone.
 //!
 //! ## What it changes
@@ -53,12 +54,46 @@ fn baste(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     let copies: BTreeSet<CopyId> = deed.touched.clone();
     let edges: BTreeSet<(CopyId, EdgeId)> = edges(&deed.targets).into_iter().collect();
     match edges.is_empty() {
+        true if lies_level(player, &copies) => {
+            level(player, &copies);
+            return;
+        }
         true => differ(player, &copies, deed),
         false => {
             player.check_lengths(deed);
         }
     }
     player.state.layers.push(Layers { copies, edges });
+}
+
+/// How much lower than the other a piece is that is meant to be, in mm (common practice, no source).
+const LOWER: f64 = 20.0;
+
+/// The edges of two copies that are called alike, and how much they differ in mm.
+fn pairs(player: &Player<'_>, copies: &BTreeSet<CopyId>) -> Vec<([(CopyId, EdgeId); 2], f64)> {
+    let [one, other] = copies.iter().copied().collect::<Vec<_>>()[..] else { return Vec::new() };
+    let pair = |edge: EdgeId| {
+        let same = player.edge_called(other, &player.edition.edge_word(one, edge))?;
+        let lengths = [(one, edge), (other, same)].map(|of| player.drawn_length(&[of]));
+        Some(([(one, edge), (other, same)], (lengths[0] - lengths[1]).abs()))
+    };
+    player.edition.edges_of(one).into_iter().filter_map(pair).collect()
+}
+
+/// Whether one of two copies is as wide as the other and clearly lower, such as a pocket on its panel.
+fn lies_level(player: &Player<'_>, copies: &BTreeSet<CopyId>) -> bool {
+    let pairs = pairs(player, copies);
+    let low = pairs.iter().filter(|(_, apart)| *apart >= LOWER).count();
+    pairs.len() == 4 && low == 2 && pairs.iter().filter(|(_, apart)| *apart <= TOLERANCE).count() == 2
+}
+
+/// A lower piece is one with the other along the edges that are free still.
+fn level(player: &mut Player<'_>, copies: &BTreeSet<CopyId>) {
+    for (pair, _) in pairs(player, copies) {
+        if !pair.iter().any(|(copy, edge)| player.state.is_dealt_with(*copy, *edge)) {
+            player.state.layers.push(Layers { copies: copies.clone(), edges: pair.into_iter().collect() });
+        }
+    }
 }
 
 /// Layers that count as one have edges of one length where these are called the same.

@@ -24,11 +24,11 @@
 //! The end lies in its place; a raw end is folded under first.
 //!
 //! ## What it changes
-//! An end that was folded under before is held by the stitches, and no longer raw.
+//! An end that was folded under before is held by the stitches, and no longer raw; one that was not stays raw.
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
-use crate::construct::player::Player;
+use crate::construct::player::{Player, edges};
 use crate::model::Verb;
 
 /// The verb.
@@ -36,4 +36,8 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Boxstitch, include_str!
 
 fn boxstitch(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     player.topstitch(deed);
+    // What is stitched on by its end shows that end.
+    for (copy, _) in edges(&deed.targets) {
+        player.handle(copy, deed.moment);
+    }
 }

@@ -37,6 +37,8 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Fuse, include_str!("fus
 
 fn fuse(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     layers::lay(player, deed);
+    let stuck = layers::stacks(player, deed);
+    player.state.stuck.extend(stuck);
     for copy in &deed.touched {
         let state = &mut player.state.copies[*copy];
         // What is quilted together was fused for it before: only the fusing can come too late.

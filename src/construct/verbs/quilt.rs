@@ -23,7 +23,8 @@
 //! The layers are cut.
 //!
 //! ## What it changes
-//! The layers move as one from here on. Cloth that is made of the piece (`from:` in the facts) can now be cut. The thread for quilting comes on top of what is reckoned.
+//! The layers move as one from here on: what is done to an edge of one is done to the same edge of all that have its
+//! length, and what is basted to one is caught when any of them is. Cloth that is made of the piece (`from:` in the facts) can now be cut. The thread for quilting comes on top of what is reckoned.
 
 use super::entry::VerbEntry;
 use crate::construct::deed::Deed;
@@ -36,6 +37,7 @@ pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Quilt, include_str!("qu
 
 fn quilt(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     layers::lay(player, deed);
+    layers::stack(player, deed);
     for copy in &deed.touched {
         let state = &mut player.state.copies[*copy];
         state.quilted.get_or_insert(deed.moment);
