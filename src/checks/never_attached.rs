@@ -71,11 +71,15 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let others = works().filter(|work| work.verb != Verb::Cut);
         others.flat_map(copies).any(|own| own == copy)
     };
-    let attached: BTreeSet<CopyId> = works().filter(|work| holds(work)).flat_map(copies).collect();
+    let layers = layers(edition);
+    let lays =
+        |work: &EditionWork<'_>| matches!(work.verb, Verb::Fuse) && copies(work).any(|copy| layers.contains(&copy));
+    let attached: BTreeSet<CopyId> = works().filter(|work| holds(work) && !lays(work)).flat_map(copies).collect();
     let mut told = BTreeSet::new();
     for (copy, member) in edition.cast.copies() {
         let alone = edition.cast.copies().all(|(_, other)| other.piece == member.piece);
-        if alone || attached.contains(&copy) || !named(copy) || is_told(history, &member.name) {
+        let idle = attached.contains(&copy) || layers.contains(&copy) || !named(copy);
+        if alone || idle || is_told(history, &member.name) {
             continue;
         }
         let Some(missed) = missed(edition, copy) else { continue };
@@ -85,6 +89,9 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 Missed::Nowhere => (piece, "nothing holds it to anything"),
                 Missed::Fellow(at) => (at, "nothing holds it to anything; its like is sewn on here"),
                 Missed::OthersStep(at) => (at, "nothing holds it to anything; this step does, and is for other sizes"),
+                Missed::EndsOpen(at) => {
+                    (at, "nothing holds it to anything; after this its ends are still as they were cut")
+                }
             };
             let finding = CHECK.at(at, format!("`{}` is cut and worked on, and {finding}", member.name)).hint(format!(
                 "sew, baste or attach it in a step, such as `- attach: [{}, front]`, or name it under `catch:` of a seam",
@@ -104,6 +111,8 @@ enum Missed {
     Fellow(Span),
     /// A step does something with it that is for other sizes; its heading.
     OthersStep(Span),
+    /// It is folded into a strip whose ends no work names; the last work on it.
+    EndsOpen(Span),
 }
 
 /// Why a copy that nothing holds is one that something should hold; `None` where it may lie loose.
@@ -124,7 +133,49 @@ fn missed(edition: &Edition<'_>, copy: CopyId) -> Option<Missed> {
     }
     let named = |name: &str| name == own.name;
     let others = step_of_others(edition, &named).map(Missed::OthersStep);
-    others.or_else(|| is_strip(edition, copy).then_some(Missed::Nowhere))
+    let strip = || is_strip(edition, copy).then_some(Missed::Nowhere);
+    others.or_else(strip).or_else(|| folded_strip(edition, copy).map(Missed::EndsOpen))
+}
+
+/// The copies of an interfacing and the like, which are only fused to another copy of their own piece.
+fn layers(edition: &Edition<'_>) -> BTreeSet<CopyId> {
+    let works = || edition.steps().flat_map(|step| &step.works);
+    let mut found = BTreeSet::new();
+    for work in works().filter(|work| work.verb == Verb::Fuse) {
+        let own: Vec<CopyId> = copies(work).collect();
+        let [one, two] = own[..] else { continue };
+        if edition.cast[one].piece != edition.cast[two].piece {
+            continue;
+        }
+        let only_fused = |copy: &CopyId| {
+            let others = works().filter(|work| !matches!(work.verb, Verb::Cut | Verb::Fuse | Verb::Press | Verb::Trim));
+            !others.flat_map(copies).any(|other| other == *copy)
+        };
+        let flat: Vec<CopyId> = [one, two].into_iter().filter(only_fused).collect();
+        // Where nothing is done to either, the one is as much the layer as the other.
+        found.extend((flat.len() == 1).then(|| flat[0]));
+    }
+    found
+}
+
+/// The last work on a piece at least twice as long as wide that is folded as a whole and then stitched, and whose ends no
+/// work names: they stay as they were cut, so that something is to take them in.
+fn folded_strip(edition: &Edition<'_>, copy: CopyId) -> Option<Span> {
+    let (wide, high) = edition.values.whole(edition.cast[copy].piece)?.box_size();
+    let (long, short) = (wide.max(high), wide.min(high));
+    let works = || {
+        let all = edition.steps().flat_map(|step| &step.works);
+        all.filter(move |work| work.verb != Verb::Cut && copies(work).any(|own| own == copy))
+    };
+    let whole = |work: &&EditionWork<'_>| work.touched().any(|touched| touched == Touched::Copy(copy));
+    let folded = works().filter(|work| work.verb == Verb::Fold).any(|work| whole(&work));
+    let stitched = works().any(|work| work.verb.stitches());
+    let is_end = |edge| edition.edge(copy, edge).is_some_and(|edge| edge.cut_length <= short * 1.1);
+    let ends = works().flat_map(|work| work.touched()).any(|touched| match touched {
+        Touched::Edge(own, edge) => own == copy && is_end(edge),
+        _ => false,
+    });
+    (folded && stitched && !ends && long >= 2.0 * short).then(|| works().last().map(|work| work.work.verb_span))?
 }
 
 /// The copies that a fact names.
