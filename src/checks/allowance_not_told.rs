@@ -39,7 +39,7 @@
 //! ## Right
 //! ```yaml
 //! pieces:
-//!   strip: {outline: {rectangle: [5 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: [first, second, third, fourth]}}
+//!   strip: {outline: {rectangle: [5 cm, 5 cm]}, allowance: seam, raw: all, cut: {outer: [first, second]}}
 //! ```
 //! ````md
 //! ## Join two strips {#join}
@@ -49,23 +49,7 @@
 //! - {sew: [first.right, second.left], allowance: seam, stitch: 2.5 mm}
 //! ```
 //!
-//! Cut four strips, and sew two of them together with a {allowance} allowance.
-//!
-//! ## Join the third {#third}
-//!
-//! ```work
-//! - {sew: [second.right, third.left], allowance: seam, stitch: 2.5 mm}
-//! ```
-//!
-//! Sew on the third strip with a {allowance} allowance.
-//!
-//! ## Join the last {#last}
-//!
-//! ```work
-//! - {sew: [third.right, fourth.left], allowance: seam, stitch: 2.5 mm}
-//! ```
-//!
-//! Sew on the last strip with a {allowance} allowance.
+//! Cut two strips, and sew them together with a {allowance} allowance.
 //! ````
 //!
 //! ## Limits

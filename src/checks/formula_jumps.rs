@@ -8,16 +8,20 @@
 //! ```yaml
 //! sizes: {a: A, b: B, c: C, d: D}
 //! measurements:
-//!   width: [12 cm (4 3/4 in), 14 cm (5 1/2 in), 16 cm (6 1/4 in), 18 cm (7 1/8 in)]
-//!   height: max(width / 2 + 6 cm, width * 4 - 50 cm)
+//!   width: [10 cm (4 in), 12.5 cm (5 in), 15 cm (6 in), 17.5 cm (7 in)]
+//!   height: "max(width / 2 + 5 cm (2 in), width * 3 - 35 cm (14 in))"
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm]}
 //! ```
 //!
 //! ## Right
 //! ```yaml
 //! sizes: {a: A, b: B, c: C, d: D}
 //! measurements:
-//!   width: [12 cm (4 3/4 in), 14 cm (5 1/2 in), 16 cm (6 1/4 in), 18 cm (7 1/8 in)]
-//!   height: width / 2 + 6 cm
+//!   width: [10 cm (4 in), 12.5 cm (5 in), 15 cm (6 in), 17.5 cm (7 in)]
+//!   height: width / 2 + 5 cm (2 in)
+//! fabrics:
+//!   outer: {name: Cotton, widths: [110 cm]}
 //! ```
 //!
 //! ## Limits

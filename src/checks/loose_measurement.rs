@@ -44,6 +44,10 @@ pub(super) static CHECK: Judge = Judge::booklet(
     run,
 );
 
+/// What is told of an angle.
+const OF_ANGLE: &str = "is typed by hand, so it follows no measurement";
+const ANGLE_HINT: &str = "name a measurement, or put the figure in braces, such as `{45 deg}`";
+
 /// Units that people type, longest first.
 const UNITS: &[&str] = &[
     "millimetres",
@@ -108,11 +112,12 @@ fn in_words(passage: &Passage<'_>, vocabulary: &Vocabulary, findings: &mut Findi
         let Some(from) = from else { continue };
         if let Some(span) = place(&tokens[from..=unit]) {
             let words = spoken(&tokens[from..=unit]);
-            findings.push(
-                CHECK
+            findings.push(match is_unit {
+                true => CHECK
                     .at(span, format!("“{}” is typed by hand, so it will not follow the sizes", words))
                     .hint("name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces"),
-            );
+                false => CHECK.at(span, format!("“{words}” {OF_ANGLE}")).hint(ANGLE_HINT),
+            });
         }
     }
 }
@@ -153,6 +158,10 @@ fn amount(tokens: &[Token<'_>], unit: usize, vocabulary: &Vocabulary) -> Option<
 fn look(text: &Text, sort: Sort, findings: &mut Findings) {
     for range in find(&text.text) {
         let written = &text.text[range.clone()];
+        if written.ends_with('°') && sort != Sort::Plain {
+            findings.push(CHECK.at(text.at(range.clone()), format!("`{written}` {OF_ANGLE}")).hint(ANGLE_HINT));
+            continue;
+        }
         let hint = match read_measure(written) {
             _ if sort == Sort::Plain => {
                 "leave the figure out here, where braces are no figures, and state it as a measurement or in prose"

@@ -89,9 +89,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 Missed::Nowhere => (piece, "nothing holds it to anything"),
                 Missed::Fellow(at) => (at, "nothing holds it to anything; its like is sewn on here"),
                 Missed::OthersStep(at) => (at, "nothing holds it to anything; this step does, and is for other sizes"),
-                Missed::EndsOpen(at) => {
-                    (at, "nothing holds it to anything; after this its ends are still as they were cut")
-                }
+                Missed::Folded(at) => (at, "nothing holds it to anything: this fold is the last that is done with it"),
             };
             let finding = CHECK.at(at, format!("`{}` is cut and worked on, and {finding}", member.name)).hint(format!(
                 "sew, baste or attach it in a step, such as `- attach: [{}, front]`, or name it under `catch:` of a seam",
@@ -111,8 +109,8 @@ enum Missed {
     Fellow(Span),
     /// A step does something with it that is for other sizes; its heading.
     OthersStep(Span),
-    /// It is folded into a strip whose ends no work names; the last work on it.
-    EndsOpen(Span),
+    /// It is folded, and nothing holds the fold.
+    Folded(Span),
 }
 
 /// Why a copy that nothing holds is one that something should hold; `None` where it may lie loose.
@@ -134,7 +132,7 @@ fn missed(edition: &Edition<'_>, copy: CopyId) -> Option<Missed> {
     let named = |name: &str| name == own.name;
     let others = step_of_others(edition, &named).map(Missed::OthersStep);
     let strip = || is_strip(edition, copy).then_some(Missed::Nowhere);
-    others.or_else(strip).or_else(|| folded_strip(edition, copy).map(Missed::EndsOpen))
+    others.or_else(strip).or_else(|| folded_strip(edition, copy).map(Missed::Folded))
 }
 
 /// The copies of an interfacing and the like, which are only fused to another copy of their own piece.
@@ -158,24 +156,23 @@ fn layers(edition: &Edition<'_>) -> BTreeSet<CopyId> {
     found
 }
 
-/// The last work on a piece at least twice as long as wide that is folded as a whole and then stitched, and whose ends no
-/// work names: they stay as they were cut, so that something is to take them in.
+/// The last fold of a piece at least twice as long as wide, which no stitch holds, and whose ends no work names: it was made
+/// to be taken in by something.
 fn folded_strip(edition: &Edition<'_>, copy: CopyId) -> Option<Span> {
     let (wide, high) = edition.values.whole(edition.cast[copy].piece)?.box_size();
     let (long, short) = (wide.max(high), wide.min(high));
-    let works = || {
-        let all = edition.steps().flat_map(|step| &step.works);
-        all.filter(move |work| work.verb != Verb::Cut && copies(work).any(|own| own == copy))
-    };
-    let whole = |work: &&EditionWork<'_>| work.touched().any(|touched| touched == Touched::Copy(copy));
-    let folded = works().filter(|work| work.verb == Verb::Fold).any(|work| whole(&work));
-    let stitched = works().any(|work| work.verb.stitches());
+    let all = edition.steps().flat_map(|step| &step.works);
+    let works: Vec<&EditionWork<'_>> =
+        all.filter(|work| work.verb != Verb::Cut && copies(work).any(|own| own == copy)).collect();
+    let whole = |work: &EditionWork<'_>| work.touched().any(|touched| touched == Touched::Copy(copy));
+    let last = works.iter().rposition(|work| work.verb == Verb::Fold && whole(work))?;
+    let held = works[last..].iter().any(|work| work.verb.stitches());
     let is_end = |edge| edition.edge(copy, edge).is_some_and(|edge| edge.cut_length <= short * 1.1);
-    let ends = works().flat_map(|work| work.touched()).any(|touched| match touched {
+    let ends = works.iter().flat_map(|work| work.touched()).any(|touched| match touched {
         Touched::Edge(own, edge) => own == copy && is_end(edge),
         _ => false,
     });
-    (folded && stitched && !ends && long >= 2.0 * short).then(|| works().last().map(|work| work.work.verb_span))?
+    (!held && !ends && long >= 2.0 * short).then_some(works[last].work.verb_span)
 }
 
 /// The copies that a fact names.

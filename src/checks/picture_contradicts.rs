@@ -39,6 +39,7 @@ use super::picture_layers::{by_the_work, layers, turned_over};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
+use crate::figure::DRAW;
 use crate::model::{Verb, Vocabulary};
 use crate::resolve::{CopyId, Edition, EditionStep, Touched};
 use crate::source::Span;
@@ -188,8 +189,9 @@ fn elsewhere(
     let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
     let named = |name: &Spoken| body().any(|passage| name.all_in(&passage.tokens));
     let sides = vocabulary.opposites.get(claim.pole.pair)?;
-    if sides.iter().zip(&vocabulary.lies_up).all(|(own, up)| own.iter().any(|word| up.contains(word))) {
-        return laid_by_the_work(edition, step, claim, vocabulary);
+    if sides.iter().all(|own| vocabulary.lies_up.iter().flatten().any(|word| own.contains(word))) {
+        let of_the_work = step.figure.as_ref().is_some_and(|figure| figure.path.starts_with(DRAW));
+        return of_the_work.then(|| laid_by_the_work(edition, step, claim, vocabulary))?;
     }
     let works = edition.steps().filter(|other| other.number != step.number).flat_map(|other| &other.works);
     let mut found = BTreeSet::new();

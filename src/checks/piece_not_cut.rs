@@ -57,7 +57,7 @@ use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Facts),
+    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Anywhere),
     run,
 );
 

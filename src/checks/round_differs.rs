@@ -9,7 +9,7 @@
 //! finished:
 //!   Width: width
 //!   Height: height
-//!   Side, round the top: width
+//!   Side round the top: width
 //! ```
 //!
 //! ## Right
@@ -17,7 +17,7 @@
 //! finished:
 //!   Width: width
 //!   Height: height
-//!   Side, round the top: 2 * width
+//!   Side round the top: 2 * width
 //! ```
 //!
 //! ## Limits

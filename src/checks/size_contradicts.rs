@@ -162,7 +162,7 @@ fn turned(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &Cut, vocabulary:
             continue;
         };
         let sides: Vec<(f64, f64)> = named_rectangles(edition, sentence);
-        let fits = |(across, down): &(f64, f64)| near(wide, *across) || near(tall, *down);
+        let fits = |(across, down): &(f64, f64)| near(wide, *across) && near(tall, *down);
         let turned = |(across, down): &(f64, f64)| near(wide, *down) && near(tall, *across);
         if said
             && is_size(&sentence[one..=other], vocabulary)

@@ -83,6 +83,11 @@ fn nothing(player: &Player<'_>, deed: &Deed<'_, '_>) -> Option<Fault> {
     let own = state.known_edge(copy, edge)?;
     let seam = own.seams.last().and_then(|seam| state.seams.get(*seam)).map(|seam| seam.sewn);
     let (sewn, hemmed) = (seam.or(own.finished.map(|(moment, _)| moment))?, seam.is_none());
+    // One hemmed edge may be caught down by hand, and what is filled may be closed at its hems.
+    let filled = || player.logged.iter().any(|work| matches!(work.verb, Verb::Stuff | Verb::Insert));
+    if hemmed && (deed.targets.len() < 2 || filled()) {
+        return None;
+    }
     Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open, sewn, hemmed })
 }
 
