@@ -44,6 +44,7 @@
 //! and elastic, and at pieces at least four times as long as they are wide whose ends may stay raw, and nothing else of them. Whatever sews, bastes, binds, attaches, fastens or inserts it with something else counts, and so does
 //! what catches it; a row of stitches on the strip alone does not. A copy that no work names, and one whose edges are told
 //! to be raw, is left to those findings, and a pattern of one piece is left alone.
+//! A piece twice as long as wide or more is told too where its last fold is held by no stitch: a loop that was never sewn in.
 
 use std::collections::BTreeSet;
 

@@ -42,6 +42,7 @@
 //! ## Limits
 //! Looks at `close` with edges that seams hold from end to end and that have no gap. An end that no seam holds is turned in and
 //! closed; of whole pieces nobody knows which seam is meant.
+//! Two hemmed edges that no seam holds have no gap either, unless something was filled or passed in before.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};

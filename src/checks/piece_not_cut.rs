@@ -46,6 +46,7 @@
 //! ## Limits
 //! `- cut: all` cuts everything. One copy that is cut counts for all copies of a piece. Pieces that
 //! are cut from no fabric, and pieces that a size does not have, are passed over.
+//! It is told at the step whose words cut it, where there is one; a waiver counts there too.
 
 use super::judge::Judge;
 use super::passage::{Passage, Stands, Token, passages};

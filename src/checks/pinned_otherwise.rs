@@ -47,6 +47,7 @@
 //! ## Limits
 //! Looks at two edges of different pieces that are pinned before either is sewn, and at whole pieces: the first seam that holds
 //! one of them holds the other too, or some later stitch joins the two. Pins in rows, on folds and on zips are left alone.
+//! Where the pinned are of one cloth and what is sewn to one of them is of another, it is told at the seam.
 
 use super::judge::Judge;
 use super::words::that_step;

@@ -51,6 +51,7 @@
 //! Lays the pieces on one panel, a rectangle, as cloth is laid. What quilting takes is the `shrinkage:` of the quilted
 //! cloth; without it 3 % of the length and of the width are reckoned (common practice, no source). Of several panels only
 //! whether each piece fits on one of them is looked at.
+//! It is told at the measurement of the side that is too short, or at its formula.
 
 use super::judge::Judge;
 use super::words::length;

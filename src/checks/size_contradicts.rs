@@ -40,6 +40,7 @@
 //! compares them with the rectangles that the step cuts, where it cuts nothing else, to half a millimetre: with "wide and tall" as they
 //! lie, else either way round. A figure that is said to be "for" one piece, and that another one of the step has, is told too. "{…} square" is compared where the step cuts a square. A piece that is
 //! referred to before the figures is meant alone.
+//! Where nothing is cut, a width and a height are told that a piece named there has the other way about.
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, any_of, place};

@@ -86,15 +86,20 @@ fn typed(passage: &Passage<'_>, vocabulary: &Vocabulary) -> Vec<(String, Span)> 
             from += 1;
             continue;
         }
-        let rest = passage.tokens[from + 1..].iter().take(BEHIND);
-        let ends = |next: &Token<'_>| vocabulary.ends_a_name.contains(&next.word);
+        // "All four" counts what was named before.
+        let all = from
+            .checked_sub(1)
+            .filter(|before| token.gap == " " && vocabulary.counted_all.contains(&passage.tokens[*before].word));
+        let small = |word: &String| vocabulary.small_words.contains(word) || vocabulary.articles.contains(word);
+        let ends =
+            |next: &Token<'_>| vocabulary.ends_a_name.contains(&next.word) || vocabulary.articles.contains(&next.word);
+        let rest = passage.tokens[from + 1..].iter().take(if all.is_some() { 0 } else { BEHIND });
         let near = rest.take_while(|next| next.gap.trim().is_empty() && !next.raw.is_empty() && !ends(next));
         let mut end = from + 1 + near.count();
-        let small = |word: &String| vocabulary.small_words.contains(word) || vocabulary.articles.contains(word);
         while end > from + 1 && small(&passage.tokens[end - 1].word) {
             end -= 1;
         }
-        found.push((spoken(&passage.tokens[from..end]), token.span));
+        found.push((spoken(&passage.tokens[all.unwrap_or(from)..end]), token.span));
         from = end;
     }
     found
