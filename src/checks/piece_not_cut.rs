@@ -99,6 +99,6 @@ fn told_to_cut(edition: &Edition<'_>, piece: &Piece) -> Option<Span> {
         let cut = step.works.iter().find(|work| work.verb == Verb::Cut)?;
         let read = passages(step.step, Some(edition.size()));
         let mut body = read.iter().filter(|passage| passage.stands == Stands::Body && !passage.ticks);
-        body.any(|passage| passage.sentences().iter().any(|sentence| names(&sentence))).then_some(cut.work.verb_span)
+        body.any(|passage| passage.sentences().iter().any(names)).then_some(cut.work.verb_span)
     })
 }
