@@ -37,7 +37,7 @@ use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, length, one_of};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{ReferenceKind, Vocabulary, Words};
+use crate::model::{Vocabulary, Words};
 use crate::resolve::{Edition, EditionStep, EditionWork, Scope, Worked};
 
 /// The check.
@@ -81,8 +81,7 @@ fn look(
     findings: &mut Findings,
 ) {
     for sentence in passage.sentences() {
-        let away = |token: &Token<'_>| token.leads.is_some_and(|reference| reference.kind == ReferenceKind::Step);
-        if sentence.iter().any(away) {
+        if Passage::points_away(sentence) {
             continue;
         }
         for (at, token) in sentence.iter().enumerate() {

@@ -116,8 +116,7 @@ fn finished(
     vocabulary: &Vocabulary,
     findings: &mut Findings,
 ) {
-    let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
-    if away {
+    if Passage::points_away(&passage.tokens) {
         return;
     }
     let cuts = step.works.iter().any(|work| work.verb == Verb::Cut);
@@ -333,8 +332,8 @@ fn all_of_them(
     findings: &mut Findings,
 ) {
     // What is done "as in" another step may be done to more.
-    let away = passage.tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step);
-    for at in 0..if away { 0 } else { passage.tokens.len() } {
+    let end = if Passage::points_away(&passage.tokens) { 0 } else { passage.tokens.len() };
+    for at in 0..end {
         let [all, count, ..] = &passage.tokens[at + 1..] else { break };
         let Some(count_of) = number(count, vocabulary).filter(|_| vocabulary.counted_all.contains(&all.word)) else {
             continue;

@@ -48,11 +48,11 @@
 use std::collections::BTreeSet;
 
 use super::judge::{Judge, Subject};
-use super::passage::{Stands, Token, length, one_of, place, spoken};
+use super::passage::{Passage, Stands, Token, length, one_of, place, spoken};
 use super::printed_words::each_step;
 use super::spoken_names::called;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{ReferenceKind, Verb, Vocabulary};
+use crate::model::{Verb, Vocabulary};
 use crate::resolve::{Edition, EditionStep, EditionWork, Touched};
 
 /// The check.
@@ -78,8 +78,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     each_step(subject, &mut |edition, step, passages| {
         for passage in passages.iter().filter(|passage| passage.stands != Stands::Title) {
             for sentence in passage.sentences() {
-                let away = |token: &Token<'_>| token.leads.is_some_and(|leads| leads.kind == ReferenceKind::Step);
-                if sentence.iter().any(away) {
+                if Passage::points_away(sentence) {
                     continue;
                 }
                 let all = said(sentence, vocabulary);

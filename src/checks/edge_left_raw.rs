@@ -47,13 +47,16 @@
 //! Seams, hems and binding settle an edge, and a fold once it is topstitched afterwards; so do
 //! `raw:` with its name, or `all`, and the edge that lies on the fold. A zip of which one tape is sewn counts too.
 //! It is told at the step in which it was missed: where another edge of the piece is sewn twice, where its like is sewn,
-//! where it was pinned for; else at the last work on the piece. What one step missed is one finding.
+//! where it was pinned for, at a later seam that catches other parts and whose words name the piece; else at the last work
+//! on the piece. What one step missed is one finding.
 
 use super::judge::Judge;
-use crate::construct::{Cause, Fault, History, RawOf};
+use super::passage::passages;
+use super::spoken_names::Spoken;
+use crate::construct::{Cause, Fault, History, Moment, RawOf};
 use crate::diag::{Check, Findings, Group, Home};
 use crate::model::Facts;
-use crate::resolve::Edition;
+use crate::resolve::{Edition, EditionWork};
 use crate::source::Span;
 
 /// The check.
@@ -73,8 +76,13 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
             [one] => format!("{one} stays raw: no step sews or finishes it"),
             names => format!("{} stay raw: no step sews or finishes them", names.join(", ")),
         };
+        let told = told_in_words(edition, *first, cause.as_ref());
         let at = cause.as_ref().map_or(place(*first, facts), |(_, moment)| moment.verb);
-        let mut finding = CHECK.at(at, format!("{message}{}", missed(cause.as_ref().map(|(cause, _)| cause)))).hint(
+        let why = match told {
+            Some(_) => "; the words of this step name it, and its work does not".to_owned(),
+            None => missed(cause.as_ref().map(|(cause, _)| cause)),
+        };
+        let mut finding = CHECK.at(told.unwrap_or(at), format!("{message}{why}")).hint(
             "sew, hem or bind the edge, fold and topstitch it, or add it to the piece's `raw:` if it is meant to stay raw",
         );
         let mut told = Vec::new();
@@ -117,4 +125,22 @@ fn place(of: RawOf, facts: &Facts) -> Span {
         RawOf::Piece(piece) => facts.pieces[piece].id.span,
         RawOf::Zip(zip) => facts.notions[zip].id.span,
     }
+}
+
+/// A later step that catches parts in a seam, and whose words, oftener than those of any other, name the piece while its
+/// work does not.
+fn told_in_words(edition: &Edition<'_>, of: RawOf, cause: Option<&(Cause, Moment)>) -> Option<Span> {
+    let (Some((Cause::LastWork, last)), RawOf::Piece(piece)) = (cause, of) else { return None };
+    let name = Spoken::of(&edition.draft.facts.pieces[piece].name.text);
+    let holds = |work: &EditionWork<'_>| {
+        let touched = work.targets.iter().chain(&work.caught).flat_map(|target| &target.touched);
+        touched.filter_map(|touched| touched.copy()).any(|copy| edition.cast[copy].piece == piece)
+    };
+    let told = edition.steps().filter(|step| step.number > last.step).filter_map(|step| {
+        let catching = step.works.iter().find(|work| !work.caught.is_empty())?;
+        let read = passages(step.step, Some(edition.size()));
+        let times = read.iter().flat_map(|passage| passage.sentences()).filter(|words| name.all_in(words)).count();
+        (times > 0 && !step.works.iter().any(holds)).then_some((times, catching.work.verb_span))
+    });
+    told.max_by_key(|(times, _)| *times).map(|(_, span)| span)
 }

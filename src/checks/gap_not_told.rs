@@ -38,7 +38,8 @@
 //! ````
 //!
 //! ## Limits
-//! Looks for the words under `gap` in `templates/vocabulary-en.json`, in any sentence of the step. An opening
+//! Looks for the words under `gap` in `templates/vocabulary-en.json`, in any sentence of the step but those of boxes to
+//! tick, which look back. An opening
 //! `for:` a zip or a slit is told by these.
 
 use super::judge::{Judge, Subject};
@@ -61,7 +62,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     each_step(subject, &mut |edition, step, passages| {
         let told = passages
             .iter()
-            .filter(|passage| passage.stands != Stands::Alt)
+            .filter(|passage| passage.stands != Stands::Alt && !passage.ticks)
             .any(|passage| any_of(&passage.tokens, words));
         let Some(work) = step
             .works

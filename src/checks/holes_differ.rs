@@ -44,8 +44,7 @@
 
 use super::judge::Judge;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::measure::to_f64;
-use crate::model::{NotionFigure, Verb};
+use crate::model::Verb;
 use crate::resolve::{Edition, EditionWork};
 
 /// The check.
@@ -67,9 +66,9 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         // Where as many are bought as there are holes, it is the buttons that some are missing of.
         let bought = sewn.targets.iter().find_map(|target| {
             let row = edition.notions.iter().find(|row| Some(row.notion) == target.notion())?;
-            Some(to_f64(row.figures.get(&NotionFigure::Count)?.exact.value))
+            row.count
         });
-        let at = if bought == Some(f64::from(holes)) { sewn } else { last };
+        let at = if bought == Some(holes) { sewn } else { last };
         findings.push(
             CHECK
                 .at(at.work.verb_span, "there are not as many buttonholes as buttons")

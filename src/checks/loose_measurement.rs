@@ -23,15 +23,15 @@
 //! ````
 //!
 //! ## Limits
-//! Looks for a number with a unit of length behind it: mm, cm, m, in, inch, ft, yd, ″, ” or two short strokes, and
-//! for numbers and shares in words (“two inches”, “half a centimetre”, “an inch”), as `templates/vocabulary-en.json`
-//! has them. Temperatures, angles, shares, weights, times and
+//! Looks for a number with a unit of length or of an angle behind it: mm, cm, m, in, inch, ft, yd, ″, ”, ° or two short
+//! strokes, and for numbers and shares in words (“two inches”, “half a centimetre”, “an inch”, “45 degrees”), as
+//! `templates/vocabulary-en.json` has them. Temperatures, shares, weights, times and
 //! stitch counts, which no size changes, are passed over. `in` counts as a word in “3 in a row”, “1 in 3” and the like. Looks at titles and names, at all
 //! words of steps and facts, and at the words in diagrams; words for those who cannot see a diagram
 //! are looked at too. The names of sizes, code and addresses are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Token, one_of, place, spoken};
+use super::passage::{Passage, Token, number, one_of, place, spoken};
 use super::printed_words::each_passage;
 use super::written::{Sort, each_text};
 use crate::diag::{Check, Findings, Group};
@@ -43,6 +43,10 @@ pub(super) static CHECK: Judge = Judge::booklet(
     &Check::error("loose-measurement", Group::Words, include_str!("loose_measurement.rs")).waivable(),
     run,
 );
+
+/// What is told of an angle.
+const OF_ANGLE: &str = "is typed by hand, so it follows no measurement";
+const ANGLE_HINT: &str = "name a measurement, or put the figure in braces, such as `{45 deg}`";
 
 /// Units that people type, longest first.
 const UNITS: &[&str] = &[
@@ -72,6 +76,7 @@ const UNITS: &[&str] = &[
     "m",
     "″",
     "\"",
+    "°",
     "”",
     "''",
     "’’",
@@ -98,16 +103,33 @@ fn in_words(passage: &Passage<'_>, vocabulary: &Vocabulary, findings: &mut Findi
     let tokens = &passage.tokens;
     for unit in 0..tokens.len() {
         let is_unit = one_of(tokens, unit, &vocabulary.lengths).is_some() && tokens[unit].leads.is_none();
-        let Some(from) = (if is_unit { amount(tokens, unit, vocabulary) } else { None }) else { continue };
+        let is_angle = one_of(tokens, unit, &vocabulary.angles).is_some() && tokens[unit].leads.is_none();
+        let from = match (is_unit, is_angle) {
+            (true, _) => amount(tokens, unit, vocabulary),
+            (_, true) => angle(tokens, unit, vocabulary),
+            _ => None,
+        };
+        let Some(from) = from else { continue };
         if let Some(span) = place(&tokens[from..=unit]) {
             let words = spoken(&tokens[from..=unit]);
-            findings.push(
-                CHECK
+            findings.push(match is_unit {
+                true => CHECK
                     .at(span, format!("“{}” is typed by hand, so it will not follow the sizes", words))
                     .hint("name a measurement, such as `{seam}`, or write the figure with its unit's sign in braces"),
-            );
+                false => CHECK.at(span, format!("“{words}” {OF_ANGLE}")).hint(ANGLE_HINT),
+            });
         }
     }
+}
+
+/// Where the number before a degree begins, in words or in figures; "to a degree" says none.
+fn angle(tokens: &[Token<'_>], unit: usize, vocabulary: &Vocabulary) -> Option<usize> {
+    let before = unit.checked_sub(1).filter(|_| matches!(tokens[unit].gap.as_str(), " " | "-" | "\u{a0}"))?;
+    let counts = number(&tokens[before], vocabulary).is_some_and(|count| count > 1);
+    let whole = before
+        .checked_sub(1)
+        .filter(|whole| tokens[before].gap == "-" && number(&tokens[*whole], vocabulary).is_some());
+    counts.then_some(whole.unwrap_or(before))
 }
 
 /// Where the number before a unit begins; `None` where no number is said, or one in figures, which is seen already.
@@ -136,6 +158,10 @@ fn amount(tokens: &[Token<'_>], unit: usize, vocabulary: &Vocabulary) -> Option<
 fn look(text: &Text, sort: Sort, findings: &mut Findings) {
     for range in find(&text.text) {
         let written = &text.text[range.clone()];
+        if written.ends_with('°') && sort != Sort::Plain {
+            findings.push(CHECK.at(text.at(range.clone()), format!("`{written}` {OF_ANGLE}")).hint(ANGLE_HINT));
+            continue;
+        }
         let hint = match read_measure(written) {
             _ if sort == Sort::Plain => {
                 "leave the figure out here, where braces are no figures, and state it as a measurement or in prose"
@@ -180,6 +206,10 @@ fn find(text: &str) -> Vec<std::ops::Range<usize>> {
         let rest = &text[number + gap..];
         let Some(unit) = UNITS.iter().find(|unit| rest.starts_with(**unit)) else { continue };
         let after = &rest[unit.len()..];
+        // A temperature is no angle.
+        if *unit == "°" && after.starts_with(['C', 'F']) {
+            continue;
+        }
         if unit.chars().all(char::is_alphabetic)
             && after.starts_with(|letter: char| letter.is_alphanumeric() || letter == '_')
         {

@@ -44,6 +44,7 @@
 //! and elastic, and at pieces at least four times as long as they are wide whose ends may stay raw, and nothing else of them. Whatever sews, bastes, binds, attaches, fastens or inserts it with something else counts, and so does
 //! what catches it; a row of stitches on the strip alone does not. A copy that no work names, and one whose edges are told
 //! to be raw, is left to those findings, and a pattern of one piece is left alone.
+//! A piece twice as long as wide or more is told too where its last fold is held by no stitch: a loop that was never sewn in.
 
 use std::collections::BTreeSet;
 
@@ -71,11 +72,15 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
         let others = works().filter(|work| work.verb != Verb::Cut);
         others.flat_map(copies).any(|own| own == copy)
     };
-    let attached: BTreeSet<CopyId> = works().filter(|work| holds(work)).flat_map(copies).collect();
+    let layers = layers(edition);
+    let lays =
+        |work: &EditionWork<'_>| matches!(work.verb, Verb::Fuse) && copies(work).any(|copy| layers.contains(&copy));
+    let attached: BTreeSet<CopyId> = works().filter(|work| holds(work) && !lays(work)).flat_map(copies).collect();
     let mut told = BTreeSet::new();
     for (copy, member) in edition.cast.copies() {
         let alone = edition.cast.copies().all(|(_, other)| other.piece == member.piece);
-        if alone || attached.contains(&copy) || !named(copy) || is_told(history, &member.name) {
+        let idle = attached.contains(&copy) || layers.contains(&copy) || !named(copy);
+        if alone || idle || is_told(history, &member.name) {
             continue;
         }
         let Some(missed) = missed(edition, copy) else { continue };
@@ -85,6 +90,7 @@ pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findi
                 Missed::Nowhere => (piece, "nothing holds it to anything"),
                 Missed::Fellow(at) => (at, "nothing holds it to anything; its like is sewn on here"),
                 Missed::OthersStep(at) => (at, "nothing holds it to anything; this step does, and is for other sizes"),
+                Missed::Folded(at) => (at, "nothing holds it to anything: this fold is the last that is done with it"),
             };
             let finding = CHECK.at(at, format!("`{}` is cut and worked on, and {finding}", member.name)).hint(format!(
                 "sew, baste or attach it in a step, such as `- attach: [{}, front]`, or name it under `catch:` of a seam",
@@ -104,6 +110,8 @@ enum Missed {
     Fellow(Span),
     /// A step does something with it that is for other sizes; its heading.
     OthersStep(Span),
+    /// It is folded, and nothing holds the fold.
+    Folded(Span),
 }
 
 /// Why a copy that nothing holds is one that something should hold; `None` where it may lie loose.
@@ -124,7 +132,48 @@ fn missed(edition: &Edition<'_>, copy: CopyId) -> Option<Missed> {
     }
     let named = |name: &str| name == own.name;
     let others = step_of_others(edition, &named).map(Missed::OthersStep);
-    others.or_else(|| is_strip(edition, copy).then_some(Missed::Nowhere))
+    let strip = || is_strip(edition, copy).then_some(Missed::Nowhere);
+    others.or_else(strip).or_else(|| folded_strip(edition, copy).map(Missed::Folded))
+}
+
+/// The copies of an interfacing and the like, which are only fused to another copy of their own piece.
+fn layers(edition: &Edition<'_>) -> BTreeSet<CopyId> {
+    let works = || edition.steps().flat_map(|step| &step.works);
+    let mut found = BTreeSet::new();
+    for work in works().filter(|work| work.verb == Verb::Fuse) {
+        let own: Vec<CopyId> = copies(work).collect();
+        let [one, two] = own[..] else { continue };
+        if edition.cast[one].piece != edition.cast[two].piece {
+            continue;
+        }
+        let only_fused = |copy: &CopyId| {
+            let others = works().filter(|work| !matches!(work.verb, Verb::Cut | Verb::Fuse | Verb::Press | Verb::Trim));
+            !others.flat_map(copies).any(|other| other == *copy)
+        };
+        let flat: Vec<CopyId> = [one, two].into_iter().filter(only_fused).collect();
+        // Where nothing is done to either, the one is as much the layer as the other.
+        found.extend((flat.len() == 1).then(|| flat[0]));
+    }
+    found
+}
+
+/// The last fold of a piece at least twice as long as wide, which no stitch holds, and whose ends no work names: it was made
+/// to be taken in by something.
+fn folded_strip(edition: &Edition<'_>, copy: CopyId) -> Option<Span> {
+    let (wide, high) = edition.values.whole(edition.cast[copy].piece)?.box_size();
+    let (long, short) = (wide.max(high), wide.min(high));
+    let all = edition.steps().flat_map(|step| &step.works);
+    let works: Vec<&EditionWork<'_>> =
+        all.filter(|work| work.verb != Verb::Cut && copies(work).any(|own| own == copy)).collect();
+    let whole = |work: &EditionWork<'_>| work.touched().any(|touched| touched == Touched::Copy(copy));
+    let last = works.iter().rposition(|work| work.verb == Verb::Fold && whole(work))?;
+    let held = works[last..].iter().any(|work| work.verb.stitches());
+    let is_end = |edge| edition.edge(copy, edge).is_some_and(|edge| edge.cut_length <= short * 1.1);
+    let ends = works.iter().flat_map(|work| work.touched()).any(|touched| match touched {
+        Touched::Edge(own, edge) => own == copy && is_end(edge),
+        _ => false,
+    });
+    (!held && !ends && long >= 2.0 * short).then_some(works[last].work.verb_span)
 }
 
 /// The copies that a fact names.

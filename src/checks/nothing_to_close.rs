@@ -42,6 +42,7 @@
 //! ## Limits
 //! Looks at `close` with edges that seams hold from end to end and that have no gap. An end that no seam holds is turned in and
 //! closed; of whole pieces nobody knows which seam is meant.
+//! Two hemmed edges that no seam holds have no gap either, unless something was filled or passed in before.
 
 use super::judge::Judge;
 use crate::construct::{Fault, History};
@@ -57,12 +58,16 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::NothingToClose { edge, closed, open, sewn } = fault else { continue };
+        let Fault::NothingToClose { edge, closed, open, sewn, hemmed } = fault else { continue };
         let finding = match open {
             Some(open) => CHECK
                 .at(closed.verb, format!("the seam at `{edge}` has no gap to close"))
                 .hint(format!("a gap is open at `{open}`: name that one"))
                 .note(sewn.verb, "its seam"),
+            None if *hemmed => CHECK
+                .at(closed.verb, format!("`{edge}` is hemmed, and no gap was left in it to close"))
+                .hint("take this out, or `sew` the two edges together if they are to be one")
+                .note(sewn.verb, "hemmed here"),
             // With nothing open, the seam is where something is missing.
             None => CHECK
                 .at(sewn.verb, format!("this seam is closed at `{edge}` later, and leaves no gap"))

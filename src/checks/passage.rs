@@ -43,9 +43,16 @@ pub(super) struct Passage<'a> {
     pub tail: String,
     /// Where it stands.
     pub stands: Stands,
+    /// Whether it is a box to tick, which looks back at what was told.
+    pub ticks: bool,
 }
 
 impl Passage<'_> {
+    /// Whether some of its words point to another step, whose work is not that of this one.
+    pub fn points_away(tokens: &[Token<'_>]) -> bool {
+        tokens.iter().filter_map(|token| token.leads).any(|leads| leads.kind == ReferenceKind::Step)
+    }
+
     /// Its sentences, each the tokens up to a full stop.
     pub fn sentences(&self) -> Vec<&[Token<'_>]> {
         let mut sentences = Vec::new();
@@ -130,7 +137,7 @@ pub(super) fn number(token: &Token<'_>, vocabulary: &Vocabulary) -> Option<u32> 
 
 /// Every passage of a step in one size; of all sizes where there is none, with every way of a choice.
 pub(super) fn passages(step: &Step, size: Option<usize>) -> Vec<Passage<'_>> {
-    let mut reader = Reader { size, found: Vec::new() };
+    let mut reader = Reader { size, ticks: false, found: Vec::new() };
     reader.passage(&step.title, Stands::Title);
     reader.blocks(&step.body);
     reader.found
@@ -138,7 +145,7 @@ pub(super) fn passages(step: &Step, size: Option<usize>) -> Vec<Passage<'_>> {
 
 /// The passages of prose that stands in no step.
 pub(super) fn of_blocks(blocks: &[Block], size: Option<usize>) -> Vec<Passage<'_>> {
-    let mut reader = Reader { size, found: Vec::new() };
+    let mut reader = Reader { size, ticks: false, found: Vec::new() };
     reader.blocks(blocks);
     reader.found
 }
@@ -148,11 +155,12 @@ pub(super) fn of_text(text: &Text) -> Passage<'_> {
     let mut tokens = Vec::new();
     let mut gap = String::new();
     words(text, None, &mut gap, &mut tokens);
-    Passage { tokens, tail: gap, stands: Stands::Body }
+    Passage { tokens, tail: gap, stands: Stands::Body, ticks: false }
 }
 
 struct Reader<'a> {
     size: Option<usize>,
+    ticks: bool,
     found: Vec<Passage<'a>>,
 }
 
@@ -161,7 +169,14 @@ impl<'a> Reader<'a> {
         for block in blocks {
             match block {
                 Block::Paragraph(content) | Block::Heading(_, content, _) => self.passage(content, Stands::Body),
-                Block::List(_, items) => items.iter().for_each(|item| self.blocks(&item.content)),
+                Block::List(_, items) => {
+                    for item in items {
+                        let own = self.ticks;
+                        self.ticks |= item.task;
+                        self.blocks(&item.content);
+                        self.ticks = own;
+                    }
+                }
                 Block::Quote(content) | Block::Notice(_, content) => self.blocks(content),
                 Block::Table(table) => {
                     let cells = table.header.iter().chain(table.rows.iter().flatten());
@@ -184,7 +199,7 @@ impl<'a> Reader<'a> {
         };
         run.inlines(content, None);
         let Run { tokens, gap, notes, apart, .. } = run;
-        self.found.push(Passage { tokens, tail: gap, stands });
+        self.found.push(Passage { tokens, tail: gap, stands, ticks: self.ticks });
         notes.into_iter().for_each(|blocks| self.blocks(blocks));
         apart.into_iter().for_each(|(content, stands)| self.passage(content, stands));
     }

@@ -34,11 +34,12 @@ use std::collections::BTreeSet;
 
 use super::direction_contradicts::{Pole, poles};
 use super::judge::{Judge, Subject};
-use super::passage::{Passage, Stands, Token, any_of, one_of, place, spoken, stem};
-use super::picture_layers::{by_the_work, layers};
+use super::passage::{Passage, Stands, Token, place, spoken, stem};
+use super::picture_layers::{by_the_work, layers, turned_over};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
+use crate::figure::DRAW;
 use crate::model::{Verb, Vocabulary};
 use crate::resolve::{CopyId, Edition, EditionStep, Touched};
 use crate::source::Span;
@@ -103,8 +104,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             let (Some(against), false) = (against, also && !both) else { continue };
             let (Some(alt), Some(words)) = (place(claim.words), place(against.words)) else { continue };
             // The picture itself tells which of the two is wrong.
-            let seen = drawn.says(&claim.pole, subject.vocabulary);
-            let seen = seen.or_else(|| elsewhere(edition, step, passages, claim, subject.vocabulary));
+            let seen = elsewhere(edition, step, passages, claim, subject.vocabulary);
+            let seen = seen.or_else(|| drawn.says(&claim.pole, subject.vocabulary));
             let message =
                 format!("the description says “{}”, and the words “{}”", spoken(claim.words), spoken(against.words));
             let (at, other, which) = match seen.or((both && also).then_some(claim.pole.side)) {
@@ -120,15 +121,6 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             );
         }
     });
-}
-
-/// Whether the words turn something over.
-fn turned_over(passages: &[Passage<'_>], vocabulary: &Vocabulary) -> bool {
-    let [turn, over] = &vocabulary.turned_over;
-    passages.iter().filter(|passage| passage.stands != Stands::Alt).any(|passage| {
-        let turned = (0..passage.tokens.len()).find(|at| one_of(&passage.tokens, *at, turn).is_some());
-        turned.is_some_and(|at| any_of(&passage.tokens[at..], over))
-    })
 }
 
 /// Whether a description says something of both of a thing.
@@ -197,8 +189,9 @@ fn elsewhere(
     let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
     let named = |name: &Spoken| body().any(|passage| name.all_in(&passage.tokens));
     let sides = vocabulary.opposites.get(claim.pole.pair)?;
-    if sides.iter().zip(&vocabulary.lies_up).all(|(own, up)| own.iter().any(|word| up.contains(word))) {
-        return laid_by_the_work(edition, step, claim, vocabulary);
+    if sides.iter().all(|own| vocabulary.lies_up.iter().flatten().any(|word| own.contains(word))) {
+        let of_the_work = step.figure.as_ref().is_some_and(|figure| figure.path.starts_with(DRAW));
+        return of_the_work.then(|| laid_by_the_work(edition, step, claim, vocabulary))?;
     }
     let works = edition.steps().filter(|other| other.number != step.number).flat_map(|other| &other.works);
     let mut found = BTreeSet::new();

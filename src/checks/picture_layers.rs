@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::passage::{Passage, Stands, Token, any_of, one_of, place, spoken};
+use super::passage::{Passage, Stands, Token, any_of, length, one_of, place, spoken};
 use super::spoken_names::Spoken;
 use crate::figure::DRAW;
 use crate::model::{Block, Pair, Verb, Vocabulary};
@@ -226,4 +226,20 @@ pub(super) fn joined(edition: &Edition<'_>, step: &EditionStep<'_>) -> BTreeSet<
         }
         near.extend(more);
     }
+}
+
+/// Whether the words turn something over.
+pub(super) fn turned_over(passages: &[Passage<'_>], vocabulary: &Vocabulary) -> bool {
+    let [turn, over] = &vocabulary.turned_over;
+    passages.iter().filter(|passage| passage.stands != Stands::Alt).any(|passage| {
+        let tokens = passage.tokens.as_slice();
+        let turned = (0..tokens.len()).find(|at| one_of(tokens, *at, turn).is_some());
+        // "Turn the handwheel over the teeth" turns nothing over.
+        let turns_over = |at: usize| {
+            let Some(phrase) = one_of(tokens, at, over) else { return false };
+            let next = tokens.get(at + length(phrase)).filter(|next| next.gap.trim().is_empty());
+            next.is_none_or(|next| !vocabulary.articles.contains(&next.word))
+        };
+        turned.is_some_and(|from| (from..tokens.len()).any(turns_over))
+    })
 }

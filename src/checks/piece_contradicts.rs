@@ -66,7 +66,7 @@ use super::passage::{Passage, Stands, Token, any_of, one_of, place, spoken, stem
 use super::picture_layers::{joined, near_words};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{ReferenceKind, Vocabulary};
+use crate::model::Vocabulary;
 use crate::resolve::{CopyId, Edition, EditionStep};
 
 /// The check.
@@ -105,9 +105,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
 }
 
 fn is_plain(sentence: &[Token<'_>], vocabulary: &Vocabulary) -> bool {
-    let away = |token: &Token<'_>| token.leads.is_some_and(|leads| leads.kind == ReferenceKind::Step);
     let open = any_of(sentence, &vocabulary.alternatives) || any_of(sentence, &vocabulary.forbids);
-    !open && !sentence.iter().any(away)
+    !open && !Passage::points_away(sentence)
 }
 
 /// What a step has nothing to do with.

@@ -46,15 +46,19 @@
 //! ## Limits
 //! `- cut: all` cuts everything. One copy that is cut counts for all copies of a piece. Pieces that
 //! are cut from no fabric, and pieces that a size does not have, are passed over.
+//! It is told at the step whose words cut it, where there is one; a waiver counts there too.
 
 use super::judge::Judge;
+use super::passage::{Passage, Stands, Token, passages};
+use super::spoken_names::Spoken;
 use crate::diag::{Check, Findings, Group, Home};
-use crate::model::{Verb, is_for};
+use crate::model::{Piece, ReferenceKind, Verb, is_for};
 use crate::resolve::{Edition, Meant, PieceId};
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
-    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Facts),
+    &Check::error("piece-not-cut", Group::Work, include_str!("piece_not_cut.rs")).waivable_in(Home::Anywhere),
     run,
 );
 
@@ -72,12 +76,29 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let cut = named.iter().any(|meant| matches!(meant, Meant::Whole(owner) if owner.piece(&edition.cast) == id));
         let wanted = is_for(piece.sizes.as_ref(), edition.size()) && !edition.without.leaves(&piece.id);
         if !cut && piece.cut_in(edition.size()).next().is_some() && wanted {
-            findings.push(
-                CHECK
-                    .at(piece.id.span, format!("no step cuts `{}`", piece.id.text))
-                    .hint(format!("add it to the work of the step that cuts: `- cut: [{}]`", piece.id.text))
-                    .in_size(edition.size(), ""),
-            );
+            let told = told_to_cut(edition, piece);
+            let finding = CHECK
+                .at(told.unwrap_or(piece.id.span), format!("no step cuts `{}`", piece.id.text))
+                .hint(format!("add it to the work of the step that cuts: `- cut: [{}]`", piece.id.text));
+            let finding = if told.is_some() { finding.note(piece.id.span, "this piece") } else { finding };
+            findings.push(finding.in_size(edition.size(), ""));
         }
     }
+}
+
+/// The `cut` of the step whose words cut the piece, by its name or by a reference.
+fn told_to_cut(edition: &Edition<'_>, piece: &Piece) -> Option<Span> {
+    let name = Spoken::of(&piece.name.text);
+    let leads = |token: &Token<'_>| {
+        token.leads.is_some_and(|leads| leads.kind == ReferenceKind::Piece && leads.target == piece.id.text)
+    };
+    let names = |sentence: &&[Token<'_>]| {
+        !Passage::points_away(sentence) && (name.all_in(sentence) || sentence.iter().any(leads))
+    };
+    edition.steps().find_map(|step| {
+        let cut = step.works.iter().find(|work| work.verb == Verb::Cut)?;
+        let read = passages(step.step, Some(edition.size()));
+        let mut body = read.iter().filter(|passage| passage.stands == Stands::Body && !passage.ticks);
+        body.any(|passage| passage.sentences().iter().any(names)).then_some(cut.work.verb_span)
+    })
 }

@@ -47,6 +47,7 @@
 //! ## Limits
 //! Looks at two edges of different pieces that are pinned before either is sewn, and at whole pieces: the first seam that holds
 //! one of them holds the other too, or some later stitch joins the two. Pins in rows, on folds and on zips are left alone.
+//! Where the pinned are of one cloth and what is sewn to one of them is of another, it is told at the seam.
 
 use super::judge::Judge;
 use super::words::that_step;
@@ -62,7 +63,21 @@ pub(super) static CHECK: Judge = Judge::construction(
 /// Looks at the play of one size.
 pub(super) fn run(edition: &Edition<'_>, history: &History, findings: &mut Findings) {
     for fault in &history.faults {
-        let Fault::PinnedOtherwise { pinned: (own, other), at, instead, sewn } = fault else { continue };
+        let Fault::PinnedOtherwise { pinned: (own, other), at, instead, sewn, alike } = fault else { continue };
+        if let (true, Some(instead)) = (alike, instead) {
+            let pinned = that_step(at, sewn);
+            findings.push(
+                CHECK
+                    .at(
+                        sewn.verb,
+                        format!("`{own}` is sewn to `{instead}` here, and was pinned to `{other}` in {pinned}"),
+                    )
+                    .hint("sew what was pinned, which is of one cloth with it")
+                    .note(at.verb, "pinned here")
+                    .in_size(edition.size(), ""),
+            );
+            continue;
+        }
         let to = match instead {
             Some(instead) => format!("sewn to `{instead}` in {}", that_step(sewn, at)),
             None => format!("`{other}` is not in the seam of {}", that_step(sewn, at)),

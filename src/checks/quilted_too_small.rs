@@ -51,12 +51,15 @@
 //! Lays the pieces on one panel, a rectangle, as cloth is laid. What quilting takes is the `shrinkage:` of the quilted
 //! cloth; without it 3 % of the length and of the width are reckoned (common practice, no source). Of several panels only
 //! whether each piece fits on one of them is looked at.
+//! It is told at the measurement of the side that is too short, or at its formula.
 
 use super::judge::Judge;
 use super::words::length;
-use crate::cloth::quilted;
+use crate::cloth::{Quilted, quilted};
 use crate::diag::{Check, Findings, Group, Home};
+use crate::model::{BySize, Outline};
 use crate::resolve::Edition;
+use crate::source::Span;
 
 /// The check.
 pub(super) static CHECK: Judge = Judge::edition(
@@ -72,7 +75,10 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
         let way = if panel.across { "across" } else { "along it" };
         findings.push(
             CHECK
-                .at(piece.span, format!("`{}` is too small, once it is quilted, for what is cut from it", piece.text))
+                .at(
+                    side(edition, &panel).unwrap_or(piece.span),
+                    format!("`{}` is too small, once it is quilted, for what is cut from it", piece.text),
+                )
                 .hint(format!(
                     "cut `{}` larger; what quilting takes may be stated as `shrinkage:` of `{}`",
                     piece.text, fabric.text
@@ -88,4 +94,22 @@ pub(super) fn run(edition: &Edition<'_>, findings: &mut Findings) {
                 ),
         );
     }
+}
+
+/// Where the side of a panel is stated that is too short: at the measurement that it bears the name of, or at its formula.
+fn side(edition: &Edition<'_>, panel: &Quilted) -> Option<Span> {
+    let facts = &edition.draft.facts;
+    let piece = &facts.pieces[panel.piece];
+    let Some(Outline::Rectangle { width, height, .. }) = &piece.outline else { return None };
+    let turned = piece.grain.as_ref().is_some_and(|grain| grain.text == "horizontal");
+    let stated: &BySize = if panel.across == turned { height } else { width };
+    let mut formula = stated.get(edition.size())?;
+    // A measurement that is another by its bare name is followed; so many at the most as there are.
+    for _ in &facts.measurements {
+        let name = formula.formula.text.trim();
+        let named = facts.measurements.iter().find(|one| one.name.text == name);
+        let Some(next) = named.and_then(|one| one.value.get(edition.size())) else { break };
+        formula = next;
+    }
+    Some(formula.span())
 }

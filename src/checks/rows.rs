@@ -2,7 +2,7 @@
 
 use super::judge::Subject;
 use crate::measure::{Dimension, Exact, Quantity, to_f64};
-use crate::model::{BySize, Outline, Size, Wearer, by_view};
+use crate::model::{BySize, NotionFigure, Outline, Size, Wearer, by_view};
 use crate::resolve::{Edition, PieceId, Worked};
 use crate::source::Span;
 
@@ -72,8 +72,12 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
         let (name, place) = (format!("`{}`", measurement.name.text), measurement.name.span);
         // A length that is bought as it stands comes as shops sell it.
         let own = measurement.name.text.as_str();
-        let figures = facts.notions.iter().flat_map(|notion| notion.figures.values());
-        let bought = figures.into_iter().any(|value| is_name(value, own, facts.sizes.len()));
+        let figures = || facts.notions.iter().flat_map(|notion| &notion.figures);
+        let is_own = |value: &BySize| is_name(value, own, facts.sizes.len());
+        let by_length = figures().any(|(figure, value)| *figure == NotionFigure::Length && is_own(value));
+        // What is reckoned on by other measurements is made, and what is bought follows it.
+        let made = || facts.measurements.iter().any(|other| leans_on(&other.value, own));
+        let bought = by_length || (figures().any(|(_, value)| is_own(value)) && !made());
         rows.extend(stated(subject, name, place, &measurement.value).map(|row| Row { bought, named: true, ..row }));
     }
     let body = facts.body.iter().map(|row| (&row.name, &row.value));
@@ -103,6 +107,11 @@ pub(super) fn rows(subject: &Subject<'_>) -> Vec<Row> {
         }
     }
     rows
+}
+
+/// Whether a formula of a value names a measurement.
+fn leans_on(value: &BySize, name: &str) -> bool {
+    value.all().into_iter().any(|formula| formula.formula.names().iter().any(|(own, _)| *own == name))
 }
 
 /// Whether a value is a measurement and nothing else.

@@ -60,7 +60,7 @@
 //! are not looked at, and sentences that point to another step are passed over.
 
 use super::judge::{Judge, Subject};
-use super::passage::{Stands, Token, any_of, place, spoken};
+use super::passage::{Passage, Stands, Token, any_of, place, spoken};
 use super::printed_words::each_step;
 use super::spoken_names::{Spoken, called};
 use crate::diag::{Check, Findings, Group, Home};
@@ -82,7 +82,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let body = || passages.iter().filter(|passage| passage.stands == Stands::Body);
         let works_on = worked_side(edition, step, hands);
         let sentences: Vec<&[Token<'_>]> =
-            body().flat_map(|passage| passage.sentences()).filter(|sentence| !points_away(sentence)).collect();
+            body().flat_map(|passage| passage.sentences()).filter(|sentence| !Passage::points_away(sentence)).collect();
         let shown = passages.iter().filter(|passage| passage.stands == Stands::Alt);
         let shown: Vec<&[Token<'_>]> = shown.flat_map(|passage| passage.sentences()).collect();
         for (sentence, hand) in
@@ -213,12 +213,6 @@ fn side_of(name: &Spoken, hands: &Pair) -> Option<usize> {
         (false, true) => Some(1),
         _ => None,
     }
-}
-
-fn points_away(sentence: &[Token<'_>]) -> bool {
-    sentence
-        .iter()
-        .any(|token| token.leads.is_some_and(|reference| reference.kind == crate::model::ReferenceKind::Step))
 }
 
 /// A side and a noun behind it: "left front".

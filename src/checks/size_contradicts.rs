@@ -40,6 +40,7 @@
 //! compares them with the rectangles that the step cuts, where it cuts nothing else, to half a millimetre: with "wide and tall" as they
 //! lie, else either way round. A figure that is said to be "for" one piece, and that another one of the step has, is told too. "{…} square" is compared where the step cuts a square. A piece that is
 //! referred to before the figures is meant alone.
+//! Where nothing is cut, a width and a height are told that a piece named there has the other way about.
 
 use super::judge::{Judge, Subject};
 use super::passage::{Passage, Stands, Token, any_of, place};
@@ -47,7 +48,7 @@ use super::printed_words::each_step;
 use super::spoken_names::Spoken;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
-use crate::model::{Outline, ReferenceKind, Verb, Vocabulary};
+use crate::model::{BySize, Outline, Reference, ReferenceKind, Verb, Vocabulary};
 use crate::resolve::{Edition, EditionStep, PieceId, Scope, Touched};
 
 /// The check.
@@ -67,6 +68,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
             look(edition, passage, sizes, subject.vocabulary, findings);
             exchanged(edition, passage, sizes, subject.vocabulary, findings);
+            turned(edition, passage, sizes, subject.vocabulary, findings);
         }
     });
 }
@@ -144,6 +146,60 @@ fn look(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &Cut, vocabulary: &
             }
         }
     }
+}
+
+/// "The pockets are {…} wide and {…} high", where the one named is so high and so wide.
+fn turned(edition: &Edition<'_>, passage: &Passage<'_>, sizes: &Cut, vocabulary: &Vocabulary, findings: &mut Findings) {
+    let near = |one: f64, other: f64| (one - other).abs() <= NEAR;
+    let cuts = |sentence: &[Token<'_>]| {
+        vocabulary.verbs.get(Verb::Cut.word()).is_some_and(|verbs| any_of(sentence, verbs)) && !sizes.sizes.is_empty()
+    };
+    for sentence in passage.sentences().into_iter().filter(|sentence| !cuts(sentence)) {
+        let figures: Vec<usize> = (0..sentence.len()).filter(|at| sentence[*at].brace.is_some()).collect();
+        let [one, other] = figures[..] else { continue };
+        let says = |at: usize, words: &[String]| sentence.get(at + 1).is_some_and(|next| words.contains(&next.word));
+        let said = says(one, &vocabulary.wide) && says(other, &vocabulary.tall);
+        let (Some(wide), Some(tall)) = (length(edition, &sentence[one]), length(edition, &sentence[other])) else {
+            continue;
+        };
+        let sides: Vec<(f64, f64)> = named_rectangles(edition, sentence);
+        let fits = |(across, down): &(f64, f64)| near(wide, *across) && near(tall, *down);
+        let turned = |(across, down): &(f64, f64)| near(wide, *down) && near(tall, *across);
+        if said
+            && is_size(&sentence[one..=other], vocabulary)
+            && !sides.iter().any(fits)
+            && sides.iter().any(turned)
+            && let Some(span) = place(&sentence[one..=other])
+        {
+            findings.push(
+                CHECK
+                    .at(span, "the piece is so high and so wide: the two figures changed places")
+                    .hint("name the width first and the height behind it, as the outline of the piece has them")
+                    .in_size(edition.size(), ""),
+            );
+        }
+    }
+}
+
+/// Width and height of the rectangles whose names a sentence says, in mm: by their outlines, and as they are cut.
+fn named_rectangles(edition: &Edition<'_>, sentence: &[Token<'_>]) -> Vec<(f64, f64)> {
+    let mut sides = Vec::new();
+    for (id, piece) in PieceId::each(&edition.draft.facts.pieces) {
+        let Some(Outline::Rectangle { width, height, .. }) = &piece.outline else { continue };
+        let leads = |leads: &Reference| leads.kind == ReferenceKind::Piece && leads.target == piece.id.text;
+        let referred = sentence.iter().filter_map(|token| token.leads).any(leads);
+        if !referred && !Spoken::of(&piece.name.text).all_in(sentence) {
+            continue;
+        }
+        let value = |side: &BySize| {
+            let worked = edition.values.quiet(side.get(edition.size())?)?;
+            Some(to_f64(worked.quantity.value))
+        };
+        sides.extend(value(width).zip(value(height)));
+        let rows = edition.cuts.iter().filter(|row| row.piece == id).filter_map(|row| row.dimensions.as_ref());
+        sides.extend(rows.map(|(width, height)| (to_f64(width.exact.value), to_f64(height.exact.value))));
+    }
+    sides
 }
 
 /// "{…} long for the neck": a figure that another piece of the step has, and the named one has not.

@@ -8,6 +8,7 @@ use super::allowance_at_fold;
 use super::allowance_contradicts;
 use super::allowance_differs;
 use super::allowance_missing;
+use super::allowance_not_told;
 use super::allowance_unusual;
 use super::alt_missing;
 use super::amount_too_small;
@@ -31,6 +32,7 @@ use super::child_harm_advised;
 use super::children_divided;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
+use super::cloth_left_out;
 use super::colour_not_listed;
 use super::contrast_too_low;
 use super::copy_unused;
@@ -62,6 +64,7 @@ use super::finish_contradicts;
 use super::finished_as_cut;
 use super::finished_size_differs;
 use super::fold_contradicts;
+use super::formula_jumps;
 use super::fused_after_sewn;
 use super::fused_to_two;
 use super::fused_too_large;
@@ -88,6 +91,7 @@ use super::id_twice;
 use super::judge::Judge;
 use super::language_unknown;
 use super::letter_not_in_font;
+use super::lines_marked_late;
 use super::loose_measurement;
 use super::mark_of_another;
 use super::marked_too_late;
@@ -121,6 +125,7 @@ use super::quilted_too_small;
 use super::raw_outside;
 use super::reference_typed;
 use super::refers_ahead;
+use super::round_differs;
 use super::rounding_does_not_close;
 use super::row_out_of_order;
 use super::row_too_deep;
@@ -197,6 +202,7 @@ pub static CHECKS: &[Judge] = &[
     zip_not_graded::CHECK,
     grading_stalls::CHECK,
     grading_jumps::CHECK,
+    formula_jumps::CHECK,
     child_as_adult::CHECK,
     children_divided::CHECK,
     second_figures_fall::CHECK,
@@ -220,7 +226,9 @@ pub static CHECKS: &[Judge] = &[
     steps_unusual::CHECK,
     heat_unusual::CHECK,
     pair_differs::CHECK,
+    cloth_left_out::CHECK,
     finished_as_cut::CHECK,
+    round_differs::CHECK,
     expectation_idle::CHECK,
     Judge::elsewhere(&faults::FOR_UNREADABLE),
     Judge::elsewhere(&faults::OPTION_UNCLEAR),
@@ -253,12 +261,14 @@ pub static CHECKS: &[Judge] = &[
     direction_contradicts::CHECK,
     glue_contradicts::CHECK,
     allowance_contradicts::CHECK,
+    allowance_not_told::CHECK,
     size_contradicts::CHECK,
     fabric_contradicts::CHECK,
     finish_contradicts::CHECK,
     colour_not_listed::CHECK,
     thing_not_listed::CHECK,
     gap_not_told::CHECK,
+    lines_marked_late::CHECK,
     refers_ahead::CHECK,
     danger_advised::CHECK,
     tool_not_listed::CHECK,

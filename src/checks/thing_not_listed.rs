@@ -46,7 +46,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         let Some((_, known)) = known.iter().find(|(size, _)| *size == edition.size()) else { return };
         for passage in passages.iter().filter(|passage| passage.stands == Stands::Body) {
             for sentence in passage.sentences() {
-                if any_of(sentence, &vocabulary.alternatives) || any_of(sentence, &vocabulary.forbids) {
+                if any_of(sentence, &vocabulary.alternatives) || forbids(sentence, vocabulary) {
                     continue;
                 }
                 let Some(tokens) = notion(sentence, known, vocabulary).or_else(|| cloth(sentence, known, vocabulary))
@@ -63,6 +63,14 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             }
         }
     });
+}
+
+/// Whether a sentence forbids something; "cut out of the lining" does not.
+fn forbids(sentence: &[Token<'_>], vocabulary: &Vocabulary) -> bool {
+    let cuts = vocabulary.verbs.get(Verb::Cut.word()).is_some_and(|forms| any_of(sentence, forms));
+    let forbids = |at: usize| one_of(sentence, at, &vocabulary.forbids).is_some();
+    let from_cloth = |at: usize| cuts && one_of(sentence, at, &vocabulary.out_of).is_some();
+    (0..sentence.len()).any(|at| forbids(at) && !from_cloth(at))
 }
 
 /// All words of the names of what a size has, and of the notes beside them.

@@ -53,7 +53,7 @@ use super::passage::{Passage, Stands, Token, any_of, one_of};
 use super::printed_words::each_step;
 use crate::diag::{Check, Findings, Group, Home};
 use crate::measure::{Dimension, to_f64};
-use crate::model::{ReferenceKind, Verb, Vocabulary};
+use crate::model::{Verb, Vocabulary};
 use crate::resolve::{CopyId, EdgeId, Edition, EditionStep, Scope, Touched};
 
 /// The check.
@@ -142,7 +142,6 @@ fn allowed(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<f64> {
 
 /// The figures by which a sentence turns an edge.
 fn turned<'t>(edition: &Edition<'_>, sentence: &'t [Token<'t>], vocabulary: &Vocabulary) -> Vec<(&'t Token<'t>, f64)> {
-    let away = |token: &Token<'_>| token.leads.is_some_and(|leads| leads.kind == ReferenceKind::Step);
     let folds = |at: usize| {
         vocabulary
             .folding
@@ -150,7 +149,7 @@ fn turned<'t>(edition: &Edition<'_>, sentence: &'t [Token<'t>], vocabulary: &Voc
             .filter_map(|verb| vocabulary.verbs.get(verb))
             .any(|forms| one_of(sentence, at, forms).is_some())
     };
-    if sentence.iter().any(away) {
+    if Passage::points_away(sentence) {
         return Vec::new();
     }
     let figures = (1..sentence.len()).filter(|at| vocabulary.by.contains(&sentence[at - 1].word));

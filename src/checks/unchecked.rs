@@ -1,7 +1,7 @@
 //! What no check looked at, and why: so that silence is never taken for proof.
 
 use super::judge::Subject;
-use super::passage::{Passage, Stands, Token, number, passages};
+use super::passage::{Passage, Stands, Token, number, passages, spoken};
 use crate::diag::listed;
 use crate::model::{Draft, Step, Verb, Vocabulary};
 use crate::resolve::Edition;
@@ -75,17 +75,35 @@ fn of_step(step: &Step, editions: &[Edition<'_>], vocabulary: &Vocabulary) -> Ve
     list
 }
 
-/// Numbers in a passage, each with the word behind it; "one" and "two" are as often words as counts.
+/// Numbers in a passage, each with the words behind it that make it read; "one" and "two" are as often words as counts.
 fn typed(passage: &Passage<'_>, vocabulary: &Vocabulary) -> Vec<(String, Span)> {
     let mut found = Vec::new();
-    for (at, token) in passage.tokens.iter().enumerate() {
+    let mut from = 0;
+    while from < passage.tokens.len() {
+        let token = &passage.tokens[from];
         let counts = number(token, vocabulary).is_some_and(|count| count > 2);
-        if token.brace.is_none() && counts {
-            let next: Option<&Token<'_>> =
-                passage.tokens.get(at + 1).filter(|next| next.gap == " " && !next.raw.is_empty());
-            let words = next.map_or(token.raw.clone(), |next| format!("{} {}", token.raw, next.raw));
-            found.push((words, token.span));
+        if token.brace.is_some() || !counts {
+            from += 1;
+            continue;
         }
+        // "All four" counts what was named before.
+        let all = from
+            .checked_sub(1)
+            .filter(|before| token.gap == " " && vocabulary.counted_all.contains(&passage.tokens[*before].word));
+        let small = |word: &String| vocabulary.small_words.contains(word) || vocabulary.articles.contains(word);
+        let ends =
+            |next: &Token<'_>| vocabulary.ends_a_name.contains(&next.word) || vocabulary.articles.contains(&next.word);
+        let rest = passage.tokens[from + 1..].iter().take(if all.is_some() { 0 } else { BEHIND });
+        let near = rest.take_while(|next| next.gap.trim().is_empty() && !next.raw.is_empty() && !ends(next));
+        let mut end = from + 1 + near.count();
+        while end > from + 1 && small(&passage.tokens[end - 1].word) {
+            end -= 1;
+        }
+        found.push((spoken(&passage.tokens[all.unwrap_or(from)..end]), token.span));
+        from = end;
     }
     found
 }
+
+/// How many words behind a number are quoted at the most.
+const BEHIND: usize = 3;

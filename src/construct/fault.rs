@@ -254,8 +254,9 @@ pub enum Fault {
         joined: Option<Moment>,
         like: Option<Moment>,
     },
-    /// Two edges, or pieces, are pinned to each other, and one of them is sewn to something else; what it is sewn to.
-    PinnedOtherwise { pinned: (String, String), at: Moment, instead: Option<String>, sewn: Moment },
+    /// Two edges, or pieces, are pinned to each other, and one of them is sewn to something else; what it is sewn to,
+    /// and whether the pinned are of one cloth, and that is of another.
+    PinnedOtherwise { pinned: (String, String), at: Moment, instead: Option<String>, sewn: Moment, alike: bool },
     /// Pieces are pinned, and a seam takes another one along with them that was not.
     NotPinned { names: Vec<String>, pinned: Moment, sewn: Moment },
     /// One layer is fused to two things.
@@ -266,8 +267,8 @@ pub enum Fault {
     TurnedTooSoon { verb: Verb, edge: String, done: Moment, turned: Moment },
     /// Something is turned right side out, and is sewn to nothing yet.
     TurnedUnsewn { name: String, turned: Moment, sewn: Moment },
-    /// A seam is closed that has no gap; an edge whose gap is open elsewhere, and when it is sewn.
-    NothingToClose { edge: String, closed: Moment, open: Option<String>, sewn: Moment },
+    /// A seam is closed that has no gap; an edge whose gap is open elsewhere, when it is sewn, and whether it is a hem.
+    NothingToClose { edge: String, closed: Moment, open: Option<String>, sewn: Moment, hemmed: bool },
     /// What was basted to one edge is caught in the seam of another.
     BastedElsewhere { edge: String, to: String, basted: Moment, caught: Moment },
     /// A thing is attached over an edge that is hemmed or bound later.

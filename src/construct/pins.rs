@@ -31,10 +31,12 @@ fn pair(player: &Player<'_>, pin: &Logged, (one, two): (Of, Of), later: &[Logged
         return None;
     }
     let (own, other) = if seam.meets(one) { (one, two) } else { (two, one) };
-    let instead =
-        edges(&seam.named).into_iter().find(|of| *of != own).map(|(copy, edge)| player.edition.edge_name(copy, edge));
+    let instead = edges(&seam.named).into_iter().find(|of| *of != own);
+    let cloth = |of: Of| player.edition.cast[of.0].fabric;
+    let alike = cloth(own) == cloth(other) && instead.is_some_and(|instead| cloth(instead) != cloth(own));
     let name = |(copy, edge): Of| player.edition.edge_name(copy, edge);
-    Some(Fault::PinnedOtherwise { pinned: (name(own), name(other)), at: pin.moment, instead, sewn: seam.moment })
+    let (pinned, instead) = ((name(own), name(other)), instead.map(name));
+    Some(Fault::PinnedOtherwise { pinned, at: pin.moment, instead, sewn: seam.moment, alike })
 }
 
 fn sews(work: &Logged, of: Of) -> bool {
@@ -54,7 +56,7 @@ fn onto(player: &Player<'_>, pin: &Logged, (ground, edge): Of, later: &[Logged])
     let own = player.edition.cast[*things.first()?].name.clone();
     let pinned = (own, player.edition.edge_name(ground, edge));
     let instead = Some(player.edition.edge_name(copy, instead));
-    Some(Fault::PinnedOtherwise { pinned, at: pin.moment, instead, sewn: work.moment })
+    Some(Fault::PinnedOtherwise { pinned, at: pin.moment, instead, sewn: work.moment, alike: false })
 }
 
 /// Whole pieces that lie on each other, and the seam of whole pieces that follows.
@@ -73,7 +75,7 @@ fn pile(player: &Player<'_>, pin: &Logged, later: &[Logged]) -> Option<Fault> {
     if let Some(out) = pins.iter().find(|copy| !seam.holds(**copy) && !joined(**copy)) {
         let own = pins.iter().find(|copy| seam.holds(**copy))?;
         let (pinned, instead) = ((name(own), name(out)), extra.first().map(name));
-        return Some(Fault::PinnedOtherwise { pinned, at: pin.moment, instead, sewn: seam.moment });
+        return Some(Fault::PinnedOtherwise { pinned, at: pin.moment, instead, sewn: seam.moment, alike: false });
     }
     let names: Vec<String> = extra.iter().map(name).collect();
     (!names.is_empty()).then_some(Fault::NotPinned { names, pinned: pin.moment, sewn: seam.moment })

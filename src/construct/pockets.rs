@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::fault::{Fault, Moment};
 use super::player::{Player, edges};
 use crate::model::Verb;
-use crate::resolve::{CopyId, EdgeId};
+use crate::resolve::{CopyId, EdgeId, Touched};
 
 /// What is stitched with two edges or more onto a piece whose sides are closed to a tube by then.
 pub(super) fn on_tubes(player: &Player<'_>) -> Vec<Fault> {
@@ -13,7 +13,8 @@ pub(super) fn on_tubes(player: &Player<'_>) -> Vec<Fault> {
     let stitched = player.logged.iter().filter(|logged| matches!(logged.verb, Verb::Topstitch | Verb::Edgestitch));
     for logged in stitched {
         let own: BTreeSet<CopyId> = edges(&logged.named).into_iter().map(|(copy, _)| copy).collect();
-        let whole = logged.whole();
+        let at_mark = logged.named.iter().filter(|target| matches!(target, Touched::Inside(..)));
+        let whole: BTreeSet<CopyId> = logged.whole().into_iter().chain(at_mark.filter_map(Touched::copy)).collect();
         let (Some(thing), Some(ground), 1) = (own.first(), whole.first().copied(), whole.len()) else { continue };
         if own.len() > 1 || edges(&logged.named).len() < 2 || *thing == ground {
             continue;

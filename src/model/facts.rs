@@ -153,6 +153,8 @@ pub struct Fabric {
     pub shrinkage: Option<Expression>,
     /// The sizes that need it (by their place in `sizes`); `None` for all.
     pub sizes: Option<Vec<usize>>,
+    /// Where these are said; `None` for all.
+    pub sizes_at: Option<Span>,
     /// The piece that becomes this cloth once it is quilted; `None` for cloth that is bought.
     pub from: Option<Name>,
     /// Whether its pile or print runs one way.

@@ -39,6 +39,16 @@ pub struct Vocabulary {
     pub small_words: Words,
     /// Units of length, written out or short.
     pub lengths: Words,
+    /// Units of an angle, written out.
+    pub angles: Words,
+    /// How one says that a thing is done as another was.
+    pub same_way: Words,
+    /// Lines that are sewn along.
+    pub lines: Words,
+    /// How one sews along lines that were marked.
+    pub marked_lines: Words,
+    /// Words before what a measurement goes round.
+    pub round: Words,
     /// Words that may stand twice in a row.
     pub may_double: Words,
     /// Marks of what is still to be written; those in capitals are looked for in capitals.

@@ -34,6 +34,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             grainless: record.text("grain", findings).is_some_and(|text| !yes(&text, findings)),
             amount: amount.and_then(|node| measures::by_size_for(node, "`amount`", only.as_ref(), sizes, findings)),
             sizes: only,
+            sizes_at: record.key_span("for"),
             note: prose(&record, "note", sizes, Room::Cell, findings),
             id,
         });

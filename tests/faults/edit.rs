@@ -72,10 +72,28 @@ pub fn entries(folder: &Path) -> Vec<Entry> {
     files.iter().flat_map(read).collect()
 }
 
+/// A demo with nothing edited.
+pub fn plain(booklet: &str) -> Entry {
+    Entry {
+        id: booklet.to_owned(),
+        booklet: booklet.to_owned(),
+        file: String::new(),
+        find: String::new(),
+        put: String::new(),
+        edits: Vec::new(),
+        at: String::new(),
+        at_file: String::new(),
+        family: 0,
+        harm: 0,
+        why: String::new(),
+        harmless: true,
+    }
+}
+
 impl Entry {
     /// Its replacements.
     pub fn replacements(&self) -> Vec<Edit> {
-        if !self.edits.is_empty() {
+        if !self.edits.is_empty() || self.find.is_empty() {
             return self.edits.clone();
         }
         vec![Edit {
@@ -112,6 +130,24 @@ impl Entry {
             *text = text.replacen(find, edit.put.trim_end_matches('\n'), 1);
         }
         texts
+    }
+
+    /// The same edits, and no expectations left in the booklet: every line keeps its place.
+    pub fn without_expectations(&self, texts: &mut Vec<(PathBuf, String)>, booklets: &Path) {
+        let path = normal(&Path::new(&self.booklet).join("booklet.yaml"));
+        if !texts.iter().any(|(known, _)| *known == path) {
+            let text = std::fs::read_to_string(booklets.join(&path)).expect("the facts of a demo");
+            texts.push((path.clone(), text));
+        }
+        for (_, text) in texts.iter_mut().filter(|(known, _)| *known == path) {
+            let mut inside = false;
+            let kept = text.split('\n').map(|line| {
+                let indented = line.starts_with([' ', '#', '\t']) || line.is_empty();
+                inside = line.starts_with("expect:") || (inside && indented);
+                if inside { "" } else { line }
+            });
+            *text = kept.collect::<Vec<_>>().join("\n");
+        }
     }
 
     /// The file of the line at which an editor wants to be told.

@@ -16,6 +16,12 @@ pub struct Told {
     message: String,
 }
 
+impl Told {
+    fn is(&self, other: &Told) -> bool {
+        (self.code, &self.file, &self.message) == (other.code, &other.file, &other.message)
+    }
+}
+
 /// What came of one entry.
 pub struct Outcome {
     /// The checks that tell it at its line.
@@ -24,11 +30,12 @@ pub struct Outcome {
     pub all: Vec<Told>,
 }
 
-/// Makes the edit and checks the booklet; the demos are clean, so that all findings come of the edit.
-pub fn seed(entry: &Entry) -> Outcome {
+/// Makes the edit and checks the booklet; the demos are clean, so that all findings come of the edit. Without its
+/// expectations a demo may have findings by itself, `before`, which do not.
+pub fn seed(entry: &Entry, expects: bool, before: &[Told]) -> Outcome {
     let booklets = Path::new(env!("CARGO_MANIFEST_DIR")).join("booklets");
     let folder = Folder::open(&booklets).expect("the folder of the demos");
-    let texts = entry.texts(&booklets);
+    let mut texts = entry.texts(&booklets);
     let told_in = entry.told_in();
     let place = (!entry.harmless).then(|| {
         let text = texts.iter().find(|(path, _)| *path == told_in).map_or_else(
@@ -52,6 +59,9 @@ pub fn seed(entry: &Entry) -> Outcome {
         let line = text[..at].matches('\n').count() + 1;
         line..=line + entry.at.trim_end_matches('\n').matches('\n').count()
     });
+    if !expects {
+        entry.without_expectations(&mut texts, &booklets);
+    }
     let shown = folder.show(&told_in);
     let folder = folder.with_unsaved(texts);
     let booklet = BookletFolder {
@@ -69,7 +79,10 @@ pub fn seed(entry: &Entry) -> Outcome {
             message: finding.message.clone(),
         }
     };
-    let all: Vec<Told> = workshop.report.findings.iter().map(told).collect();
+    let findings = workshop.report.findings.iter().map(told);
+    let all: Vec<Told> = findings
+        .filter(|told| !before.iter().any(|own| own.is(told)))
+        .collect();
     let mut at_line: Vec<&'static str> = all
         .iter()
         .filter(|told| {

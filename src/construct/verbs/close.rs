@@ -28,6 +28,7 @@
 //! The gap is closed, or the end turned in and stitched shut: nothing can be turned through it any more.
 
 use super::entry::VerbEntry;
+use super::hem::HEMMED;
 use super::turn::CLOSED;
 use crate::construct::deed::Deed;
 use crate::construct::fault::Fault;
@@ -70,7 +71,8 @@ fn nothing(player: &Player<'_>, deed: &Deed<'_, '_>) -> Option<Fault> {
         let Touched::Edge(copy, edge) = target else { return None };
         let gap = player.seams_at(&[*target]).into_iter().any(|seam| state.seams[seam].gap.is_some());
         let hem = state.hem_gaps.iter().any(|hem| hem.edges.contains(&(*copy, *edge)));
-        if gap || hem || !state.known_edge(*copy, *edge).is_some_and(EdgeState::is_held_whole) {
+        let hemmed = |edge: &EdgeState| edge.seams.is_empty() && edge.finished.is_some_and(|(_, how)| how == HEMMED);
+        if gap || hem || !state.known_edge(*copy, *edge).is_some_and(|edge| edge.is_held_whole() || hemmed(edge)) {
             return None;
         }
         shut.get_or_insert((*copy, *edge));
@@ -78,8 +80,15 @@ fn nothing(player: &Player<'_>, deed: &Deed<'_, '_>) -> Option<Fault> {
     let (copy, edge) = shut?;
     let open = state.seams.iter().filter(|seam| seam.gap == Some(None)).flat_map(|seam| edges(&seam.members));
     let open = open.map(|(copy, edge)| player.edition.edge_name(copy, edge)).next();
-    let sewn = state.seams.get(*state.known_edge(copy, edge)?.seams.last()?)?.sewn;
-    Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open, sewn })
+    let own = state.known_edge(copy, edge)?;
+    let seam = own.seams.last().and_then(|seam| state.seams.get(*seam)).map(|seam| seam.sewn);
+    let (sewn, hemmed) = (seam.or(own.finished.map(|(moment, _)| moment))?, seam.is_none());
+    // One hemmed edge may be caught down by hand, and what is filled may be closed at its hems.
+    let filled = || player.logged.iter().any(|work| matches!(work.verb, Verb::Stuff | Verb::Insert));
+    if hemmed && (deed.targets.len() < 2 || filled()) {
+        return None;
+    }
+    Some(Fault::NothingToClose { edge: player.edition.edge_name(copy, edge), closed: deed.moment, open, sewn, hemmed })
 }
 
 fn close_gaps(player: &mut Player<'_>, target: &Touched, deed: &Deed<'_, '_>) {

@@ -36,13 +36,16 @@ use crate::model::Verb;
 /// The verb.
 pub(super) static VERB: VerbEntry = VerbEntry::new(Verb::Hem, include_str!("hem.rs"), hem);
 
+/// How an edge was finished that is hemmed.
+pub(super) const HEMMED: &str = "hemmed";
+
 fn hem(player: &mut Player<'_>, deed: &Deed<'_, '_>) {
     slits::neaten(player, deed, false);
     player.check_allowance(deed.work, &edges(&deed.targets), deed.moment);
     player.check_places(deed);
     for (copy, edge) in player.edges_of(&deed.all) {
         let share = player.shares(deed, copy, edge);
-        player.finish_edge((copy, edge), share, "hemmed", deed.moment);
+        player.finish_edge((copy, edge), share, HEMMED, deed.moment);
     }
     if let Some(leave) = &deed.work.work.leave {
         let edges = player.edges_of(&deed.all);
