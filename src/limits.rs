@@ -48,8 +48,9 @@ pub const STEPS: Limit = Limit::new(3_000, "steps in one booklet", "share the wo
 pub const WORKS: Limit = Limit::new(200, "facts of work in one step", "share the work out among several steps");
 /// Edges or pieces of one fact of work.
 pub const LAYERS: Limit = Limit::new(200, "things in one fact of work", "write several facts");
-/// Braces of one text.
-pub const BRACES: Limit = Limit::new(5_000, "braces in one text", "share the text out among several files");
+/// Braces and references of one text.
+pub const BRACES: Limit =
+    Limit::new(20_000, "braces and references in one part", "share the text out among several files");
 /// Choices in one another.
 pub const CHOICES_DEEP: Limit = Limit::new(8, "choices in one another", "write the words of each size out");
 /// Pictures of one step.

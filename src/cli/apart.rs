@@ -16,7 +16,7 @@ use crate::source::{BookletFolder, Folder, Sources, Span};
 const APART: &str = "NOTCHBOOK_APART";
 /// The most bytes of memory that a child may ask for: a large booklet in all its sizes takes a quarter.
 #[cfg(unix)]
-const MEMORY: u64 = 2_000_000_000;
+const MEMORY: u64 = 1_000_000_000;
 
 /// How a child is run.
 #[derive(Debug, Clone, Copy)]

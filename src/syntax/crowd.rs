@@ -70,7 +70,9 @@ impl Crowd<'_> {
         let mut braces = 0;
         let blocks = part.intro.iter().chain(part.steps.iter().flat_map(|step| &step.body));
         for block in blocks {
-            block.each_inline(&mut |inline| braces += usize::from(matches!(inline, Inline::Brace(_))));
+            block.each_inline(&mut |inline| {
+                braces += usize::from(matches!(inline, Inline::Brace(_) | Inline::Reference(_)))
+            });
         }
         self.count(BRACES, braces, part.span);
         let longest = part.params.each().max_by_key(|param| param.text.text.len());
