@@ -3,6 +3,8 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "draw/counts.rs"]
+mod counts;
 #[path = "draw/laid.rs"]
 mod laid;
 #[path = "draw/placed.rs"]
