@@ -92,7 +92,10 @@ fn count(compiled: &Workshop) -> Vec<(String, Counted)> {
                 counted.drawn += 1;
             } else if counted.why.is_empty() {
                 let found = compiled.report.findings.iter().find(|finding| {
-                    let here = finding.sizes.iter().any(|(size, _)| *size == edition.size());
+                    let here = finding
+                        .sizes
+                        .iter()
+                        .any(|(size, _)| *size == edition.size());
                     finding.code() == "figure-not-drawable"
                         && finding.span == figure.span
                         && (here || finding.sizes.is_empty())
