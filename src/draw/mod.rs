@@ -33,6 +33,7 @@ mod shut;
 mod single;
 mod stack;
 mod step;
+mod strips;
 mod trace;
 mod trimmings;
 mod turned;

@@ -271,6 +271,21 @@ impl<'a> Page<'a> {
         shapes.map(|shape| shape.width().max(shape.height())).fold(0.0, f64::max)
     }
 
+    /// Drawings side by side, in as many rows as they need, or below each other.
+    pub fn flowed(ruler: &'a Ruler<'a>, drawings: Vec<Page<'a>>, beside: bool, gap: f64, sheet: Sheet) -> Page<'a> {
+        let mut page = Page::new(ruler);
+        let mut row = Page::new(ruler);
+        for drawing in drawings {
+            let wide = row.bounds().width() + gap + drawing.bounds().width();
+            if !row.items.is_empty() && (!beside || wide > sheet.width - 2.0 * MARGIN) {
+                page.join(std::mem::replace(&mut row, Page::new(ruler)), false, gap);
+            }
+            row.join(drawing, true, gap);
+        }
+        page.join(row, false, gap);
+        page
+    }
+
     /// Sets the captions and writes the drawing; `None` when it does not fit the sheet.
     pub fn finish(mut self, scale: u32, sheet: Sheet) -> Option<String> {
         let drawn = self.bounds();

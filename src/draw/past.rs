@@ -74,7 +74,9 @@ impl Past {
             let mut members: Vec<Held> = seam.members.iter().filter_map(|member| shown(member, edition)).collect();
             let mut between = Vec::new();
             if now {
-                let loose = basted(edition, step.number, work);
+                let mut loose = basted(edition, step.number, work);
+                let caught = work.caught.iter().flat_map(|target| &target.touched);
+                loose.extend(caught.filter_map(|touched| touched.copy()));
                 between = copies(&members);
                 between.retain(|copy| loose.contains(copy));
                 members.retain(|member| !matches!(member, Held::Edge(copy, _) if loose.contains(copy)));
@@ -215,13 +217,26 @@ impl Past {
     }
 }
 
+/// What a fact joins, side by side: each row of edges counts as one.
+fn sides<'w>(work: &'w EditionWork<'_>) -> Vec<Vec<&'w Target>> {
+    let mut sides: Vec<Vec<&Target>> = Vec::new();
+    for target in &work.targets {
+        match sides.last_mut() {
+            Some(side) if target.row.is_some() && side[0].row == target.row => side.push(target),
+            _ => sides.push(vec![target]),
+        }
+    }
+    sides
+}
+
 /// A seam between two rows of pieces is a seam for each pair in them.
 fn pairs(work: &EditionWork<'_>, seam: Seam, edition: &Edition<'_>) -> Vec<Seam> {
-    let row = |target: &Target| {
-        let row: Vec<Held> = target.touched.iter().filter_map(|touched| shown(touched, edition)).collect();
+    let row = |side: &Vec<&Target>| {
+        let all = side.iter().flat_map(|target| &target.touched);
+        let row: Vec<Held> = all.filter_map(|touched| shown(touched, edition)).collect();
         (copies(&row).len() == row.len() && row.len() > 1).then_some(row)
     };
-    let rows: Option<Vec<Vec<Held>>> = work.targets.iter().map(row).collect();
+    let rows: Option<Vec<Vec<Held>>> = sides(work).iter().map(row).collect();
     let Some([one, other]) = rows.as_deref() else { return vec![seam] };
     let all = one.iter().chain(other);
     if one.len() != other.len() || !seam.between.is_empty() || !all.clone().all(|member| seam.members.contains(member))
@@ -244,8 +259,8 @@ pub(super) fn folded(work: &EditionWork<'_>, copy: CopyId, edition: &Edition<'_>
 
 /// To which share of its length an edge is gathered: the seam that holds it says that.
 fn gathered_to(edition: &Edition<'_>, edge: &Held) -> Option<f64> {
-    let long = |target: &Target| -> f64 {
-        let edges = target.touched.iter().filter_map(|touched| match touched {
+    let long = |side: &Vec<&Target>| -> f64 {
+        let edges = side.iter().flat_map(|target| &target.touched).filter_map(|touched| match touched {
             Touched::Edge(copy, edge) => edition.edge(*copy, *edge).map(|edge| edge.closed),
             _ => None,
         });
@@ -253,14 +268,16 @@ fn gathered_to(edition: &Edition<'_>, edge: &Held) -> Option<f64> {
     };
     let works = edition.steps().flat_map(|step| &step.works);
     let mut shares = works.filter_map(|work| {
-        let holds =
-            |target: &&Target| target.touched.iter().filter_map(|one| shown(one, edition)).any(|one| one == *edge);
-        let own = work.targets.iter().find(holds)?;
+        let sides = sides(work);
+        let holds = |side: &&Vec<&Target>| {
+            let all = side.iter().flat_map(|target| &target.touched);
+            all.filter_map(|one| shown(one, edition)).any(|one| one == *edge)
+        };
+        let own = sides.iter().find(holds)?;
         let to = match work.gather.and_then(millimetres) {
             Some(to) => to,
             None if work.verb == Verb::Sew => {
-                let others = work.targets.iter().filter(|target| !std::ptr::eq(*target, own));
-                others.map(long).fold(0.0, f64::max)
+                sides.iter().filter(|side| !std::ptr::eq(*side, own)).map(long).fold(0.0, f64::max)
             }
             None => return None,
         };

@@ -26,7 +26,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     {
         return Ok(Some(drawn_zip(desk, zip, verb, scale)));
     }
-    let mut page = Page::new(desk.ruler);
+    let mut drawings = Vec::new();
+    let mut on: Vec<String> = Vec::new();
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     let mut handled = handled(desk, verb);
@@ -41,13 +42,15 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         });
         let piece = |copy: CopyId| desk.edition.cast[copy].piece;
         let is_shown = |copy: CopyId| shown.iter().any(|one: &Handled<'_, '_>| piece(one.copy) == piece(copy));
-        below
-            .iter()
-            .filter(|one| !is_shown(one.copy))
-            .for_each(|one| page.caption(format!("on {}", desk.name(one.copy))));
+        on.extend(below.iter().filter(|one| !is_shown(one.copy)).map(|one| desk.name(one.copy)));
+        on.dedup();
         handled = shown;
     }
-    for one in &handled {
+    let whole = |one: &Handled<'_, '_>| verb == Verb::Fold && one.edges.is_empty();
+    for (at, one) in handled.iter().enumerate() {
+        if handled[..at].iter().any(|known| known.copy == one.copy && whole(known) && whole(one)) {
+            continue;
+        }
         let look =
             format!("{:?} {} {:?}", desk.edition.cast[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
         let member = &desk.edition.cast[one.copy];
@@ -61,7 +64,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         }
         looks.push(look);
         let drawn = match verb {
-            Verb::Fold if one.edges.is_empty() => {
+            Verb::Fold if whole(one) => {
                 let known = handled.iter().filter(|other| other.copy == one.copy && other.edges.is_empty());
                 let folds: Vec<&EditionWork<'_>> = known.map(|other| other.work).collect();
                 folding::draw(desk, one.copy, &folds, scale)?
@@ -69,7 +72,11 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             _ => piece(desk, one, verb, scale)?,
         };
         let Some(drawn) = drawn else { return Ok(None) };
-        page.join(drawn, beside, 4.0);
+        drawings.push(drawn);
+    }
+    let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
+    if !on.is_empty() {
+        page.caption(format!("on {}", listed(&on)));
     }
     for one in &handled {
         desk.sewing(&mut page, one.work);
@@ -120,6 +127,16 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         }
         Verb::Slash => trimmings::slashed(desk, &mut page, &part, one, scale)?,
         Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
+        Verb::Stuff => filled(desk, &mut page, &part, one, scale)?,
+        Verb::Attach => {
+            let inside = shaping::wanted(one, &part);
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
+            shaping::draw(&mut page, &part, &inside);
+            if one.work.work.by_hand {
+                let room = part.bounds();
+                page.symbol("needle", room.center() + Vec2::new(0.0, room.height() * 0.25), 9.0, 0.0);
+            }
+        }
         Verb::Press => {
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
             let bounds = part.bounds();
@@ -162,6 +179,31 @@ fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, scale: f64)
     let bounds = part.bounds();
     let size = (bounds.width().min(bounds.height()) * 0.4).clamp(6.0, 12.0);
     page.symbol("turn-arrow", Point::new(bounds.center().x, bounds.y0 + size * 0.8), size, 0.0);
+}
+
+/// A body in outline, and the way in through its gap.
+fn filled(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let mut gaps = desk.past.seams_of(one.copy).filter(|(seam, _)| seam.gap.is_some());
+    let Some((seam, edge)) = gaps.next() else {
+        let name = desk.name(one.copy);
+        return Err(Undrawn::unclear(format!("no seam of {name} has a gap through which it is filled")));
+    };
+    desk.paint(page, part, Vec2::ZERO, scale);
+    let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
+    let half = seam.gap.unwrap_or(0.0) / scale / 2.0;
+    let across = Vec2::new(-inner.y, inner.x);
+    for side in [-1.0, 1.0] {
+        let at = middle + across * (half * side);
+        page.path("stitched", open_line(&[at - inner * 1.5, at + inner * 1.5]));
+    }
+    page.path("arrow", open_line(&[middle - inner * 8.0, middle + inner * 5.0]));
+    Ok(())
 }
 
 /// A gap that is closed by hand at an edge.

@@ -5,17 +5,17 @@ use std::collections::BTreeSet;
 use super::desk::{Desk, Undrawn};
 use super::page::{ABOVE, BESIDE, Page};
 use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{bag, cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single};
+use super::{bag, cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single, strips};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant, Touched};
 
 /// How many millimetres of cloth one on paper may stand for.
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 38] = [
+const LEADING: [Verb; 39] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -51,6 +51,7 @@ const LEADING: [Verb; 38] = [
     Verb::Button,
     Verb::Fasten,
     Verb::Insert,
+    Verb::Stuff,
     Verb::Mark,
     Verb::Open,
     Verb::Press,
@@ -270,6 +271,9 @@ impl<'a, 'e> Desk<'a, 'e> {
                 _ => None,
             });
             let edges = found.iter().any(|target| matches!(target, Held::Edge(..)));
+            if edges && strips::is_laid(self, work) {
+                continue;
+            }
             if let Some(whole) = whole.filter(|_| edges) {
                 return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
             }
@@ -286,6 +290,7 @@ impl<'a, 'e> Desk<'a, 'e> {
             Verb::Cut => cutting::draw(self, scale, way),
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),
+            Verb::Sew if strips::are_laid(self) => strips::draw(self, scale, way)?,
             Verb::Sew => pile::draw(self, &self.past.now, scale, way),
             Verb::Topstitch | Verb::Edgestitch | Verb::Press if self.is_whole(verb) => {
                 single::draw(self, verb, scale, way)?
@@ -293,8 +298,12 @@ impl<'a, 'e> Desk<'a, 'e> {
             Verb::Topstitch | Verb::Edgestitch | Verb::Understitch | Verb::Press => {
                 opened::draw(self, verb, scale, way)
             }
+            Verb::Attach if self.is_on_marks(verb) => single::draw(self, verb, scale, way)?,
             Verb::Pin | Verb::Attach | Verb::Baste => match self.held(verb) {
                 seams if !seams.is_empty() => pile::draw(self, &seams, scale, way),
+                _ if verb == Verb::Pin && !self.sewn_next().is_empty() => {
+                    pile::draw(self, &self.sewn_next(), scale, way)
+                }
                 _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
@@ -304,11 +313,46 @@ impl<'a, 'e> Desk<'a, 'e> {
         })
     }
 
+    /// Whether every fact of a verb names marks where a notion goes.
+    fn is_on_marks(&self, verb: Verb) -> bool {
+        let marked = |work: &EditionWork<'_>| {
+            let mark = work.touched().any(|touched| matches!(touched, Touched::Inside(..)));
+            mark && work.touched().all(|touched| matches!(touched, Touched::Inside(..) | Touched::Notion(_)))
+        };
+        self.step.works.iter().filter(|work| work.verb == verb).all(marked)
+    }
+
+    /// Whole pieces that are pinned are pinned where the next step sews them.
+    fn sewn_next(&self) -> Vec<Seam> {
+        let named = self.drawn(Verb::Pin);
+        let mut after = self.edition.steps().filter(|step| step.number > self.step.number);
+        let Some(next) = after.find(|step| step.works.iter().any(|work| work.verb == Verb::Sew)) else {
+            return Vec::new();
+        };
+        let pinned = self.step.works.iter().position(|work| work.verb == Verb::Pin).unwrap_or(0);
+        let mut seams = Past::of(self.edition, next).now;
+        seams.retain(|seam| copies(&seam.members).iter().all(|copy| named.contains(copy)));
+        seams.iter_mut().for_each(|seam| (seam.work, seam.gap) = (pinned, None));
+        seams
+    }
+
     /// The seams that pinning, attaching or basting holds for now: facts that name edges of two things.
     fn held(&self, verb: Verb) -> Vec<Seam> {
         let mut seams = Vec::new();
         for (at, work) in self.step.works.iter().enumerate().filter(|(_, work)| work.verb == verb) {
             let members = held(work, self.edition);
+            // The largest lies beneath, so that what is held to it does not turn it.
+            let mut members = members;
+            let area = |member: &Held| match member {
+                Held::Copy(copy) | Held::Edge(copy, _) => {
+                    self.edition.values.whole(self.edition.cast[*copy].piece).map_or(0.0, |shape| {
+                        let (wide, high) = shape.box_size();
+                        wide * high
+                    })
+                }
+                _ => 0.0,
+            };
+            members.sort_by(|one, other| area(other).total_cmp(&area(one)));
             let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
             if edges && copies(&members).len() > 1 {
                 let allowance = work.allowance.and_then(millimetres);
