@@ -3,12 +3,15 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "draw/counts.rs"]
+mod counts;
 #[path = "draw/laid.rs"]
 mod laid;
 #[path = "draw/placed.rs"]
 mod placed;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use bench::{demo, root, written};
 use kurbo::{BezPath, Rect, Shape as _};
@@ -325,40 +328,66 @@ fn a_boxed_corner_is_as_long_as_the_bag_is_deep() {
     });
 }
 
+/// What is wrong with the words of a drawing: those that leave its frame, and those that lie over others.
+fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<String> {
+    let options = usvg::Options {
+        fontdb: database.clone(),
+        ..usvg::Options::default()
+    };
+    let tree = usvg::Tree::from_str(&figure.svg, &options).expect("a drawing");
+    let mut boxes = Vec::new();
+    words(tree.root(), &mut boxes);
+    let frame = Rect::new(
+        0.0,
+        0.0,
+        f64::from(tree.size().width()),
+        f64::from(tree.size().height()),
+    );
+    let mut wrong = Vec::new();
+    for (at, one) in boxes.iter().enumerate() {
+        if !frame.contains_rect(*one) {
+            wrong.push(format!("{}: {one:?} leaves {frame:?}", figure.path));
+        }
+        for other in &boxes[at + 1..] {
+            // Boxes reach from the highest letter of the type to the lowest: lines may share a little.
+            let shared = one.intersect(*other);
+            if shared.width() > 0.5 && shared.height() > 0.3 * one.height() {
+                wrong.push(format!("{}: {one:?} lies over {other:?}", figure.path));
+            }
+        }
+    }
+    wrong
+}
+
 #[test]
 fn words_stand_apart_and_inside_the_frame() {
     each_size(|compiled, size| {
         let (database, _) = fonts(&compiled.house);
         for (step, ..) in STEPS {
             let figure = drawn(compiled, size, step);
-            let options = usvg::Options {
-                fontdb: database.clone(),
-                ..usvg::Options::default()
-            };
-            let tree = usvg::Tree::from_str(&figure.svg, &options).expect("a drawing");
-            let mut boxes = Vec::new();
-            words(tree.root(), &mut boxes);
-            assert!(!boxes.is_empty(), "{step} has no words");
-            let frame = Rect::new(
-                0.0,
-                0.0,
-                f64::from(tree.size().width()),
-                f64::from(tree.size().height()),
-            );
-            for (at, one) in boxes.iter().enumerate() {
-                assert!(
-                    frame.contains_rect(*one),
-                    "{step}, size {size}: {one:?} leaves {frame:?}"
-                );
-                for other in &boxes[at + 1..] {
-                    // Boxes reach from the highest letter of the type to the lowest: lines may share a little.
-                    let shared = one.intersect(*other);
-                    let over = shared.width() > 0.5 && shared.height() > 0.3 * one.height();
-                    assert!(!over, "{step}, size {size}: {one:?} lies over {other:?}");
-                }
+            assert!(figure.svg.contains("<text"), "{step} has no words");
+            assert_eq!(crowded(figure, &database), [""; 0], "size {size}");
+        }
+    });
+}
+
+#[test]
+fn words_stand_apart_on_every_step_of_every_demo() {
+    let mut seen = 0;
+    let mut wrong = Vec::new();
+    counts::each_redrawn(|name, compiled| {
+        let (database, _) = fonts(&compiled.house);
+        for (size, of) in compiled.sizes.iter().enumerate() {
+            let figures = compiled.figures.of_size(size).map(|(_, figure)| figure);
+            for figure in figures.filter(|figure| figure.path.starts_with("draw:")) {
+                seen += 1;
+                let found = crowded(figure, &database).into_iter();
+                wrong.extend(found.map(|fault| format!("{name}, {of}: {fault}")));
             }
         }
     });
+    assert!(seen > 250, "only {seen} drawings were looked at");
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
 fn words(group: &usvg::Group, boxes: &mut Vec<Rect>) {

@@ -10,7 +10,7 @@ use crate::resolve::{CopyId, EdgeId, Inside, MarkAt, Touched};
 
 /// From which length against its width on a piece is folded lengthwise where nobody says how (common practice, no
 /// source).
-const LONG: f64 = 1.5;
+pub const LONG: f64 = 1.5;
 
 /// How the words behind a folded piece say that it is folded.
 enum Way {

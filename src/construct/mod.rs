@@ -49,6 +49,7 @@ mod ways;
 mod wrapped;
 mod zips;
 
+pub use creases::LONG;
 pub use fault::{Alike, Cause, Fault, Moment, OffEdge, OnEachOther, RawOf, Shut, Unfilled, Unreckoned};
 pub use history::{History, SewnSeam};
 pub use play::play;

@@ -13,8 +13,8 @@ use crate::figure::numbers;
 use crate::model::{Outline, Verb};
 use crate::resolve::{CopyId, FabricId, PieceId, Shown};
 
-/// The width that a row of pieces may take, in mm.
-const ROW: f64 = 71.0;
+/// What of the sheet's width a row of pieces leaves, in mm.
+const BESIDE: f64 = 5.0;
 /// What stays free between two rows, in mm.
 const ROWS: f64 = 1.4;
 /// How far a second copy stands out behind the first, in mm.
@@ -28,6 +28,7 @@ struct Lot {
 }
 
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Option<Page<'a>> {
+    let whole = desk.sheet.width - BESIDE;
     let mut lots: Vec<Lot> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == Verb::Cut) {
         for copy in copies(&held(work, desk.edition)) {
@@ -43,7 +44,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Optio
     let mut row = Page::new(desk.ruler);
     // What is cut from one pattern stands together.
     lots.sort_by_key(|lot| lot.piece);
-    let mut room = ROW;
+    let mut room = whole;
     for (at, lot) in lots.iter().enumerate() {
         let first = !lots[..at].iter().any(|known| known.piece == lot.piece);
         // The fabric tells apart what is cut from one pattern.
@@ -53,8 +54,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, measured: bool) -> Optio
         let wanted = one.bounds().width() * (kin + 1) as f64;
         room -= one.bounds().width() + 4.0;
         let starts = row.bounds().width() > 0.0;
-        if starts && (room < 0.0 || (wanted <= ROW && row.bounds().width() + 4.0 + wanted > ROW)) {
-            room = ROW - one.bounds().width();
+        if starts && (room < 0.0 || (wanted <= whole && row.bounds().width() + 4.0 + wanted > whole)) {
+            room = whole - one.bounds().width();
             page.join(std::mem::replace(&mut row, Page::new(desk.ruler)), false, ROWS);
         }
         row.join(one, true, 4.0);

@@ -1,6 +1,7 @@
 //! What drawing a step has at hand, and why it may not be drawn.
 
 use super::cloth::Cloth;
+use super::page::Sheet;
 use super::past::Past;
 use crate::figure::{Ruler, numbers};
 use crate::resolve::{Edition, EditionStep, Worked};
@@ -31,6 +32,7 @@ pub(super) struct Desk<'a, 'e> {
     pub past: Past,
     pub cloths: Vec<Cloth>,
     pub ruler: &'a Ruler<'a>,
+    pub sheet: Sheet,
 }
 
 /// A length as the booklet prints it.

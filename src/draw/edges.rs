@@ -31,7 +31,8 @@ pub(super) fn turn(
     let mut bands = Vec::new();
     for edge in &one.edges {
         let own = desk.edition.values.allowance(piece, edge).map(to_f64);
-        let Some(deep) = own.or_else(|| one.work.allowance.and_then(millimetres)).filter(|deep| *deep > 0.0) else {
+        let told = || one.work.allowance.and_then(millimetres).or_else(|| desk.hemmed(one.copy, edge));
+        let Some(deep) = own.filter(|deep| *deep > 0.0).or_else(told).filter(|deep| *deep > 0.0) else {
             return Err(Undrawn::unclear(format!("nothing says how deep `{edge}` is turned")));
         };
         let twice =
@@ -89,6 +90,14 @@ impl Desk<'_, '_> {
             .map(|rim| self.seam_at(copy, &rim.name).is_some())
             .fold((true, 0), |(all, count), sewn| (all && sewn, count + 1))
             >= (true, 1)
+    }
+
+    /// How deep the hem is at which an edge is turned for good, in mm of cloth.
+    fn hemmed(&self, copy: CopyId, edge: &str) -> Option<f64> {
+        let wanted = super::past::Held::Edge(copy, edge.to_owned());
+        let mut hems = self.edition.steps().flat_map(|step| &step.works).filter(|work| work.verb == Verb::Hem);
+        let hem = hems.find(|work| super::past::held(work, self.edition).contains(&wanted))?;
+        hem.allowance.and_then(millimetres)
     }
 
     /// Whether a fold before, or in this step, turned an edge twice.

@@ -54,6 +54,22 @@ impl Detail {
             Detail::Name(point, name) => Detail::Name(place * *point, name.clone()),
         }
     }
+
+    /// The same where its cloth is bent: where points and lines come to lie.
+    pub fn bent(&self, point: impl Fn(Point) -> Point, path: impl Fn(&BezPath) -> BezPath) -> Detail {
+        let line = |line: &Line| Line::new(point(line.p0), point(line.p1));
+        match self {
+            Detail::Sewn(one) => Detail::Sewn(line(one)),
+            Detail::Folded(one) => Detail::Folded(line(one)),
+            Detail::Onto(one) => Detail::Onto(line(one)),
+            Detail::Laid(one) => Detail::Laid(line(one)),
+            Detail::Up(one) => Detail::Up(line(one)),
+            Detail::Hole(one) => Detail::Hole(line(one)),
+            Detail::Dot(at) => Detail::Dot(point(*at)),
+            Detail::Placed(one) => Detail::Placed(path(one)),
+            Detail::Name(at, name) => Detail::Name(point(*at), name.clone()),
+        }
+    }
 }
 
 /// How far from the stitching line the arrows of darts and pleats lie, as a share of their lines.

@@ -16,7 +16,7 @@ use crate::resolve::CopyId;
 const QUILTING: f64 = 6.0;
 
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Option<Page<'a>> {
-    let mut page = Page::new(desk.ruler);
+    let mut drawings = Vec::new();
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
@@ -35,8 +35,9 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             continue;
         }
         looks.push(look);
-        page.join(pile(desk, &group, verb, scale)?, beside, 4.0);
+        drawings.push(pile(desk, &group, verb, scale)?);
     }
+    let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
     if !again.is_empty() {
         page.caption(format!("the same with {}", listed(&again)));
     }

@@ -21,6 +21,7 @@ impl Desk<'_, '_> {
 
     /// The class of a copy seen from one side, with what was fused to it.
     pub fn class(&self, copy: CopyId, face: Face) -> &'static str {
+        let face = if self.past.is_folded(copy) { Face::Right } else { face };
         match (self.cloth(copy), face) {
             (Cloth::Wadding, _) => "wadding",
             (Cloth::Interfacing, _) => "interfacing",
@@ -75,7 +76,7 @@ impl Desk<'_, '_> {
     /// Which side is up, in words; empty for layers without sides.
     pub fn side(&self, copy: CopyId, face: Face) -> &'static str {
         match (self.class(copy, face), face) {
-            _ if self.is_tape(copy) => "",
+            _ if self.is_tape(copy) || self.past.is_folded(copy) => "",
             (_, Face::Right) if matches!(self.cloth(copy), Cloth::Wadding | Cloth::Interfacing) => "",
             ("wadding", Face::Wrong) if self.cloth(copy) != Cloth::Wadding => "wadding side up",
             (_, Face::Wrong) if matches!(self.cloth(copy), Cloth::Wadding | Cloth::Interfacing) => "",

@@ -3,6 +3,7 @@
 //! One scale holds for everything on a drawing: the largest round one at which all of it fits. What
 //! the facts do not say is not drawn; a step that cannot be drawn truly is not drawn at all.
 
+mod bag;
 mod bent;
 mod cloth;
 mod corner;
@@ -10,10 +11,12 @@ mod cutting;
 mod desk;
 mod drawn;
 mod edges;
+mod folding;
 mod handled;
 mod inside;
 mod lap;
 mod layers;
+mod lies;
 mod look;
 mod opened;
 mod overview;
@@ -30,8 +33,10 @@ mod shut;
 mod single;
 mod stack;
 mod step;
+mod strips;
 mod trace;
 mod trimmings;
+mod turned;
 
 pub use drawn::draw_steps;
 pub use inside::Detail;

@@ -6,10 +6,21 @@ use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape as _, Vec2};
 use super::trace::open_line;
 use crate::figure::{Ruler, escape};
 
-/// The width of every drawn step, in mm: it stands beside its words.
-const WIDTH: f64 = 76.0;
-/// The least and the greatest height, in mm.
-const HEIGHTS: (f64, f64) = (36.0, 62.0);
+/// A sheet that a step is drawn on, in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Sheet {
+    pub width: f64,
+    /// The greatest height.
+    high: f64,
+}
+
+/// Beside its words.
+pub(super) const BESIDE: Sheet = Sheet { width: 76.0, high: 62.0 };
+/// Above them: for what would be too small to be read beside them.
+pub(super) const ABOVE: Sheet = Sheet { width: 156.0, high: 100.0 };
+
+/// The least height, in mm.
+const LEAST: f64 = 36.0;
 /// What stays white at every side, in mm.
 const MARGIN: f64 = 1.6;
 /// What stays free round words, in mm.
@@ -251,17 +262,41 @@ impl<'a> Page<'a> {
         self.taken.extend(other.taken);
     }
 
+    /// How large the largest shape is drawn, in mm.
+    pub fn reach(&self) -> f64 {
+        let shapes = self.items.iter().filter_map(|item| match item {
+            Item::Path(_, path) => Some(path.bounding_box()),
+            _ => None,
+        });
+        shapes.map(|shape| shape.width().max(shape.height())).fold(0.0, f64::max)
+    }
+
+    /// Drawings side by side, in as many rows as they need, or below each other.
+    pub fn flowed(ruler: &'a Ruler<'a>, drawings: Vec<Page<'a>>, beside: bool, gap: f64, sheet: Sheet) -> Page<'a> {
+        let mut page = Page::new(ruler);
+        let mut row = Page::new(ruler);
+        for drawing in drawings {
+            let wide = row.bounds().width() + gap + drawing.bounds().width();
+            if !row.items.is_empty() && (!beside || wide > sheet.width - 2.0 * MARGIN) {
+                page.join(std::mem::replace(&mut row, Page::new(ruler)), false, gap);
+            }
+            row.join(drawing, true, gap);
+        }
+        page.join(row, false, gap);
+        page
+    }
+
     /// Sets the captions and writes the drawing; `None` when it does not fit the sheet.
-    pub fn finish(mut self, scale: u32) -> Option<String> {
+    pub fn finish(mut self, scale: u32, sheet: Sheet) -> Option<String> {
         let drawn = self.bounds();
         let (size, step) = (self.ruler.type_size(), self.ruler.line());
         let mut y = drawn.y1 + 1.6 + size;
         for caption in self.take_captions() {
             let mut lines = Vec::new();
-            for line in self.wrapped(&caption, WIDTH - 2.0 * MARGIN - 2.0 * AIR)? {
+            for line in self.wrapped(&caption, sheet.width - 2.0 * MARGIN - 2.0 * AIR)? {
                 let width = self.ruler.width(&line) / 2.0 + AIR;
                 // Centred under the drawing, as far as the sheet allows.
-                let least = drawn.x0.min(drawn.center().x - WIDTH / 2.0 + MARGIN) + width;
+                let least = drawn.x0.min(drawn.center().x - sheet.width / 2.0 + MARGIN) + width;
                 let x = drawn.center().x.max(least);
                 lines.push((line, Point::new(x, y)));
                 y += step;
@@ -269,18 +304,18 @@ impl<'a> Page<'a> {
             self.lines(lines, Anchor::Middle);
         }
         let bounds = self.bounds();
-        let height = (bounds.height() + 2.0 * MARGIN).max(HEIGHTS.0);
-        if bounds.width() > WIDTH - 2.0 * MARGIN + 0.01 || height > HEIGHTS.1 + 0.01 {
+        let height = (bounds.height() + 2.0 * MARGIN).max(LEAST);
+        if bounds.width() > sheet.width - 2.0 * MARGIN + 0.01 || height > sheet.high + 0.01 {
             return None;
         }
         let height = (height * 10.0).ceil() / 10.0;
-        let middle = Point::new(WIDTH / 2.0, height / 2.0);
-        Some(self.moved(middle - bounds.center()).written(height, scale))
+        let middle = Point::new(sheet.width / 2.0, height / 2.0);
+        Some(self.moved(middle - bounds.center()).written((sheet.width, height), scale))
     }
 
-    fn written(&self, height: f64, scale: u32) -> String {
+    fn written(&self, (width, height): (f64, f64), scale: u32) -> String {
         let mut svg = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {}\" width=\"{WIDTH}mm\" data-scale=\"1:{scale}\">\n",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {}\" width=\"{width}mm\" data-scale=\"1:{scale}\">\n",
             number(height)
         );
         let (labels, shapes): (Vec<&Item>, Vec<&Item>) =

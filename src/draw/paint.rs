@@ -19,6 +19,9 @@ use crate::resolve::{CopyId, EditionWork, Worked};
 /// cloth (common practice, no source: edge stitching lies 2 to 3 mm in).
 pub(super) const CLOSE: f64 = 3.0;
 
+/// How far the lower layer of a folded piece stands out, in mm on paper.
+const DOUBLED: f64 = 0.7;
+
 /// A line of stitching: its stretches, and where a gap is.
 pub(super) struct Stitching {
     pub stretches: Vec<BezPath>,
@@ -119,7 +122,14 @@ impl Desk<'_, '_> {
                 }
             }
             Who::Copy(copy) => {
+                if let Some(way) = part.doubled {
+                    page.path(
+                        self.class(copy, part.face),
+                        kurbo::Affine::translate(way * DOUBLED) * part.visible.clone(),
+                    );
+                }
                 self.cloth_of(page, copy, &part);
+                part.gathers.iter().for_each(|fold| page.path("context", fold.clone()));
                 up(page, &part);
                 for detail in &part.shut {
                     let (class, line) = match detail {

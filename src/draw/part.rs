@@ -5,14 +5,22 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 use super::cloth::Face;
 use super::desk::Desk;
 use super::inside::{Detail, each};
+use super::lies::{Lies, drawn_in};
 use super::shut::Shut;
-use super::trace::{Side, corners, cut_back, inward, straight};
+use super::trace::{Side, closed_line, corners, cut_back, inward, length, open_line, straight};
+use super::turned::Turned;
 use crate::geometry::Along;
 use crate::model::NotchAt;
 use crate::resolve::{CopyId, Inside, NotionId};
 
 /// How wide a closed zip is over both tapes, in mm (common practice, no source).
 const ZIP_WIDTH: f64 = 30.0;
+
+/// How far apart folds of gathered cloth are drawn, in mm of cloth.
+const GATHER: f64 = 35.0;
+
+/// What the edge is called at which a piece is folded.
+const FOLD: &str = "fold";
 
 /// How far the waves of a torn edge reach, in mm on paper.
 const TORN: f64 = 1.2;
@@ -54,11 +62,20 @@ pub(super) struct Part {
     pub inside: Vec<(Inside, Vec<Detail>)>,
     /// The lines of darts, pleats and tucks that were closed before.
     pub shut: Vec<Detail>,
+    /// Folds of cloth that run in from a gathered edge.
+    pub gathers: Vec<BezPath>,
+    /// Where the lower of two layers stands out, of a piece that lies folded in half; one long.
+    pub doubled: Option<Vec2>,
 }
 
 impl Part {
     /// A copy at a scale, upright, with one side up; `None` when its outline could not be worked out.
     pub fn copy(desk: &Desk<'_, '_>, copy: CopyId, face: Face, scale: f64) -> Option<Part> {
+        Part::lying(desk, copy, face, scale, &desk.past.lies(copy))
+    }
+
+    /// The same as it lies in a way of its own.
+    pub fn lying(desk: &Desk<'_, '_>, copy: CopyId, face: Face, scale: f64, lies: &Lies) -> Option<Part> {
         let member = &desk.edition.cast[copy];
         let shape = desk.edition.values.shape(member.piece)?;
         let piece = &desk.edition.draft.facts.pieces[member.piece];
@@ -101,13 +118,96 @@ impl Part {
             notches,
             inside,
             shut: Vec::new(),
+            gathers: Vec::new(),
+            doubled: None,
         };
+        if desk.past.turned.contains_key(&copy) {
+            part.turn(Turned::of(whole, |edge| desk.past.is_turned_in(copy, edge)));
+        }
         if !shut.is_empty() {
             part.close(&shut, &closed);
         }
+        part.lie(lies);
         let turned = (face == Face::Wrong) != member.mirrored;
         let placed = Affine::scale(1.0 / scale) * if turned { Affine::FLIP_X } else { Affine::IDENTITY };
         Some(part.moved(placed))
+    }
+
+    /// Lets the seams lie at the edge, in the author's drawing.
+    fn turn(&mut self, turned: Turned) {
+        self.visible = turned.outline.clone();
+        self.outline = turned.outline;
+        for (name, line, hidden) in turned.edges {
+            if let Some(rim) = self.rims.iter_mut().find(|rim| rim.name == name) {
+                rim.lines = vec![line];
+            }
+            if hidden {
+                self.notches.retain(|(edge, ..)| *edge != name);
+                self.hidden.push(name);
+            }
+        }
+    }
+
+    /// Gathers edges and folds the piece up, in the author's drawing.
+    fn lie(&mut self, lies: &Lies) {
+        for (edge, share) in &lies.gathered {
+            let Some(hold) = self.hold(edge) else { continue };
+            let bounds = self.bounds();
+            let deep = bounds.width() * hold.1.x.abs() + bounds.height() * hold.1.y.abs();
+            let long = self.length(edge);
+            let across = Vec2::new(-hold.1.y, hold.1.x);
+            let folds = (long / GATHER).clamp(5.0, 24.0) as usize;
+            self.gathers.extend((1..folds).map(|at| {
+                let from = hold.0 + across * (long * (at as f64 / folds as f64 - 0.5));
+                let far = deep * if at % 2 == 0 { 0.3 } else { 0.2 };
+                open_line(&[from, from + hold.1 * far])
+            }));
+            self.bend(|point| drawn_in(hold, deep, *share, point));
+        }
+        if lies.folds.is_none() {
+            return;
+        }
+        let bounds = self.bounds();
+        self.bend(|point| lies.folded(bounds, point));
+        (self.notches, self.inside, self.layer) = (Vec::new(), Vec::new(), None);
+        self.hidden.extend(self.rims.iter().map(|rim| rim.name.clone()));
+        let Some(way) = lies.doubled(bounds) else { return };
+        // The far one of two edges lies on the near one; what is far now is the fold.
+        let far = |rim: &Rim| {
+            middle_of(rim).is_some_and(|middle| (middle - self.outline.bounding_box().center()).dot(way) > 0.0)
+        };
+        let side = |rim: &Rim| {
+            rim.lines.first().and_then(straight).is_some_and(|(from, to)| (to - from).dot(way).abs() < 1e-6)
+        };
+        let near: Vec<BezPath> =
+            self.rims.iter().filter(|rim| side(rim) && !far(rim)).flat_map(|rim| rim.lines.clone()).collect();
+        let mut fold = Vec::new();
+        let lays: Vec<bool> = self.rims.iter().map(|rim| side(rim) && far(rim)).collect();
+        for (rim, _) in self.rims.iter_mut().zip(lays).filter(|(_, lays)| *lays) {
+            fold.append(&mut rim.lines);
+            rim.lines.clone_from(&near);
+        }
+        self.rims.push(Rim { name: FOLD.to_owned(), lines: fold });
+        self.doubled = Some(-way);
+    }
+
+    /// Moves every point of the part.
+    fn bend(&mut self, to: impl Fn(Point) -> Point) {
+        let path = |path: &BezPath| {
+            let points: Vec<Point> = corners(path).into_iter().map(&to).collect();
+            match path.elements().last() {
+                Some(kurbo::PathEl::ClosePath) => closed_line(&points),
+                _ => open_line(&points),
+            }
+        };
+        self.outline = path(&self.outline);
+        self.visible = path(&self.visible);
+        self.layer = self.layer.as_ref().map(path);
+        let rims = self.rims.iter_mut().flat_map(|rim| &mut rim.lines);
+        rims.chain(&mut self.gathers).for_each(|line| *line = path(line));
+        self.notches.iter_mut().for_each(|(_, point, _)| *point = to(*point));
+        let details = self.inside.iter_mut().flat_map(|(_, details)| details);
+        details.chain(&mut self.shut).for_each(|detail| *detail = detail.bent(&to, path));
     }
 
     /// Shuts what was closed before, in the author's drawing.
@@ -129,11 +229,9 @@ impl Part {
     pub fn zip(zip: NotionId, length: f64, face: Face, scale: f64) -> Part {
         let at = |x: f64, y: f64| Point::new(x, y);
         let (a, b, c, d) = (at(0.0, 0.0), at(length, 0.0), at(length, ZIP_WIDTH), at(0.0, ZIP_WIDTH));
-        let edge = |name: &str, from: Point, to: Point| Rim {
-            name: name.to_owned(),
-            lines: vec![super::trace::open_line(&[from, to])],
-        };
-        let outline = super::trace::closed_line(&[a, b, c, d]);
+        let edge =
+            |name: &str, from: Point, to: Point| Rim { name: name.to_owned(), lines: vec![open_line(&[from, to])] };
+        let outline = closed_line(&[a, b, c, d]);
         let part = Part {
             who: Who::Zip(zip),
             face,
@@ -145,6 +243,8 @@ impl Part {
             notches: Vec::new(),
             inside: Vec::new(),
             shut: Vec::new(),
+            gathers: Vec::new(),
+            doubled: None,
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
         part.moved(Affine::scale(1.0 / scale) * turn)
@@ -157,6 +257,8 @@ impl Part {
         for line in self.rims.iter_mut().flat_map(|rim| &mut rim.lines) {
             *line = by * line.clone();
         }
+        self.gathers.iter_mut().for_each(|line| *line = by * line.clone());
+        self.doubled = self.doubled.map(|way| (by * way.to_point() - by * Point::ORIGIN).normalize());
         for detail in self.inside.iter_mut().flat_map(|(_, details)| details).chain(&mut self.shut) {
             *detail = detail.moved(by);
         }
@@ -194,7 +296,7 @@ impl Part {
 
     /// The length of an edge, in mm on paper.
     pub fn length(&self, edge: &str) -> f64 {
-        self.rim(edge).map_or(0.0, |rim| rim.lines.iter().map(|line| super::trace::length(&corners(line))).sum())
+        self.rim(edge).map_or(0.0, |rim| rim.lines.iter().map(|line| length(&corners(line))).sum())
     }
 
     /// The same part moved and turned so that the point `far` inside the middle of an edge comes to
@@ -227,6 +329,10 @@ impl Part {
     pub fn bounds(&self) -> Rect {
         self.visible.bounding_box()
     }
+}
+
+fn middle_of(rim: &Rim) -> Option<Point> {
+    rim.lines.first().and_then(straight).map(midpoint)
 }
 
 /// The middle of a straight line.

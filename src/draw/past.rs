@@ -1,14 +1,17 @@
 //! What was done before a step, as far as it shows in a drawing of the step.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
+use kurbo::Shape as _;
+
+use super::lies::{Fold, Folds, Lies};
 use crate::construct::play;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Inside, NotionId, Touched, Worked, ZipEdge};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Inside, NotionId, Target, Touched, Worked, ZipEdge};
 
-/// How a piece is told that was turned right side out.
-pub(super) const TURNED: &str = "turned out";
+/// How a piece is told that was folded up.
+const FOLDED: &str = "folded";
 
 /// Something that work holds, its edges by the names that are drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,8 +33,9 @@ pub(super) struct Seam {
     pub gap: Option<f64>,
     /// What was basted to its edges before and is caught: it lies between the layers, and the facts do not say where.
     pub between: Vec<CopyId>,
-    /// The work fact's place in its step.
+    /// The work fact's place in its step, and the number of that.
     pub work: usize,
+    pub step: usize,
 }
 
 /// The work before a step, and the seams of the step itself.
@@ -49,12 +53,14 @@ pub(super) struct Past {
     pub trimmed: BTreeSet<CopyId>,
     /// Darts, pleats and tucks that are closed.
     pub closed: Vec<(CopyId, Inside)>,
-    /// Copies that are folded up as a whole, or gathered, so that their outline is no longer the one
-    /// that was cut; with the number of the step.
+    /// Copies that are folded up or gathered, where that tells their shape.
+    pub lies: BTreeMap<CopyId, Lies>,
+    /// Copies that are folded or gathered in a way that leaves their shape open; with the number of the step.
     pub changed: Vec<(CopyId, usize, &'static str)>,
-    /// Copies with a boxed corner, or turned out: nothing lies flat any more; with the number of the
-    /// step.
-    pub rounded: Vec<(CopyId, usize, &'static str)>,
+    /// Copies with a boxed corner, so that nothing lies flat any more; with the number of the step.
+    pub boxed: Vec<(CopyId, usize)>,
+    /// Copies that were turned right side out; with the number of the step.
+    pub turned: BTreeMap<CopyId, usize>,
 }
 
 impl Past {
@@ -68,7 +74,9 @@ impl Past {
             let mut members: Vec<Held> = seam.members.iter().filter_map(|member| shown(member, edition)).collect();
             let mut between = Vec::new();
             if now {
-                let loose = basted(edition, step.number, work);
+                let mut loose = basted(edition, step.number, work);
+                let caught = work.caught.iter().flat_map(|target| &target.touched);
+                loose.extend(caught.filter_map(|touched| touched.copy()));
                 between = copies(&members);
                 between.retain(|copy| loose.contains(copy));
                 members.retain(|member| !matches!(member, Held::Edge(copy, _) if loose.contains(copy)));
@@ -79,13 +87,19 @@ impl Past {
                 allowance: work.allowance.and_then(millimetres),
                 gap: work.leave.and_then(millimetres).filter(|_| now || seam.open_gap || closed_now),
                 work: seam.sewn.work,
+                step: seam.sewn.step,
             };
-            if now { past.now.push(told) } else { past.seams.push(told) }
+            let told = pairs(work, told, edition);
+            if now { past.now.extend(told) } else { past.seams.extend(told) }
         }
         for earlier in edition.steps_to(Some(step.number)).filter(|earlier| earlier.number < step.number) {
             for work in &earlier.works {
                 past.note(work, earlier.number, edition);
             }
+        }
+        // What the step turns before it stitches is drawn as it is turned.
+        for work in step.works.iter().take_while(|work| !work.verb.stitches()).filter(|work| work.verb == Verb::Turn) {
+            past.turn(work, copies(&held(work, edition)), step.number);
         }
         past
     }
@@ -112,18 +126,79 @@ impl Past {
                 self.topstitched.extend(edges);
             }
             Verb::Trim => self.trimmed.extend(whole),
-            Verb::Fold => self.changed.extend(whole.map(|copy| (copy, step, "folded"))),
+            Verb::Fold => self.fold(work, step, edition),
+            Verb::Open => whole.for_each(|copy| {
+                self.lies.entry(copy).or_default().folds = Folds::NONE;
+                self.changed.retain(|(other, _, how)| *other != copy || *how != FOLDED);
+            }),
             Verb::Dart | Verb::Pleat | Verb::Tuck => {
                 self.closed.extend(work.touched().filter_map(|touched| match touched {
                     Touched::Inside(copy, inside) => Some((copy, inside)),
                     _ => None,
                 }))
             }
-            Verb::Gather => self.changed.extend(copies(&targets).into_iter().map(|copy| (copy, step, "gathered"))),
-            Verb::Box => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, "boxed"))),
-            Verb::Turn => self.rounded.extend(copies(&targets).into_iter().map(|copy| (copy, step, TURNED))),
+            Verb::Gather => self.gather(&targets, step, edition),
+            Verb::Box => self.boxed.extend(copies(&targets).into_iter().map(|copy| (copy, step))),
+            Verb::Turn => self.turn(work, copies(&targets), step),
             _ => {}
         }
+    }
+
+    fn fold(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>) {
+        for touched in work.touched() {
+            let (copy, fold) = match touched {
+                Touched::Copy(copy) => (copy, folded(work, copy, edition)),
+                Touched::Inside(copy, _) => (copy, None),
+                _ => continue,
+            };
+            match fold {
+                Some(fold) => {
+                    let lies = self.lies.entry(copy).or_default();
+                    lies.folds = lies.folds.after(fold);
+                }
+                None => self.changed.push((copy, step, FOLDED)),
+            }
+        }
+    }
+
+    fn gather(&mut self, targets: &[Held], step: usize, edition: &Edition<'_>) {
+        for target in targets {
+            let Held::Edge(copy, edge) = target else { continue };
+            match gathered_to(edition, target) {
+                Some(share) => self.lies.entry(*copy).or_default().gathered.push((edge.clone(), share)),
+                None => self.changed.push((*copy, step, "gathered")),
+            }
+        }
+    }
+
+    /// What is turned right side out is all that is sewn to it; a facing is turned by itself.
+    fn turn(&mut self, work: &EditionWork<'_>, mut named: Vec<CopyId>, step: usize) {
+        let aside = work.work.words.iter().any(|words| words.text.contains("inside"));
+        let mut seams: Vec<Vec<CopyId>> =
+            self.seams.iter().filter(|seam| seam.step <= step && !aside).map(|seam| copies(&seam.members)).collect();
+        while let Some(at) = seams.iter().position(|seam| seam.iter().any(|copy| named.contains(copy))) {
+            let more = seams.remove(at);
+            named.extend(more.into_iter().filter(|copy| !named.contains(copy)).collect::<Vec<_>>());
+        }
+        named.into_iter().for_each(|copy| {
+            self.turned.entry(copy).or_insert(step);
+        });
+    }
+
+    /// How a copy lies.
+    pub fn lies(&self, copy: CopyId) -> Lies {
+        self.lies.get(&copy).cloned().unwrap_or_default()
+    }
+
+    /// Whether a copy lies folded up, so that its right side is outside all round.
+    pub fn is_folded(&self, copy: CopyId) -> bool {
+        self.lies.get(&copy).is_some_and(|lies| !lies.folds.is_none())
+    }
+
+    /// Whether an edge was sewn before its copy was turned.
+    pub fn is_turned_in(&self, copy: CopyId, edge: &str) -> bool {
+        let Some(turned) = self.turned.get(&copy) else { return false };
+        self.seams_of(copy).any(|(seam, own)| own == edge && seam.step <= *turned)
     }
 
     /// What is closed in a copy.
@@ -140,6 +215,76 @@ impl Past {
             })
         })
     }
+}
+
+/// What a fact joins, side by side: each row of edges counts as one.
+fn sides<'w>(work: &'w EditionWork<'_>) -> Vec<Vec<&'w Target>> {
+    let mut sides: Vec<Vec<&Target>> = Vec::new();
+    for target in &work.targets {
+        match sides.last_mut() {
+            Some(side) if target.row.is_some() && side[0].row == target.row => side.push(target),
+            _ => sides.push(vec![target]),
+        }
+    }
+    sides
+}
+
+/// A seam between two rows of pieces is a seam for each pair in them.
+fn pairs(work: &EditionWork<'_>, seam: Seam, edition: &Edition<'_>) -> Vec<Seam> {
+    let row = |side: &Vec<&Target>| {
+        let all = side.iter().flat_map(|target| &target.touched);
+        let row: Vec<Held> = all.filter_map(|touched| shown(touched, edition)).collect();
+        (copies(&row).len() == row.len() && row.len() > 1).then_some(row)
+    };
+    let rows: Option<Vec<Vec<Held>>> = sides(work).iter().map(row).collect();
+    let Some([one, other]) = rows.as_deref() else { return vec![seam] };
+    let all = one.iter().chain(other);
+    if one.len() != other.len() || !seam.between.is_empty() || !all.clone().all(|member| seam.members.contains(member))
+    {
+        return vec![seam];
+    }
+    let pair = |(one, other): (&Held, &Held)| Seam { members: vec![one.clone(), other.clone()], ..seam.clone() };
+    one.iter().zip(other).map(pair).collect()
+}
+
+/// How a fact folds a whole copy that is a rectangle; `None` where that leaves its shape open.
+pub(super) fn folded(work: &EditionWork<'_>, copy: CopyId, edition: &Edition<'_>) -> Option<Fold> {
+    let words = work.work.words.iter().map(|words| words.text.to_lowercase()).collect::<Vec<_>>().join(", ");
+    let shape = edition.values.whole(edition.cast[copy].piece)?;
+    let (wide, high) = shape.box_size();
+    let fold = Fold::told(&words, (wide, high))?;
+    let is_rectangle = (shape.cutting().path.area().abs() - wide * high).abs() < 1.0;
+    (is_rectangle || fold == Fold::Opened).then_some(fold)
+}
+
+/// To which share of its length an edge is gathered: the seam that holds it says that.
+fn gathered_to(edition: &Edition<'_>, edge: &Held) -> Option<f64> {
+    let long = |side: &Vec<&Target>| -> f64 {
+        let edges = side.iter().flat_map(|target| &target.touched).filter_map(|touched| match touched {
+            Touched::Edge(copy, edge) => edition.edge(*copy, *edge).map(|edge| edge.closed),
+            _ => None,
+        });
+        edges.sum()
+    };
+    let works = edition.steps().flat_map(|step| &step.works);
+    let mut shares = works.filter_map(|work| {
+        let sides = sides(work);
+        let holds = |side: &&Vec<&Target>| {
+            let all = side.iter().flat_map(|target| &target.touched);
+            all.filter_map(|one| shown(one, edition)).any(|one| one == *edge)
+        };
+        let own = sides.iter().find(holds)?;
+        let to = match work.gather.and_then(millimetres) {
+            Some(to) => to,
+            None if work.verb == Verb::Sew => {
+                sides.iter().filter(|side| !std::ptr::eq(*side, own)).map(long).fold(0.0, f64::max)
+            }
+            None => return None,
+        };
+        let share = to / long(own).max(1e-9);
+        (share > 0.05).then_some(share.min(1.0))
+    });
+    shares.next()
 }
 
 /// Copies that were basted to something before a step and that a fact of it does not name.

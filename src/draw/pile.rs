@@ -21,7 +21,7 @@ const LEAST: f64 = 10.5;
 
 /// Draws the seams of a step; those that would look the same are drawn once.
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: bool) -> Option<Page<'a>> {
-    let mut page = Page::new(desk.ruler);
+    let mut drawings = Vec::new();
     let mut left: Vec<&Seam> = seams.iter().collect();
     let mut drawn: Vec<(String, Vec<CopyId>)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
@@ -46,11 +46,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
                 Some(stack) => pile(desk, stack, &taken, scale),
                 None => apart(desk, first, scale)?,
             };
-            page.join(one, beside, 4.0);
+            drawings.push(one);
             drawn.push((looks, names));
         }
         left.retain(|seam| !taken.iter().any(|taken| std::ptr::eq(*taken, *seam)));
     }
+    let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
     for seam in seams {
         desk.sewing(&mut page, &desk.step.works[seam.work]);
     }

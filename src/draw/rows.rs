@@ -51,6 +51,11 @@ pub(super) fn are_told(desk: &Desk<'_, '_>, verb: Verb) -> Result<(), Undrawn> {
             |words: &str| ["round", "all sides", "all edges", "every side"].iter().any(|one| words.contains(one));
         let words = &work.work.words;
         let message = match other {
+            Some(_)
+                if words.iter().any(|own| round(&own.text)) && whole.iter().all(|copy| desk.past.is_folded(*copy)) =>
+            {
+                continue;
+            }
             Some(other) => format!(
                 "nothing says how {} lies on {}, nor where the stitches run",
                 desk.name(*first),

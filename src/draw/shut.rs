@@ -186,18 +186,7 @@ impl Shut {
     pub fn inside(&self, inside: &mut Vec<(Inside, Vec<Detail>)>, closed: &[Inside]) {
         inside.retain(|(one, _)| !closed.contains(one));
         for detail in inside.iter_mut().flat_map(|(_, details)| details) {
-            let line = |line: &Line| Line::new(self.point(line.p0), self.point(line.p1));
-            *detail = match detail {
-                Detail::Sewn(one) => Detail::Sewn(line(one)),
-                Detail::Folded(one) => Detail::Folded(line(one)),
-                Detail::Onto(one) => Detail::Onto(line(one)),
-                Detail::Laid(one) => Detail::Laid(line(one)),
-                Detail::Up(one) => Detail::Up(line(one)),
-                Detail::Hole(one) => Detail::Hole(line(one)),
-                Detail::Dot(point) => Detail::Dot(self.point(*point)),
-                Detail::Placed(path) => Detail::Placed(self.path(path)),
-                Detail::Name(point, name) => Detail::Name(self.point(*point), name.clone()),
-            };
+            *detail = detail.bent(|point| self.point(point), |path| self.path(path));
         }
     }
 

@@ -1,11 +1,12 @@
 //! What is done to each piece by itself: notches marked, edges turned, bound, trimmed or gathered,
 //! folds, basting round, turning out, zips and gaps opened and closed.
 
-use kurbo::{BezPath, Point, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::cloth::Face;
 use super::desk::{Desk, Undrawn, spoken};
 use super::edges;
+use super::folding;
 use super::handled::{Handled, handled};
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
@@ -25,7 +26,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     {
         return Ok(Some(drawn_zip(desk, zip, verb, scale)));
     }
-    let mut page = Page::new(desk.ruler);
+    let mut drawings = Vec::new();
+    let mut on: Vec<String> = Vec::new();
     let mut looks: Vec<String> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     let mut handled = handled(desk, verb);
@@ -40,18 +42,15 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         });
         let piece = |copy: CopyId| desk.edition.cast[copy].piece;
         let is_shown = |copy: CopyId| shown.iter().any(|one: &Handled<'_, '_>| piece(one.copy) == piece(copy));
-        below
-            .iter()
-            .filter(|one| !is_shown(one.copy))
-            .for_each(|one| page.caption(format!("on {}", desk.name(one.copy))));
+        on.extend(below.iter().filter(|one| !is_shown(one.copy)).map(|one| desk.name(one.copy)));
+        on.dedup();
         handled = shown;
     }
-    if verb == Verb::Fold
-        && handled.iter().filter(|one| one.edges.is_empty() && one.copy == handled[0].copy).count() > 1
-    {
-        return Err(Undrawn::unclear("this step folds a piece more than once"));
-    }
-    for one in &handled {
+    let whole = |one: &Handled<'_, '_>| verb == Verb::Fold && one.edges.is_empty();
+    for (at, one) in handled.iter().enumerate() {
+        if handled[..at].iter().any(|known| known.copy == one.copy && whole(known) && whole(one)) {
+            continue;
+        }
         let look =
             format!("{:?} {} {:?}", desk.edition.cast[one.copy].piece, desk.class(one.copy, Face::Right), one.edges);
         let member = &desk.edition.cast[one.copy];
@@ -64,8 +63,20 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             continue;
         }
         looks.push(look);
-        let Some(drawn) = piece(desk, one, verb, scale)? else { return Ok(None) };
-        page.join(drawn, beside, 4.0);
+        let drawn = match verb {
+            Verb::Fold if whole(one) => {
+                let known = handled.iter().filter(|other| other.copy == one.copy && other.edges.is_empty());
+                let folds: Vec<&EditionWork<'_>> = known.map(|other| other.work).collect();
+                folding::draw(desk, one.copy, &folds, scale)?
+            }
+            _ => piece(desk, one, verb, scale)?,
+        };
+        let Some(drawn) = drawn else { return Ok(None) };
+        drawings.push(drawn);
+    }
+    let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
+    if !on.is_empty() {
+        page.caption(format!("on {}", listed(&on)));
     }
     for one in &handled {
         desk.sewing(&mut page, one.work);
@@ -87,10 +98,9 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
     let Some(mut part) = Part::copy(desk, one.copy, face, scale) else { return Ok(None) };
     match verb {
         Verb::Fold | Verb::Hem if !one.edges.is_empty() => edges::turn(desk, &mut page, &mut part, one, verb, scale)?,
-        Verb::Fold => fold(desk, &mut page, &part, one, scale)?,
         Verb::Bind => edges::bind(desk, &mut page, &part, one, scale),
         Verb::Trim | Verb::Clip | Verb::Grade => edges::cut(desk, &mut page, &part, one, verb, scale)?,
-        Verb::Turn => turned_out(desk, &mut page, &mut part, one.copy, scale),
+        Verb::Turn => turned_out(desk, &mut page, &part, scale),
         Verb::Mark => {
             let inside = shaping::wanted(one, &part);
             if part.notches.is_empty() && inside.is_empty() {
@@ -117,6 +127,22 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         }
         Verb::Slash => trimmings::slashed(desk, &mut page, &part, one, scale)?,
         Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
+        Verb::Stuff => filled(desk, &mut page, &part, one, scale)?,
+        Verb::Attach => {
+            let inside = shaping::wanted(one, &part);
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
+            shaping::draw(&mut page, &part, &inside);
+            if one.work.work.by_hand {
+                let room = part.bounds();
+                page.symbol("needle", room.center() + Vec2::new(0.0, room.height() * 0.25), 9.0, 0.0);
+            }
+        }
+        Verb::Press => {
+            desk.paint(&mut page, &part, Vec2::ZERO, scale);
+            let bounds = part.bounds();
+            let size = (bounds.width().min(bounds.height()) * 0.6).clamp(4.0, 11.0);
+            page.symbol("iron", bounds.center() - Vec2::new(bounds.width() * 0.25, 0.0), size, 0.0);
+        }
         _ => {
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
             let all = one.edges_of(&part);
@@ -147,70 +173,37 @@ fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {
     page.label_if_free("notch", at, anchor);
 }
 
-/// A whole piece folded in half, where the words say which way.
-fn fold(
-    desk: &Desk<'_, '_>,
-    page: &mut Page<'_>,
-    part: &Part,
-    one: &Handled<'_, '_>,
-    scale: f64,
-) -> Result<(), Undrawn> {
-    let words = one.work.work.words.iter().map(|word| word.text.to_lowercase()).collect::<Vec<_>>().join(" ");
-    let bounds = part.bounds();
-    let wide = bounds.width() >= bounds.height();
-    let lengthwise = match () {
-        () if words.contains("half") && words.contains("lengthwise") => true,
-        () if words.contains("end to end") || words.contains("half") && words.contains("crosswise") => false,
-        () => return Err(Undrawn::unclear("nothing says which way the piece is folded")),
-    };
-    desk.paint(page, part, Vec2::ZERO, scale);
-    let middle = bounds.center();
-    let level = lengthwise == wide;
-    let (from, to) = match level {
-        true => (Point::new(bounds.x0, middle.y), Point::new(bounds.x1, middle.y)),
-        false => (Point::new(middle.x, bounds.y0), Point::new(middle.x, bounds.y1)),
-    };
-    page.path("fold", open_line(&[from, to]));
-    let arm = if level { bounds.height() } else { bounds.width() };
-    let (start, end) = match level {
-        true => (
-            Point::new(bounds.x1 - bounds.width() * 0.12, middle.y + arm * 0.38),
-            Point::new(bounds.x1 - bounds.width() * 0.12, middle.y - arm * 0.34),
-        ),
-        false => (
-            Point::new(middle.x + arm * 0.38, bounds.y1 - bounds.height() * 0.2),
-            Point::new(middle.x - arm * 0.34, bounds.y1 - bounds.height() * 0.2),
-        ),
-    };
-    let lift = if level { Vec2::new(arm * 0.4, 0.0) } else { Vec2::new(0.0, -arm * 0.35) };
-    let mut arrow = BezPath::new();
-    arrow.move_to(start);
-    arrow.curve_to(start + lift, end + lift, end);
-    page.path("arrow", arrow);
-    Ok(())
-}
-
 /// Seams at the outside, the right side out, and an arrow that says so.
-fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &mut Part, copy: CopyId, scale: f64) {
-    turn_in(desk, part, copy, scale);
+fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, scale: f64) {
     desk.paint(page, part, Vec2::ZERO, scale);
     let bounds = part.bounds();
     let size = (bounds.width().min(bounds.height()) * 0.4).clamp(6.0, 12.0);
     page.symbol("turn-arrow", Point::new(bounds.center().x, bounds.y0 + size * 0.8), size, 0.0);
 }
 
-/// Folds the allowances of all straight seams out of sight.
-fn turn_in(desk: &Desk<'_, '_>, part: &mut Part, copy: CopyId, scale: f64) {
-    let straight = |part: &Part, edge: &str| part.is_straight(edge) && !part.hidden.iter().any(|hidden| hidden == edge);
-    let sewn: Vec<(String, f64)> = desk
-        .past
-        .seams_of(copy)
-        .filter(|(_, edge)| straight(part, edge))
-        .filter_map(|(seam, edge)| Some((edge.to_owned(), seam.allowance? / scale)))
-        .collect();
-    for (edge, allowance) in &sewn {
-        part.fold_away(edge, *allowance);
+/// A body in outline, and the way in through its gap.
+fn filled(
+    desk: &Desk<'_, '_>,
+    page: &mut Page<'_>,
+    part: &Part,
+    one: &Handled<'_, '_>,
+    scale: f64,
+) -> Result<(), Undrawn> {
+    let mut gaps = desk.past.seams_of(one.copy).filter(|(seam, _)| seam.gap.is_some());
+    let Some((seam, edge)) = gaps.next() else {
+        let name = desk.name(one.copy);
+        return Err(Undrawn::unclear(format!("no seam of {name} has a gap through which it is filled")));
+    };
+    desk.paint(page, part, Vec2::ZERO, scale);
+    let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
+    let half = seam.gap.unwrap_or(0.0) / scale / 2.0;
+    let across = Vec2::new(-inner.y, inner.x);
+    for side in [-1.0, 1.0] {
+        let at = middle + across * (half * side);
+        page.path("stitched", open_line(&[at - inner * 1.5, at + inner * 1.5]));
     }
+    page.path("arrow", open_line(&[middle - inner * 8.0, middle + inner * 5.0]));
+    Ok(())
 }
 
 /// A gap that is closed by hand at an edge.
@@ -228,19 +221,21 @@ fn close(
         return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
     };
     let mut part = part.clone();
-    part.fold_away(edge, allowance / scale);
-    if desk.past.rounded.iter().any(|(copy, ..)| *copy == one.copy) {
-        // What is turned out has all its allowances inside.
-        turn_in(desk, &mut part, one.copy, scale);
+    // What is turned out has its allowances inside already.
+    let deep = if part.hidden.iter().any(|hidden| hidden == edge) { 0.0 } else { allowance / scale };
+    if deep > 0.0 {
+        part.fold_away(edge, deep);
     }
     desk.paint(page, &part, Vec2::ZERO, scale);
     let Some((rim, (_, inner))) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
     let points = corners(&rim.lines[0]);
     let middle = length(&points) / 2.0;
-    let at = |far: f64| place(&points, far).map(|(point, _)| point + inner * (allowance / scale));
+    let at = |far: f64| place(&points, far).map(|(point, _)| point + inner * deep);
     if let (Some(from), Some(to)) = (at(middle - gap / scale / 2.0), at(middle + gap / scale / 2.0)) {
         page.path("stitch", open_line(&[from, to]));
-        page.symbol("needle", from.midpoint(to) - inner * 5.5, 9.0, 0.0);
+        if one.work.work.by_hand {
+            page.symbol("needle", from.midpoint(to) - inner * 5.5, 9.0, 0.0);
+        }
     }
     Ok(())
 }

@@ -86,6 +86,7 @@ impl Desk<'_, '_> {
         for (at, seam) in seams.iter().enumerate().skip(1) {
             let held = owners(seam);
             let before = stack.layers.clone();
+            self.beside(&mut stack, &base, &held, &mut covered, scale);
             if held.iter().all(|(who, _)| self.open_to(&mut stack, *who, scale)) && fits(&stack, &held) {
                 stack.seams.push(at);
             } else {
@@ -93,6 +94,21 @@ impl Desk<'_, '_> {
             }
         }
         Some(stack)
+    }
+
+    /// Lays another piece beside the one on the base, where a seam joins it to another of the base's edges.
+    fn beside(&self, stack: &mut Stack, base: &Part, held: &[Owner], covered: &mut Vec<String>, scale: f64) {
+        let Some((_, edges)) = held.iter().find(|(who, _)| *who == base.who) else { return };
+        let [other] = held.iter().filter(|(who, _)| *who != base.who).collect::<Vec<_>>()[..] else { return };
+        if stack.part(other.0).is_some() || !matches!(other.0, Who::Copy(_)) || stack.layers.len() != 2 {
+            return;
+        }
+        let Some(part) = self.lay_on(other, base, edges, covered, scale) else { return };
+        let room = part.bounds();
+        let free = |known: &Part| known.bounds().intersect(room).area() < 0.15 * room.area().min(known.bounds().area());
+        if stack.layers[1].iter().all(free) {
+            stack.layers[1].push(part);
+        }
     }
 
     /// A copy of the base's own piece, all of whose seams join edges of one name: that is only meant of

@@ -3,19 +3,19 @@
 use std::collections::BTreeSet;
 
 use super::desk::{Desk, Undrawn};
-use super::page::Page;
-use super::past::{Held, Past, Seam, TURNED, copies, held, millimetres};
-use super::{cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single};
+use super::page::{ABOVE, BESIDE, Page};
+use super::past::{Held, Past, Seam, copies, held, millimetres};
+use super::{bag, cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single, strips};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
-use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant};
+use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant, Touched};
 
 /// How many millimetres of cloth one on paper may stand for.
 const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
-const LEADING: [Verb; 38] = [
+const LEADING: [Verb; 39] = [
     Verb::Box,
     Verb::Sew,
     Verb::Cut,
@@ -51,10 +51,30 @@ const LEADING: [Verb; 38] = [
     Verb::Button,
     Verb::Fasten,
     Verb::Insert,
+    Verb::Stuff,
     Verb::Mark,
     Verb::Open,
     Verb::Press,
 ];
+
+/// How large something on a drawing is at least, in mm on paper, so that it stands beside its words.
+const READ: f64 = 20.0;
+/// How much larger it is at least above them, so that it stands there.
+const BETTER: f64 = 1.2;
+
+/// A step as it fits a sheet.
+struct Drawn {
+    svg: String,
+    scale: u32,
+    /// How large the largest shape is, in mm on paper.
+    reach: f64,
+}
+
+impl Drawn {
+    fn is_legible(&self) -> bool {
+        self.reach >= READ || self.scale == 1
+    }
+}
 
 /// Draws a step.
 ///
@@ -67,33 +87,24 @@ pub(super) fn draw<'a>(
 ) -> Result<String, Undrawn> {
     let past = Past::of(edition, step);
     let cloths = cloth::sort(edition);
-    let desk = Desk { edition, step, past, cloths, ruler };
+    let mut desk = Desk { edition, step, past, cloths, ruler, sheet: BESIDE };
     desk.is_shaped()?;
     let verb = desk.leading()?;
     desk.is_flat(verb)?;
     desk.has_right_sides_together(verb)?;
     desk.is_placed(verb)?;
-    // Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
-    // their measurements only where they would not fit with them at all.
-    let mut trials: Vec<(u32, bool)> = SCALES.iter().flat_map(|scale| [(*scale, true), (*scale, false)]).collect();
-    if verb == Verb::Cut {
-        trials.sort_by_key(|(_, measured)| !measured);
+    let narrow = desk.largest(verb)?;
+    if let Some(drawn) = narrow.as_ref().filter(|drawn| drawn.is_legible()) {
+        return Ok(drawn.svg.clone());
     }
-    for (scale, way) in trials {
-        let Some(page) = desk.page(verb, f64::from(scale), way)? else {
-            return Err(Undrawn {
-                message: format!(
-                    "the edges that this `{}` names on {} do not meet as flat pieces",
-                    verb.word(),
-                    desk.all_drawn(verb)
-                ),
-                hint: "draw this diagram by hand and name its file here".into(),
-                follows: false,
-            });
-        };
-        if let Some(svg) = page.finish(scale) {
-            return Ok(svg);
-        }
+    desk.sheet = ABOVE;
+    let wide = desk.largest(verb)?;
+    let best = match (narrow, wide) {
+        (Some(narrow), Some(wide)) if wide.reach < narrow.reach * BETTER => Some(narrow),
+        (narrow, wide) => wide.or(narrow),
+    };
+    if let Some(drawn) = best {
+        return Ok(drawn.svg);
     }
     Err(Undrawn {
         message: format!("one drawing has no room for all that this `{}` names: {}", verb.word(), desk.all_drawn(verb)),
@@ -103,6 +114,35 @@ pub(super) fn draw<'a>(
 }
 
 impl<'a, 'e> Desk<'a, 'e> {
+    /// The step as large as the sheet holds it; `None` when it does not at all.
+    ///
+    /// Of several drawings side by side and below each other, the larger is taken; pieces to cut lose
+    /// their measurements only where they would not fit with them at all.
+    fn largest(&self, verb: Verb) -> Result<Option<Drawn>, Undrawn> {
+        let mut trials: Vec<(u32, bool)> = SCALES.iter().flat_map(|scale| [(*scale, true), (*scale, false)]).collect();
+        if verb == Verb::Cut {
+            trials.sort_by_key(|(_, measured)| !measured);
+        }
+        for (scale, way) in trials {
+            let Some(page) = self.page(verb, f64::from(scale), way)? else {
+                return Err(Undrawn {
+                    message: format!(
+                        "the edges that this `{}` names on {} do not meet as flat pieces",
+                        verb.word(),
+                        self.all_drawn(verb)
+                    ),
+                    hint: "draw this diagram by hand and name its file here".into(),
+                    follows: false,
+                });
+            };
+            let reach = page.reach();
+            if let Some(svg) = page.finish(scale, self.sheet) {
+                return Ok(Some(Drawn { svg, scale, reach }));
+            }
+        }
+        Ok(None)
+    }
+
     fn leading(&self) -> Result<Verb, Undrawn> {
         if self.step.works.is_empty() {
             return Err(Undrawn {
@@ -162,6 +202,12 @@ impl<'a, 'e> Desk<'a, 'e> {
         works.flat_map(|work| copies(&handled::drawn_of(work, self.edition))).collect()
     }
 
+    /// Whether all of them lie folded up or are turned out, so that nothing is opened out beside them.
+    fn is_whole(&self, verb: Verb) -> bool {
+        let whole = |copy: &CopyId| self.past.is_folded(*copy) || self.past.turned.contains_key(copy);
+        self.drawn(verb).iter().all(whole)
+    }
+
     /// The same in words.
     fn all_drawn(&self, verb: Verb) -> String {
         let mut names: Vec<String> = self.drawn(verb).into_iter().map(|copy| self.name(copy)).collect();
@@ -175,19 +221,15 @@ impl<'a, 'e> Desk<'a, 'e> {
             return Ok(());
         }
         let named = self.drawn(verb);
-        // A gap is closed once the thing is turned out: its edge is drawn as it lies then.
-        let rounded = self.past.rounded.iter().filter(|(_, _, how)| match verb {
-            Verb::Box => false,
-            Verb::Close => *how != TURNED,
-            _ => true,
-        });
-        let changed = self.past.changed.iter().chain(rounded);
-        match changed.filter(|(copy, ..)| named.contains(copy)).min_by_key(|(_, step, _)| *step) {
+        let changed = self.past.changed.iter().filter(|(copy, ..)| named.contains(copy)).copied();
+        let boxed = self.past.boxed.iter().filter(|(copy, _)| named.contains(copy) && !bag::draws(verb));
+        let boxed = boxed.map(|(copy, step)| (*copy, *step, "boxed"));
+        match changed.chain(boxed).min_by_key(|(_, step, _)| *step) {
             None => Ok(()),
             Some((copy, step, how)) => Err(Undrawn {
                 message: format!(
                     "{} was {how} in step {step} and no longer has the outline that was cut",
-                    self.name(*copy)
+                    self.name(copy)
                 ),
                 hint: "draw this diagram by hand and name its file here".into(),
                 follows: false,
@@ -229,6 +271,9 @@ impl<'a, 'e> Desk<'a, 'e> {
                 _ => None,
             });
             let edges = found.iter().any(|target| matches!(target, Held::Edge(..)));
+            if edges && strips::is_laid(self, work) {
+                continue;
+            }
             if let Some(whole) = whole.filter(|_| edges) {
                 return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
             }
@@ -239,17 +284,26 @@ impl<'a, 'e> Desk<'a, 'e> {
     /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
     fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
+            _ if bag::draws(verb) && bag::is_boxed(self, verb) => bag::draw(self, verb, scale)?,
             _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),
             _ if rows::is_marked(self, verb) => rows::draw(self, verb, scale, way)?,
             Verb::Cut => cutting::draw(self, scale, way),
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),
+            Verb::Sew if strips::are_laid(self) => strips::draw(self, scale, way)?,
             Verb::Sew => pile::draw(self, &self.past.now, scale, way),
+            Verb::Topstitch | Verb::Edgestitch | Verb::Press if self.is_whole(verb) => {
+                single::draw(self, verb, scale, way)?
+            }
             Verb::Topstitch | Verb::Edgestitch | Verb::Understitch | Verb::Press => {
                 opened::draw(self, verb, scale, way)
             }
+            Verb::Attach if self.is_on_marks(verb) => single::draw(self, verb, scale, way)?,
             Verb::Pin | Verb::Attach | Verb::Baste => match self.held(verb) {
                 seams if !seams.is_empty() => pile::draw(self, &seams, scale, way),
+                _ if verb == Verb::Pin && !self.sewn_next().is_empty() => {
+                    pile::draw(self, &self.sewn_next(), scale, way)
+                }
                 _ if verb == Verb::Baste => single::draw(self, verb, scale, way)?,
                 _ => return Err(Undrawn::unclear("nothing says which edges meet")),
             },
@@ -259,15 +313,57 @@ impl<'a, 'e> Desk<'a, 'e> {
         })
     }
 
+    /// Whether every fact of a verb names marks where a notion goes.
+    fn is_on_marks(&self, verb: Verb) -> bool {
+        let marked = |work: &EditionWork<'_>| {
+            let mark = work.touched().any(|touched| matches!(touched, Touched::Inside(..)));
+            mark && work.touched().all(|touched| matches!(touched, Touched::Inside(..) | Touched::Notion(_)))
+        };
+        self.step.works.iter().filter(|work| work.verb == verb).all(marked)
+    }
+
+    /// Whole pieces that are pinned are pinned where the next step sews them.
+    fn sewn_next(&self) -> Vec<Seam> {
+        let named = self.drawn(Verb::Pin);
+        let mut after = self.edition.steps().filter(|step| step.number > self.step.number);
+        let Some(next) = after.find(|step| step.works.iter().any(|work| work.verb == Verb::Sew)) else {
+            return Vec::new();
+        };
+        let pinned = self.step.works.iter().position(|work| work.verb == Verb::Pin).unwrap_or(0);
+        let mut seams = Past::of(self.edition, next).now;
+        seams.retain(|seam| copies(&seam.members).iter().all(|copy| named.contains(copy)));
+        seams.iter_mut().for_each(|seam| (seam.work, seam.gap) = (pinned, None));
+        seams
+    }
+
     /// The seams that pinning, attaching or basting holds for now: facts that name edges of two things.
     fn held(&self, verb: Verb) -> Vec<Seam> {
         let mut seams = Vec::new();
         for (at, work) in self.step.works.iter().enumerate().filter(|(_, work)| work.verb == verb) {
             let members = held(work, self.edition);
+            // The largest lies beneath, so that what is held to it does not turn it.
+            let mut members = members;
+            let area = |member: &Held| match member {
+                Held::Copy(copy) | Held::Edge(copy, _) => {
+                    self.edition.values.whole(self.edition.cast[*copy].piece).map_or(0.0, |shape| {
+                        let (wide, high) = shape.box_size();
+                        wide * high
+                    })
+                }
+                _ => 0.0,
+            };
+            members.sort_by(|one, other| area(other).total_cmp(&area(one)));
             let edges = members.iter().all(|member| matches!(member, Held::Edge(..) | Held::ZipEdge(..)));
             if edges && copies(&members).len() > 1 {
                 let allowance = work.allowance.and_then(millimetres);
-                seams.push(Seam { members, between: Vec::new(), allowance, gap: None, work: at });
+                seams.push(Seam {
+                    members,
+                    between: Vec::new(),
+                    allowance,
+                    gap: None,
+                    work: at,
+                    step: self.step.number,
+                });
             }
         }
         seams
