@@ -8,6 +8,10 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "pictures/folded.rs"]
+mod folded;
+#[path = "pictures/white.rs"]
+mod white;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -51,23 +55,30 @@ fn page(compiled: &Workshop, size: usize, words: &str) -> RgbImage {
     } else {
         behind.expect("a page that holds the words") as usize
     };
+    draw(pdf, PAGE_SCALE).swap_remove(number - 1)
+}
+
+/// Draws all pages, at some dots to the point.
+fn draw(pdf: Vec<u8>, scale: f32) -> Vec<RgbImage> {
     let pdf = Pdf::new(pdf).expect("a PDF that another library reads");
-    let pages = pdf.pages();
     let settings = InterpreterSettings::default();
     let scale = RenderSettings {
-        x_scale: PAGE_SCALE,
-        y_scale: PAGE_SCALE,
+        x_scale: scale,
+        y_scale: scale,
         bg_color: WHITE,
         ..RenderSettings::default()
     };
-    let drawn = render(&pages[number - 1], &RenderCache::new(), &settings, &scale);
-    let (width, height) = (u32::from(drawn.width()), u32::from(drawn.height()));
-    // On a white ground every dot is opaque, so the colours stand as they are.
-    let dots = drawn.data_as_u8_slice();
-    RgbImage::from_fn(width, height, |x, y| {
-        let at = 4 * (y * width + x) as usize;
-        Rgb([dots[at], dots[at + 1], dots[at + 2]])
-    })
+    let one = |page| {
+        let drawn = render(page, &RenderCache::new(), &settings, &scale);
+        let (width, height) = (u32::from(drawn.width()), u32::from(drawn.height()));
+        // On a white ground every dot is opaque, so the colours stand as they are.
+        let dots = drawn.data_as_u8_slice();
+        RgbImage::from_fn(width, height, |x, y| {
+            let at = 4 * (y * width + x) as usize;
+            Rgb([dots[at], dots[at + 1], dots[at + 2]])
+        })
+    };
+    pdf.pages().iter().map(one).collect()
 }
 
 /// Draws a diagram of one size by its file's name, or by its step's where the compiler draws it.

@@ -94,7 +94,7 @@ pub(super) struct BuildArgs {
     /// Only these sizes [default: all]
     #[arg(long, value_delimiter = ',', value_name = "SIZE")]
     pub size: Vec<String>,
-    /// Papers to print on
+    /// Papers to print on, or `phone`
     #[arg(long, value_enum, value_delimiter = ',', default_value = "a4")]
     pub paper: Vec<PaperName>,
     /// Leave out the booklets and sheets of several sizes, in which figures stand in a row: 20 (26, 32) cm
@@ -155,8 +155,20 @@ impl SheetPaperName {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum PaperName {
+    /// 210 × 297 mm
     A4,
+    /// 8.5 × 11 in
     Letter,
+    /// A4 with words of 16 pt
+    A4LargePrint,
+    /// Letter with words of 16 pt
+    LetterLargePrint,
+    /// A4 on both sides, folded in half
+    A4Folded,
+    /// Letter on both sides, folded in half
+    LetterFolded,
+    /// To be read on a phone, in one column
+    Phone,
 }
 
 impl PaperName {
@@ -164,6 +176,11 @@ impl PaperName {
         match self {
             PaperName::A4 => Paper::A4,
             PaperName::Letter => Paper::Letter,
+            PaperName::A4LargePrint => Paper::A4LargePrint,
+            PaperName::LetterLargePrint => Paper::LetterLargePrint,
+            PaperName::A4Folded => Paper::A4Folded,
+            PaperName::LetterFolded => Paper::LetterFolded,
+            PaperName::Phone => Paper::Phone,
         }
     }
 }

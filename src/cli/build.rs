@@ -1,5 +1,6 @@
 //! `build`: one booklet for each size and paper, and its pattern sheets; all of a booklet or none.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::apart::Bounds;
@@ -72,7 +73,8 @@ fn one(
     }
     if !args.no_sheets {
         let mut unheard = Vec::new();
-        for paper in papers.iter().map(|paper| paper.of_sheets()) {
+        let printed: BTreeSet<_> = papers.iter().filter(|paper| paper.is_printed()).map(|paper| paper.of_sheets()).collect();
+        for paper in printed {
             for set in &sets {
                 jobs.extend(sheets::job(booklet, workshop, set, paper, &mut unheard)?);
             }

@@ -19,6 +19,8 @@ pub struct Sheaf {
     pub files: BTreeMap<String, Vec<u8>>,
     /// Which author's file stands behind such a path.
     pub origins: BTreeMap<String, String>,
+    /// What it is printed on.
+    pub paper: Paper,
 }
 
 /// Lays a book out for the templates, on a paper, with the words of the house.
@@ -41,7 +43,7 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     }
     let spoken = |date: &Option<String>| date.as_deref().and_then(Date::parse).map(Date::spoken);
     let data = json!({
-        "paper": paper.typst_name(),
+        "paper": paper.described(),
         "labels": labels,
         "title": book.title,
         "designer": book.designer,
@@ -98,7 +100,7 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "changes": setter.blocks(&release.changes),
         })).collect::<Vec<_>>(),
     });
-    Sheaf { data, files, origins }
+    Sheaf { data, files, origins, paper }
 }
 
 fn measure(row: &MeasureRow) -> Json {

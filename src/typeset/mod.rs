@@ -6,6 +6,7 @@
 mod data;
 mod fault;
 mod finish;
+mod fold;
 mod offers;
 mod paper;
 mod press;
@@ -14,5 +15,6 @@ mod setter;
 mod world;
 
 pub use data::{Sheaf, lay_out};
+pub use fold::{fold, sides};
 pub use paper::Paper;
 pub use press::{Press, PressFault, Printed};

@@ -11,6 +11,7 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use super::data::Sheaf;
 pub use super::fault::PressFault;
 use super::finish::finish;
+use super::fold::{fold, sides};
 use super::world::{Desk, Shop};
 use crate::sheets::SheetSet;
 use crate::source::House;
@@ -41,7 +42,11 @@ impl Press {
     pub fn print(&self, sheaf: &Sheaf) -> Result<Printed, Vec<PressFault>> {
         let mut files = sheaf.files.clone();
         files.insert("/data.json".into(), sheaf.data.to_string().into_bytes());
-        self.set("/booklet.typ", files)
+        let Some(sheet) = sheaf.paper.folded_sheet() else { return self.set("/booklet.typ", files, true) };
+        let mut printed = self.set("/booklet.typ", files, false)?;
+        printed.pdf = fold(&printed.pdf, sheet).map_err(|message| vec![PressFault::plain(message)])?;
+        printed.pages = sides(printed.pages).len();
+        Ok(printed)
     }
 
     /// Sets and writes drawings as large as their pages. `about` holds the title, the designer, the
@@ -59,23 +64,24 @@ impl Press {
         data["height"] = json!(sheets.size.1);
         data["pages"] = json!(pages);
         files.insert("/data.json".into(), data.to_string().into_bytes());
-        self.set("/sheets.typ", files)
+        self.set("/sheets.typ", files, true)
     }
 
-    /// Sets one document, tagged, for PDF/UA-1 (ISO 14289-1).
-    fn set(&self, main: &str, files: BTreeMap<String, Vec<u8>>) -> Result<Printed, Vec<PressFault>> {
+    /// Sets one document; tagged for PDF/UA-1 (ISO 14289-1), unless its pages are to be laid on sheets.
+    fn set(&self, main: &str, files: BTreeMap<String, Vec<u8>>, tagged: bool) -> Result<Printed, Vec<PressFault>> {
         let desk = Desk::new(&self.shop, main, files).ok_or_else(|| vec![PressFault::plain("there is no template")])?;
         let faults = |found: &[SourceDiagnostic]| -> Vec<PressFault> {
             found.iter().map(|one| PressFault::of(one, &desk)).collect()
         };
         let set = typst::compile::<PagedDocument>(&desk);
         let document = set.output.map_err(|errors| faults(&errors))?;
-        let standards = PdfStandards::new(&[PdfStandard::Ua_1])
+        let standards = PdfStandards::new(if tagged { &[PdfStandard::Ua_1] } else { &[] })
             .map_err(|error| vec![PressFault::plain(error.message().to_string())])?;
         let options = PdfOptions {
             ident: Smart::Auto,
             creator: Smart::Custom(Some(concat!("notchbook ", env!("CARGO_PKG_VERSION")).to_owned())),
             standards,
+            tagged,
             ..PdfOptions::default()
         };
         let pdf = typst_pdf::pdf(&document, &options).map_err(|errors| faults(&errors))?;

@@ -85,6 +85,7 @@ fn pages_have_the_size_of_their_paper() {
         let [width, height] = match made.paper {
             Paper::A4 => [210.0, 297.0],
             Paper::Letter => [8.5 * 25.4, 11.0 * 25.4],
+            other => return Err(format!("no size is known of {}", other.name())),
         };
         let pages = made.pdf.pages();
         that(pages.len() > 4, format!("only {} pages", pages.len()))?;
