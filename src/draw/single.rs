@@ -188,8 +188,13 @@ fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, scale: f64)
 /// A body in outline, and the way in through its gap.
 fn filled(desk: &Desk<'_, '_>, page: &mut Page<'_>, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
     let whole = desk.past.sewn_to(one.copy);
-    let gaps = whole.iter().flat_map(|copy| desk.past.seams_of(*copy).map(|(seam, edge)| (*copy, seam, edge)));
-    let Some((copy, seam, edge)) = gaps.filter(|(_, seam, _)| seam.gap.is_some()).last() else {
+    // The fact of a seam names first where it runs; what it catches stands behind.
+    let gaps = desk.past.seams.iter().filter(|seam| seam.gap.is_some());
+    let firsts = gaps.filter_map(|seam| match seam.members.first() {
+        Some(Held::Edge(copy, edge)) if whole.contains(copy) => Some((*copy, seam, edge)),
+        _ => None,
+    });
+    let Some((copy, seam, edge)) = firsts.last() else {
         let name = desk.name(one.copy);
         return Err(Undrawn::unclear(format!("no seam of {name} has a gap through which it is filled")));
     };
