@@ -90,6 +90,9 @@ impl Shown {
 /// Whether a value can be said in every unit of its sort and be held against its other figure; one that
 /// cannot is a finding where it is worked out, and nothing later needs to think of it.
 pub(super) fn can_be_shown(worked: &Worked, settings: &Show) -> bool {
+    if is_small(worked, settings) {
+        return true;
+    }
     let dimension = worked.quantity.dimension;
     let mut units = Unit::ALL.into_iter().filter(|unit| unit.dimension() == dimension);
     let systems = [System::Metric, System::Imperial].map(|system| figure_in(worked, system, settings));
@@ -99,6 +102,15 @@ pub(super) fn can_be_shown(worked: &Worked, settings: &Show) -> bool {
         && apart(&metric.quantity, &imperial.quantity)
         && apart(&metric.quantity, &worked.quantity)
         && apart(&imperial.quantity, &worked.quantity)
+}
+
+/// Whether a value is of the size that cloth has, so that it need not be tried: the factors between units have 33 bits at
+/// the most (square yards), steps and value 30 each, and a sum holds 127.
+fn is_small(worked: &Worked, settings: &Show) -> bool {
+    const BITS: u32 = 30;
+    let small = |number: Exact| number.numer().unsigned_abs() < 1 << BITS && number.denom().unsigned_abs() < 1 << BITS;
+    worked.stated.is_none()
+        && [worked.quantity.value, settings.metric_step, settings.imperial_step].into_iter().all(small)
 }
 
 /// How stitch lengths are told where machines work in inches.

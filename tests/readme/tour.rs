@@ -93,6 +93,11 @@ fn names(folder: &Path) -> Vec<String> {
         let path = entry.expect("an entry").path();
         match path.is_dir() {
             true => found.extend(names(&path)),
+            // The list of what was made is for the program.
+            false
+                if path
+                    .file_name()
+                    .is_some_and(|name| name == ".notchbook-made.json") => {}
             false => found.extend(
                 path.file_name()
                     .map(|name| name.to_string_lossy().into_owned()),

@@ -170,7 +170,12 @@ fn every_copy_is_laid_and_keeps_its_size() {
                 .cut
                 .iter()
                 .filter(|cut| is_here && cut.fabric.text == fabric.id.text)
-                .map(|cut| cut.copies.count())
+                .map(|cut| {
+                    edition
+                        .values
+                        .pieces_cut(&cut.copies)
+                        .expect("a number of pieces")
+                })
                 .sum();
             let laid: Vec<_> = layout.pieces.iter().filter(|one| one.piece == at).collect();
             // Both layers give two at once, save at the fold.

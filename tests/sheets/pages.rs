@@ -303,7 +303,9 @@ fn each_piece_says_what_it_is_and_what_is_cut() {
                     .name
                     .text
                     .to_lowercase();
-                let words = format!("cut {} of {fabric}", cut.copies.count());
+                let values = &set.editions[0].values;
+                let count = values.pieces_cut(&cut.copies).expect("a number of pieces");
+                let words = format!("cut {count} of {fabric}");
                 if !mentioned(&words) {
                     wrong.push(format!("no sheet says “{words}”"));
                 }
