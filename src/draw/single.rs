@@ -190,11 +190,11 @@ fn filled(desk: &Desk<'_, '_>, page: &mut Page<'_>, one: &Handled<'_, '_>, scale
     let whole = desk.past.sewn_to(one.copy);
     // The fact of a seam names first where it runs; what it catches stands behind.
     let gaps = desk.past.seams.iter().filter(|seam| seam.gap.is_some());
-    let firsts = gaps.filter_map(|seam| match seam.members.first() {
+    let mut firsts = gaps.filter_map(|seam| match seam.members.first() {
         Some(Held::Edge(copy, edge)) if whole.contains(copy) => Some((*copy, seam, edge)),
         _ => None,
     });
-    let Some((copy, seam, edge)) = firsts.last() else {
+    let Some((copy, seam, edge)) = firsts.next_back() else {
         let name = desk.name(one.copy);
         return Err(Undrawn::unclear(format!("no seam of {name} has a gap through which it is filled")));
     };
