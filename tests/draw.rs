@@ -9,6 +9,8 @@ mod counts;
 mod laid;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/whole.rs"]
+mod whole;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -483,7 +485,7 @@ fn what_was_sewn_before_is_opened_out_at_its_seam() {
 }
 
 #[test]
-fn a_piece_that_was_folded_up_is_not_drawn_flat() {
+fn a_strap_that_nothing_gives_a_place_is_not_drawn() {
     redrawn("zip.md", "baste-loop.svg", |compiled| {
         let told = compiled
             .report
@@ -491,7 +493,12 @@ fn a_piece_that_was_folded_up_is_not_drawn_flat() {
             .iter()
             .find(|finding| finding.code() == "figure-not-drawable");
         let told = told.expect("a finding instead of a false drawing");
-        assert!(told.message.contains("loop was folded"), "{}", told.message);
+        assert!(
+            told.message
+                .contains("nothing says how loop lies, and where"),
+            "{}",
+            told.message
+        );
         assert!(
             compiled
                 .figures

@@ -12,7 +12,6 @@ use super::handled::drawn_of;
 use super::page::{Anchor, Page};
 use super::past::{Held, copies, held, millimetres};
 use super::trace::{closed_line, open_line};
-use crate::diag::listed;
 use crate::geometry::Shape;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork};
@@ -110,11 +109,6 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Result<Op
     page.name(&words, Rect::new(front.x0, front.center().y, front.x1, front.y1));
     if let (Some(inner), Some(outer)) = (inner, outer) {
         page.caption(format!("{} lies in {}", desk.name(inner), desk.name(outer)));
-    }
-    let rest: Vec<String> =
-        named.iter().filter(|copy| **copy != shown && **copy != within).map(|copy| desk.name(*copy)).collect();
-    if !rest.is_empty() && put.is_none() {
-        page.caption(format!("with {}", listed(&rest)));
     }
     Ok(Some(page))
 }

@@ -55,6 +55,16 @@ impl Detail {
         }
     }
 
+    /// The middle of a mark; `None` of what is no mark, or only its name.
+    pub fn middle(&self) -> Option<Point> {
+        match self {
+            Detail::Dot(point) => Some(*point),
+            Detail::Hole(line) => Some(line.p0.midpoint(line.p1)),
+            Detail::Placed(path) => Some(path.bounding_box().center()),
+            _ => None,
+        }
+    }
+
     /// The same where its cloth is bent: where points and lines come to lie.
     pub fn bent(&self, point: impl Fn(Point) -> Point, path: impl Fn(&BezPath) -> BezPath) -> Detail {
         let line = |line: &Line| Line::new(point(line.p0), point(line.p1));

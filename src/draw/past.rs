@@ -77,6 +77,7 @@ impl Past {
                 let mut loose = basted(edition, step.number, work);
                 let caught = work.caught.iter().flat_map(|target| &target.touched);
                 loose.extend(caught.filter_map(|touched| touched.copy()));
+                loose.extend(held_as_one(edition, step.number, &loose));
                 between = copies(&members);
                 between.retain(|copy| loose.contains(copy));
                 members.retain(|member| !matches!(member, Held::Edge(copy, _) if loose.contains(copy)));
@@ -171,15 +172,15 @@ impl Past {
         }
     }
 
+    /// A copy with all that seams hold together with it.
+    pub fn sewn_to(&self, copy: CopyId) -> Vec<CopyId> {
+        joined(vec![copy], self.seams.iter())
+    }
+
     /// What is turned right side out is all that is sewn to it; a facing is turned by itself.
-    fn turn(&mut self, work: &EditionWork<'_>, mut named: Vec<CopyId>, step: usize) {
+    fn turn(&mut self, work: &EditionWork<'_>, named: Vec<CopyId>, step: usize) {
         let aside = work.work.words.iter().any(|words| words.text.contains("inside"));
-        let mut seams: Vec<Vec<CopyId>> =
-            self.seams.iter().filter(|seam| seam.step <= step && !aside).map(|seam| copies(&seam.members)).collect();
-        while let Some(at) = seams.iter().position(|seam| seam.iter().any(|copy| named.contains(copy))) {
-            let more = seams.remove(at);
-            named.extend(more.into_iter().filter(|copy| !named.contains(copy)).collect::<Vec<_>>());
-        }
+        let named = joined(named, self.seams.iter().filter(|seam| seam.step <= step && !aside));
         named.into_iter().for_each(|copy| {
             self.turned.entry(copy).or_insert(step);
         });
@@ -215,6 +216,19 @@ impl Past {
             })
         })
     }
+}
+
+/// Copies with all that seams hold together with them.
+fn joined<'s>(mut named: Vec<CopyId>, seams: impl Iterator<Item = &'s Seam>) -> Vec<CopyId> {
+    let mut seams: Vec<Vec<CopyId>> = seams.map(|seam| copies(&seam.members)).collect();
+    while let Some(at) = seams.iter().position(|seam| seam.iter().any(|copy| named.contains(copy))) {
+        for copy in seams.remove(at) {
+            if !named.contains(&copy) {
+                named.push(copy);
+            }
+        }
+    }
+    named
 }
 
 /// What a fact joins, side by side: each row of edges counts as one.
@@ -295,6 +309,14 @@ fn basted(edition: &Edition<'_>, step: usize, work: &EditionWork<'_>) -> BTreeSe
     let basting = earlier.flat_map(|step| &step.works).filter(|work| work.verb == Verb::Baste && !work.work.as_one);
     let loose: BTreeSet<CopyId> = basting.flat_map(|work| copies(&held(work, edition))).collect();
     loose.difference(&named).copied().collect()
+}
+
+/// Copies that were basted as one with others before a step.
+fn held_as_one(edition: &Edition<'_>, step: usize, with: &BTreeSet<CopyId>) -> BTreeSet<CopyId> {
+    let earlier = edition.steps_to(Some(step)).filter(|earlier| earlier.number < step);
+    let basting = earlier.flat_map(|step| &step.works).filter(|work| work.verb == Verb::Baste && work.work.as_one);
+    let groups = basting.map(|work| copies(&held(work, edition)));
+    groups.filter(|group| group.iter().any(|copy| with.contains(copy))).flatten().collect()
 }
 
 /// The copies that targets name, each once, in order.

@@ -165,6 +165,11 @@ fn on_marks<'a>(
                     crossed(&mut page, line.bounding_box());
                     stitched = true;
                 }
+                (Detail::Hole(line), Verb::Topstitch | Verb::Edgestitch) => {
+                    taken.push(Rect::from_points(line.p0, line.p1));
+                    page.path("stitch", open_line(&[line.p0, line.p1]));
+                    stitched = true;
+                }
                 (Detail::Placed(line), _) => {
                     taken.push(line.bounding_box());
                     page.path("stitch", line.clone());

@@ -8,6 +8,7 @@ use super::desk::{Desk, Undrawn, spoken};
 use super::edges;
 use super::folding;
 use super::handled::{Handled, handled};
+use super::inside::Detail;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
@@ -127,14 +128,17 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         }
         Verb::Slash => trimmings::slashed(desk, &mut page, &part, one, scale)?,
         Verb::Insert => trimmings::passed(desk, &mut page, &mut part, one, scale)?,
-        Verb::Stuff => filled(desk, &mut page, &part, one, scale)?,
+        Verb::Stuff => {
+            filled(desk, &mut page, one, scale)?;
+            return Ok(Some(page));
+        }
         Verb::Attach => {
             let inside = shaping::wanted(one, &part);
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
             shaping::draw(&mut page, &part, &inside);
-            if one.work.work.by_hand {
-                let room = part.bounds();
-                page.symbol("needle", room.center() + Vec2::new(0.0, room.height() * 0.25), 9.0, 0.0);
+            let own = part.inside.iter().filter(|(one, _)| inside.contains(one)).flat_map(|(_, details)| details);
+            if let Some(place) = own.filter_map(Detail::middle).next().filter(|_| one.work.work.by_hand) {
+                page.symbol("needle", place + Vec2::new(1.0, 6.5), 9.0, 0.0);
             }
         }
         Verb::Press => {
@@ -182,19 +186,22 @@ fn turned_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, scale: f64)
 }
 
 /// A body in outline, and the way in through its gap.
-fn filled(
-    desk: &Desk<'_, '_>,
-    page: &mut Page<'_>,
-    part: &Part,
-    one: &Handled<'_, '_>,
-    scale: f64,
-) -> Result<(), Undrawn> {
-    let mut gaps = desk.past.seams_of(one.copy).filter(|(seam, _)| seam.gap.is_some());
-    let Some((seam, edge)) = gaps.next() else {
+fn filled(desk: &Desk<'_, '_>, page: &mut Page<'_>, one: &Handled<'_, '_>, scale: f64) -> Result<(), Undrawn> {
+    let whole = desk.past.sewn_to(one.copy);
+    // The fact of a seam names first where it runs; what it catches stands behind.
+    let gaps = desk.past.seams.iter().filter(|seam| seam.gap.is_some());
+    let mut firsts = gaps.filter_map(|seam| match seam.members.first() {
+        Some(Held::Edge(copy, edge)) if whole.contains(copy) => Some((*copy, seam, edge)),
+        _ => None,
+    });
+    let Some((copy, seam, edge)) = firsts.next_back() else {
         let name = desk.name(one.copy);
         return Err(Undrawn::unclear(format!("no seam of {name} has a gap through which it is filled")));
     };
+    // What is filled is seen from the side of its gap.
+    let Some(part) = &Part::copy(desk, copy, Face::Right, scale) else { return Ok(()) };
     desk.paint(page, part, Vec2::ZERO, scale);
+    page.name(&desk.name(copy), part.bounds());
     let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
     let half = seam.gap.unwrap_or(0.0) / scale / 2.0;
     let across = Vec2::new(-inner.y, inner.x);

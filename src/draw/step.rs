@@ -275,7 +275,7 @@ impl<'a, 'e> Desk<'a, 'e> {
                 continue;
             }
             if let Some(whole) = whole.filter(|_| edges) {
-                return Err(Undrawn::unclear(format!("nothing says how {whole} lies")));
+                return Err(Undrawn::unclear(format!("nothing says how {whole} lies, and where")));
             }
         }
         rows::are_told(self, verb)

@@ -50,11 +50,16 @@ fn with_drawings(text: &str) -> String {
 }
 
 /// Hands over each demo with the compiler's drawings everywhere.
-pub fn each_redrawn(mut see: impl FnMut(&str, &Workshop)) {
+pub fn each_redrawn(see: impl FnMut(&str, &Workshop)) {
+    redrawn_where(|_| true, see);
+}
+
+/// The same with some of them.
+pub fn redrawn_where(wanted: impl Fn(&str) -> bool, mut see: impl FnMut(&str, &Workshop)) {
     let folder = Folder::open(&root().join("booklets")).expect("the demo booklets");
     let (booklets, _) = find_booklets(&folder);
     let folder = folder.with_unsaved(redrawn());
-    for booklet in &booklets {
+    for booklet in booklets.iter().filter(|booklet| wanted(&booklet.name)) {
         see(
             &booklet.name,
             &Workshop::open(&folder, booklet, Reach::Figures),
