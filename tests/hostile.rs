@@ -6,8 +6,10 @@ mod cases;
 #[path = "hostile/run.rs"]
 mod run;
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
+use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
 use run::{Outcome, program, run};
 
 #[test]
@@ -17,31 +19,35 @@ fn each_hostile_booklet_is_answered() {
     assert_eq!(made.exit, Some(0), "{}", made.told);
     let base = run::read(&start.path().join("tide-pouch"));
     let only = std::env::var("NOTCHBOOK_HOSTILE").unwrap_or_default();
-    let mut wrong = Vec::new();
-    println!("{:<44}{:>6}{:>9}{:>8}", "case", "exit", "seconds", "MB");
-    for case in cases::all()
+    let cases: Vec<cases::Case> = cases::all()
         .into_iter()
         .filter(|case| case.name.contains(&only))
-    {
-        let mut booklet = cases::Booklet {
-            files: base.clone(),
-        };
-        (case.edit)(&mut booklet);
-        let folder = tempfile::tempdir().expect("a folder");
-        booklet.write(&folder.path().join("tide-pouch"));
-        let outcome = run(folder.path(), case.args);
+        .collect();
+    let outcomes: Vec<Outcome> = cases.par_iter().map(|case| outcome(case, &base)).collect();
+    println!("{:<50}{:>6}{:>9}{:>8}", "case", "exit", "seconds", "MB");
+    let mut wrong = Vec::new();
+    for (case, outcome) in cases.iter().zip(&outcomes) {
         let exit = outcome
             .exit
             .map_or("none".to_owned(), |code| code.to_string());
         println!(
-            "{:<44}{exit:>6}{:>9.2}{:>8.0}",
+            "{:<50}{exit:>6}{:>9.2}{:>8.0}",
             case.name, outcome.seconds, outcome.megabytes
         );
-        if let Some(fault) = judge(&case, &outcome) {
-            wrong.push(format!("{}: {fault}", case.name));
-        }
+        wrong.extend(judge(case, outcome).map(|fault| format!("{}: {fault}", case.name)));
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n\n"));
+}
+
+/// What the program makes of a case in a folder of its own.
+fn outcome(case: &cases::Case, base: &BTreeMap<String, Vec<u8>>) -> Outcome {
+    let mut booklet = cases::Booklet {
+        files: base.clone(),
+    };
+    (case.edit)(&mut booklet);
+    let folder = tempfile::tempdir().expect("a folder");
+    booklet.write(&folder.path().join("tide-pouch"));
+    run(folder.path(), case.args)
 }
 
 fn judge(case: &cases::Case, outcome: &Outcome) -> Option<String> {

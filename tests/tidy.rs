@@ -270,10 +270,7 @@ fn each_stage_keeps_to_its_own_work() {
 #[test]
 fn the_top_level_holds_what_it_should() {
     let ignored = std::fs::read_to_string(root().join(".gitignore")).expect(".gitignore");
-    let ignored: Vec<&str> = ignored
-        .lines()
-        .map(|line| line.trim_end_matches('/'))
-        .collect();
+    let ignored: Vec<&str> = ignored.lines().map(|line| line.trim_matches('/')).collect();
     let mut wrong = Vec::new();
     for entry in std::fs::read_dir(root()).expect("the project's folder") {
         let name = entry

@@ -4,6 +4,8 @@
 //! Several orders of the pieces are tried, each laid greedily; the numbers that shuffle them come
 //! from a generator with a fixed start, so that the same pieces always lie the same way.
 
+use std::collections::HashSet;
+
 /// A box to lay, in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Oblong {
@@ -28,8 +30,11 @@ pub(super) struct Spot {
 pub(super) const GAP: f64 = 8.0;
 /// How far a piece that begins on a sheet keeps from its joints, in mm.
 const INSET: f64 = 4.0;
-/// How many orders are tried for each width of the plan.
+/// How many orders are tried for each width of the plan, as long as there are no more than [`FEW`] boxes.
 const TRIALS: usize = 48;
+/// Of more boxes fewer orders are tried, so that a plan of hundreds ends as soon as one of dozens: each order costs the
+/// cube of their number.
+const FEW: usize = 28;
 /// The widest plan, in sheets.
 const WIDEST: usize = 9;
 
@@ -49,7 +54,7 @@ pub(super) fn arrange(boxes: &[Oblong], step: (f64, f64)) -> Vec<Spot> {
     let widest = boxes.iter().map(narrow).fold(0.0, f64::max);
     let least = ((widest + 2.0 * INSET) / step.0).ceil().max(1.0) as usize;
     for columns in least..=least.max(WIDEST) {
-        for trial in 0..TRIALS {
+        for trial in 0..trials(boxes.len()) {
             let order = order(boxes, trial, &mut random);
             let Some(spots) = lay(boxes, &order, step, columns) else { continue };
             let cost = cost(boxes, &spots, step);
@@ -59,6 +64,13 @@ pub(super) fn arrange(boxes: &[Oblong], step: (f64, f64)) -> Vec<Spot> {
         }
     }
     best.map(|(_, spots)| spots).unwrap_or_default()
+}
+
+fn trials(boxes: usize) -> usize {
+    match boxes {
+        0..=FEW => TRIALS,
+        many => (TRIALS * FEW.pow(3) / many.pow(3)).max(1),
+    }
 }
 
 /// Largest first in three senses, then shuffled.
@@ -102,17 +114,22 @@ fn lay(boxes: &[Oblong], order: &[usize], step: (f64, f64), columns: usize) -> O
         let mut ys: Vec<f64> = (0..=rows).map(|row| row as f64 * step.1 + INSET).collect();
         xs.extend(placed.iter().map(|rect| rect.x1 + GAP));
         ys.extend(placed.iter().map(|rect| rect.y1 + GAP));
+        let begun: HashSet<(usize, usize)> = placed.iter().flat_map(|rect| rect.tiles(step)).collect();
         let mut found: Option<(SpotCost, Spot)> = None;
         for turned in [false, true].into_iter().filter(|turned| one.may_turn || !turned) {
             for &x in &xs {
+                let column = Rect::of(one, Spot { x, y: 0.0, turned });
+                if column.x1 > width {
+                    continue;
+                }
+                let beside: Vec<Rect> = placed.iter().filter(|other| column.is_beside(other)).copied().collect();
                 for &y in &ys {
                     let spot = Spot { x, y, turned };
                     let rect = Rect::of(one, spot);
-                    if rect.x1 > width || placed.iter().any(|other| rect.near(other)) {
+                    if beside.iter().any(|other| rect.near(other)) {
                         continue;
                     }
-                    let fresh =
-                        rect.tiles(step).filter(|tile| !placed.iter().any(|other| other.on(*tile, step))).count();
+                    let fresh = rect.tiles(step).filter(|tile| !begun.contains(tile)).count();
                     let small = rect.small_cuts(step);
                     let key = (small, fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
                     if found.as_ref().is_none_or(|(known, _)| key < *known) {
@@ -153,11 +170,13 @@ impl Rect {
         Rect { x0: spot.x, y0: spot.y, x1: spot.x + width, y1: spot.y + height }
     }
 
+    /// Whether it would be near the other at some height.
+    fn is_beside(&self, other: &Rect) -> bool {
+        self.x0 < other.x1 + GAP - 1e-6 && other.x0 < self.x1 + GAP - 1e-6
+    }
+
     fn near(&self, other: &Rect) -> bool {
-        self.x0 < other.x1 + GAP - 1e-6
-            && other.x0 < self.x1 + GAP - 1e-6
-            && self.y0 < other.y1 + GAP - 1e-6
-            && other.y0 < self.y1 + GAP - 1e-6
+        self.is_beside(other) && self.y0 < other.y1 + GAP - 1e-6 && other.y0 < self.y1 + GAP - 1e-6
     }
 
     /// The sheets that it touches: row and column.
@@ -167,11 +186,6 @@ impl Rect {
         };
         let columns = range(self.x0, self.x1, step.0);
         range(self.y0, self.y1, step.1).flat_map(move |row| columns.clone().map(move |column| (row, column)))
-    }
-
-    fn on(&self, tile: (usize, usize), step: (f64, f64)) -> bool {
-        let (x, y) = (tile.1 as f64 * step.0, tile.0 as f64 * step.1);
-        self.x0 < x + step.0 && self.x1 > x && self.y0 < y + step.1 && self.y1 > y
     }
 
     /// How many joints cut it though it would fit on one sheet, lying or standing.

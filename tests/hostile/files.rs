@@ -171,6 +171,29 @@ pub fn cases() -> Vec<Case> {
             tells: "Sm\u{241b}[31mall",
         },
         Case {
+            name: "sheets: 150 pieces",
+            edit: |booklet| {
+                let piece = |at: usize| {
+                    format!(
+                        "  p{at}:\n    name: Piece {at}\n    outline: {{rectangle: [{} mm, {} mm]}}\n    raw: all\n    \
+                         grain: vertical\n    cut: {{outer: 1}}\n",
+                        100 + at,
+                        130 + at * 7 % 40
+                    )
+                };
+                booklet.pieces(&(0..150).map(piece).collect::<String>());
+                let names: Vec<String> = (0..150).map(|at| format!("p{at}")).collect();
+                booklet.change(
+                    "make.md",
+                    "- cut: side\n",
+                    &format!("- cut: [side, {}]\n", names.join(", ")),
+                );
+            },
+            args: &["sheets", "tide-pouch", "--paper", "a4", "--size", "small"],
+            exit: 0,
+            tells: "a plain grid would take",
+        },
+        Case {
             name: "build: as it should be",
             edit: |_| {},
             args: BUILD,
