@@ -73,7 +73,8 @@ fn one(
     }
     if !args.no_sheets {
         let mut unheard = Vec::new();
-        let printed: BTreeSet<_> = papers.iter().filter(|paper| paper.is_printed()).map(|paper| paper.of_sheets()).collect();
+        let printed: BTreeSet<_> =
+            papers.iter().filter(|paper| paper.is_printed()).map(|paper| paper.of_sheets()).collect();
         for paper in printed {
             for set in &sets {
                 jobs.extend(sheets::job(booklet, workshop, set, paper, &mut unheard)?);

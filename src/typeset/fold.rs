@@ -27,7 +27,8 @@ pub fn fold(pdf: &[u8], sheet: (f64, f64)) -> Result<Vec<u8>, String> {
     let mut document = Document::load_mem(pdf).map_err(|error| error.to_string())?;
     let (width, height) = (sheet.0 * POINTS_TO_MM, sheet.1 * POINTS_TO_MM);
     let pages: Vec<ObjectId> = document.get_pages().into_values().collect();
-    let forms = pages.iter().map(|page| form(&mut document, *page, width / 2.0, height)).collect::<Result<Vec<_>, _>>()?;
+    let forms =
+        pages.iter().map(|page| form(&mut document, *page, width / 2.0, height)).collect::<Result<Vec<_>, _>>()?;
     let tree = document.new_object_id();
     let mut kids = Vec::new();
     for (at, side) in sides(forms.len()).into_iter().enumerate() {

@@ -24,9 +24,14 @@ const MEAN: f64 = 0.18;
 
 fn white(page: &RgbImage) -> f64 {
     let (top, foot, side) = MARGINS;
-    let printed = |y: u32| (side..page.width() - side).any(|x| page.get_pixel(x, y).0.iter().any(|tone| *tone < 235));
+    let printed = |y: u32| {
+        (side..page.width() - side).any(|x| page.get_pixel(x, y).0.iter().any(|tone| *tone < 235))
+    };
     let rows: Vec<bool> = (top..page.height() - foot).map(printed).collect();
-    let bands = rows.split(|printed| *printed).map(<[bool]>::len).filter(|rows| *rows >= BAND);
+    let bands = rows
+        .split(|printed| *printed)
+        .map(<[bool]>::len)
+        .filter(|rows| *rows >= BAND);
     bands.sum::<usize>() as f64 / rows.len() as f64
 }
 
@@ -39,24 +44,40 @@ fn pages_are_filled() {
     let mut all = Vec::new();
     let mut wrong = Vec::new();
     demos(|name, compiled| {
-        let pages = draw(print(compiled, compiled.editions().len() / 2, Paper::A4), SCALE);
+        let pages = draw(
+            print(compiled, compiled.editions().len() / 2, Paper::A4),
+            SCALE,
+        );
         let shares: Vec<f64> = pages[1..pages.len() - 1].iter().map(white).collect();
-        let told: Vec<String> = shares.iter().map(|share| format!("{:.0}", share * 100.0)).collect();
-        println!("{name}: mean {:.1} %, pages from 2: {}", 100.0 * mean(&shares), told.join(" "));
+        let told: Vec<String> = shares
+            .iter()
+            .map(|share| format!("{:.0}", share * 100.0))
+            .collect();
+        println!(
+            "{name}: mean {:.1} %, pages from 2: {}",
+            100.0 * mean(&shares),
+            told.join(" ")
+        );
         if mean(&shares) > BOOKLET || shares.iter().any(|share| *share > PAGE) {
             wrong.push(format!("{name}: {}", told.join(" ")));
         }
         all.extend(shares);
     });
     println!("mean of {} pages: {:.1} %", all.len(), 100.0 * mean(&all));
-    assert!(wrong.is_empty() && mean(&all) < MEAN, "{:.3} {wrong:?}", mean(&all));
+    assert!(
+        wrong.is_empty() && mean(&all) < MEAN,
+        "{:.3} {wrong:?}",
+        mean(&all)
+    );
 }
 
 /// The measure itself: a page printed half way down is half white, lines with common gaps are none.
 #[test]
 fn the_measure_sees_a_gap_and_no_line() {
     let page = |printed: &dyn Fn(u32) -> bool| {
-        RgbImage::from_fn(420, 594, |_, y| image::Rgb([if printed(y) { 0 } else { 255 }; 3]))
+        RgbImage::from_fn(420, 594, |_, y| {
+            image::Rgb([if printed(y) { 0 } else { 255 }; 3])
+        })
     };
     let half = white(&page(&|y| y < 36 + 257));
     assert!((half - 0.5).abs() < 0.01, "{half}");
