@@ -18,9 +18,9 @@ const MARGINS: (u32, u32, u32) = (36, 44, 36);
 /// The least height of an empty band, in dots.
 const BAND: usize = 20;
 /// The largest share of a page that may be white, and the largest mean of a booklet and of all of them.
-const PAGE: f64 = 0.65;
-const BOOKLET: f64 = 0.25;
-const MEAN: f64 = 0.18;
+const PAGE: f64 = 0.5;
+const BOOKLET: f64 = 0.22;
+const MEAN: f64 = 0.15;
 
 fn white(page: &RgbImage) -> f64 {
     let (top, foot, side) = MARGINS;
