@@ -14,9 +14,9 @@ use crate::source::{BookletFolder, Folder, Sources, Span};
 
 /// Names to the child the one booklet that it works on, by its path.
 const APART: &str = "NOTCHBOOK_APART";
-/// The most bytes of memory that a child may ask for: a large booklet in all its sizes takes a quarter.
+/// The most bytes of memory that a child may ask for: a large booklet in all its sizes on four papers takes two thirds.
 #[cfg(unix)]
-const MEMORY: u64 = 1_000_000_000;
+const MEMORY: u64 = 3_000_000_000;
 
 /// How a child is run.
 #[derive(Debug, Clone, Copy)]
