@@ -130,6 +130,17 @@ fn a_size_that_is_gone_takes_its_files_along() {
     );
 }
 
+#[test]
+fn facts_that_cannot_be_read_take_nothing_away() {
+    let shop = Shop::open();
+    shop.build(&[]);
+    let before = shop.names("out/tide-pouch");
+    shop.change("sizes:", "sizes: [");
+    let output = shop.command(&["figures", "tide-pouch"]).output();
+    assert_eq!(output.expect("the program runs").status.code(), Some(1));
+    assert_eq!(shop.names("out/tide-pouch"), before);
+}
+
 #[cfg(target_os = "linux")]
 #[test]
 fn what_cannot_be_told_ends_with_2() {

@@ -7,6 +7,7 @@ use std::process::{Command, ExitStatus};
 use std::time::{Duration, Instant};
 
 use super::args::Form;
+use super::choose::Choice;
 use super::{Outcome, Refusal, output};
 use crate::diag::Findings;
 use crate::faults::TYPESETTING_FAILED;
@@ -32,13 +33,30 @@ fn of(booklet: &BookletFolder) -> &Path {
     if booklet.path.as_os_str().is_empty() { Path::new(".") } else { &booklet.path }
 }
 
+/// Works on each booklet of a choice, by itself or in a child process; the worst of what came of them.
+pub(super) fn each(
+    choice: &Choice,
+    bounds: Bounds,
+    mut work: impl FnMut(&BookletFolder) -> Result<Outcome, Refusal>,
+) -> Result<Outcome, Refusal> {
+    let mut worst = Outcome::Clean;
+    for booklet in choice.booklets.iter().filter(|booklet| !is_of_another(booklet)) {
+        let outcome = match run(&choice.folder, booklet, bounds)? {
+            Some(outcome) => outcome,
+            None => work(booklet)?,
+        };
+        worst = worst.max(outcome);
+    }
+    Ok(worst)
+}
+
 /// Whether this process is a child that works on another booklet.
-pub(super) fn is_of_another(booklet: &BookletFolder) -> bool {
+fn is_of_another(booklet: &BookletFolder) -> bool {
     std::env::var_os(APART).is_some_and(|path| Path::new(&path) != of(booklet))
 }
 
 /// Works on a booklet in a child process, where it brings files of its own that ask for it; `None` where it does not.
-pub(super) fn run(folder: &Folder, booklet: &BookletFolder, bounds: Bounds) -> Result<Option<Outcome>, Refusal> {
+fn run(folder: &Folder, booklet: &BookletFolder, bounds: Bounds) -> Result<Option<Outcome>, Refusal> {
     if std::env::var_os(APART).is_some() {
         return Ok(None);
     }

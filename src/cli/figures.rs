@@ -12,12 +12,7 @@ use crate::pipeline::{Reach, Workshop};
 
 pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let choice = choose::booklets(folder, std::slice::from_ref(&args.booklet))?;
-    let mut worst = Outcome::Clean;
-    for booklet in choice.booklets.iter().filter(|booklet| !apart::is_of_another(booklet)) {
-        if let Some(outcome) = apart::run(&choice.folder, booklet, bounds)? {
-            worst = worst.max(outcome);
-            continue;
-        }
+    apart::each(&choice, bounds, |booklet| {
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Figures);
         let target = args.out.join(&booklet.name);
         if target.canonicalize().is_ok_and(|target| target == choice.folder.root().join(&booklet.path)) {
@@ -26,10 +21,8 @@ pub(super) fn run(folder: Option<&Path>, args: &FiguresArgs, bounds: Bounds) -> 
                 "name another folder with --out, so that no drawing of yours is replaced",
             ));
         }
-        let outcome = write(&booklet.name, &workshop, args)?;
-        worst = worst.max(outcome);
-    }
-    Ok(worst)
+        write(&booklet.name, &workshop, args)
+    })
 }
 
 fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome, Refusal> {
@@ -65,7 +58,10 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
             count += 1;
         }
     }
-    out::put(&args.out.join(name), &files, &sets::known(workshop))?;
+    // Facts that cannot be read say nothing of the sizes that there are: what was made of them stays.
+    if workshop.draft().is_some() {
+        out::put(&args.out.join(name), &files, &sets::known(workshop))?;
+    }
     output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
     Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
 }

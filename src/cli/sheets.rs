@@ -22,18 +22,12 @@ pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs, bounds: Bounds) -> R
     let mut papers: Vec<SheetPaper> = args.paper.iter().map(|name| name.paper()).collect();
     papers.sort_unstable();
     papers.dedup();
-    let mut worst = Outcome::Clean;
-    for booklet in choice.booklets.iter().filter(|booklet| !apart::is_of_another(booklet)) {
-        if let Some(outcome) = apart::run(&choice.folder, booklet, bounds)? {
-            worst = worst.max(outcome);
-            continue;
-        }
+    apart::each(&choice, bounds, |booklet| {
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
         let outcome = one(booklet, &workshop, &papers, args)?;
-        worst = worst.max(outcome);
         comemo::evict(0);
-    }
-    Ok(worst)
+        Ok(outcome)
+    })
 }
 
 fn one(
