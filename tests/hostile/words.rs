@@ -50,9 +50,16 @@ pub fn cases() -> Vec<Case> {
         }),
         told(
             "words: 50,000 links that lead nowhere",
-            "error[reference-broken]",
+            "error[over-limit]",
             |booklet| {
                 booklet.words(&"[](#nowhere) ".repeat(50_000));
+            },
+        ),
+        told(
+            "words: 19,000 links that lead nowhere",
+            "error[reference-broken]",
+            |booklet| {
+                booklet.words(&"[](#nowhere) ".repeat(19_000));
             },
         ),
         right("words: 200,000 stars", |booklet| {
