@@ -33,7 +33,14 @@ impl List {
 /// Whether some text holds one of the phrases.
 pub(super) fn says(text: &str, phrases: &[String]) -> bool {
     let text = words(text);
-    phrases.iter().any(|phrase| holds(&text, &words(phrase)))
+    let near = |phrase: &&String| text.iter().any(|word| may_begin(word, phrase));
+    phrases.iter().filter(near).any(|phrase| holds(&text, &words(phrase)))
+}
+
+/// Whether a phrase may begin with a word, by its first letter: most need not be taken apart.
+fn may_begin(word: &str, phrase: &str) -> bool {
+    let first = phrase.chars().find(|letter| letter.is_alphanumeric());
+    first.is_some_and(|letter| letter.to_lowercase().next() == word.chars().next())
 }
 
 /// The words of some tokens as the lists hold them; empty where a figure stands.
@@ -43,7 +50,8 @@ pub(super) fn stems(tokens: &[Token<'_>]) -> Vec<String> {
 
 /// How many words of the longest phrase of a list begin at `at`; none where no phrase does.
 pub(super) fn phrase_at(text: &[String], at: usize, phrases: &[String]) -> usize {
-    let all = phrases.iter().map(|phrase| words(phrase));
+    let near = |phrase: &&String| text.get(at).is_some_and(|word| may_begin(word, phrase));
+    let all = phrases.iter().filter(near).map(|phrase| words(phrase));
     all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase))
         .map(|phrase| phrase.len())
         .max()

@@ -72,6 +72,10 @@ impl Passage<'_> {
 
 /// Whether a phrase in lower case begins at `at`.
 pub(super) fn says(tokens: &[Token<'_>], at: usize, phrase: &str) -> bool {
+    // Most phrases begin with another word.
+    if tokens.get(at).is_none_or(|token| !phrase.starts_with(&token.word)) {
+        return false;
+    }
     let mut count = 0;
     let all = phrase.split(' ').enumerate().all(|(offset, word)| {
         count = offset;
