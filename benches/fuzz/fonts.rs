@@ -90,7 +90,7 @@ fn count(font: &[u8]) -> usize {
         .min(200)
 }
 
-fn damage(font: &mut Vec<u8>, rng: &mut Rng) {
+fn damage(font: &mut [u8], rng: &mut Rng) {
     // Somewhere in a table, near its beginning as often as not: there stand its counts and offsets.
     let record = rng.usize(..count(font).max(1));
     let (offset, length) = table(font, record).unwrap_or((0, font.len()));
