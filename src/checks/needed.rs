@@ -1,5 +1,7 @@
 //! Whether a list names what is needed, under any of the words by which makers know it.
 
+use std::collections::BTreeSet;
+
 use super::passage::Token;
 use crate::syntax::{Harm, Need, Needs};
 
@@ -33,14 +35,15 @@ impl List {
 /// Whether some text holds one of the phrases.
 pub(super) fn says(text: &str, phrases: &[String]) -> bool {
     let text = words(text);
-    let near = |phrase: &&String| text.iter().any(|word| may_begin(word, phrase));
+    let begins: BTreeSet<Option<char>> = text.iter().map(|word| word.chars().next()).collect();
+    let near = |phrase: &&String| begins.contains(&first_letter(phrase));
     phrases.iter().filter(near).any(|phrase| holds(&text, &words(phrase)))
 }
 
-/// Whether a phrase may begin with a word, by its first letter: most need not be taken apart.
-fn may_begin(word: &str, phrase: &str) -> bool {
-    let first = phrase.chars().find(|letter| letter.is_alphanumeric());
-    first.is_some_and(|letter| letter.to_lowercase().next() == word.chars().next())
+/// The small letter that the first word of a phrase begins with: most phrases need not be taken apart to see that they
+/// do not stand somewhere. `None` where it has no word.
+fn first_letter(phrase: &str) -> Option<char> {
+    phrase.chars().find(|letter| letter.is_alphanumeric())?.to_lowercase().next()
 }
 
 /// The words of some tokens as the lists hold them; empty where a figure stands.
@@ -50,7 +53,8 @@ pub(super) fn stems(tokens: &[Token<'_>]) -> Vec<String> {
 
 /// How many words of the longest phrase of a list begin at `at`; none where no phrase does.
 pub(super) fn phrase_at(text: &[String], at: usize, phrases: &[String]) -> usize {
-    let near = |phrase: &&String| text.get(at).is_some_and(|word| may_begin(word, phrase));
+    let begins = text.get(at).and_then(|word| word.chars().next());
+    let near = |phrase: &&String| first_letter(phrase) == begins;
     let all = phrases.iter().filter(near).map(|phrase| words(phrase));
     all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase))
         .map(|phrase| phrase.len())

@@ -73,7 +73,8 @@ impl Passage<'_> {
 /// Whether a phrase in lower case begins at `at`.
 pub(super) fn says(tokens: &[Token<'_>], at: usize, phrase: &str) -> bool {
     // Most phrases begin with another word.
-    if tokens.get(at).is_none_or(|token| !phrase.starts_with(&token.word)) {
+    let rest = tokens.get(at).and_then(|token| phrase.strip_prefix(token.word.as_str()));
+    if !rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' ')) {
         return false;
     }
     let mut count = 0;
