@@ -13,6 +13,27 @@ fn damaged(from: usize, step: usize) -> Vec<u8> {
     bytes
 }
 
+/// The same with a list of letters that names every number there is, and checksums that agree.
+fn endless() -> Vec<u8> {
+    let mut bytes = FONT.to_vec();
+    let word = |bytes: &[u8], at: usize| {
+        u32::from_be_bytes(bytes[at..at + 4].try_into().expect("four bytes"))
+    };
+    let record = (12..).step_by(16).find(|at| &bytes[*at..at + 4] == b"cmap");
+    let record = record.expect("a list of letters");
+    let table = word(&bytes, record + 8) as usize;
+    let length = word(&bytes, record + 12) as usize;
+    // The list of format 12 is the second, and its groups stand 16 bytes on.
+    let list = table + word(&bytes, table + 4 + 8 + 4) as usize;
+    assert_eq!(bytes[list..list + 2], [0, 12]);
+    bytes[list + 16..list + 24].copy_from_slice(&[0, 0, 0, 0, 255, 255, 255, 255]);
+    let sum = (table..table + length)
+        .step_by(4)
+        .fold(0u32, |sum, at| sum.wrapping_add(word(&bytes, at)));
+    bytes[record + 4..record + 8].copy_from_slice(&sum.to_be_bytes());
+    bytes
+}
+
 /// The house's own page with words of a stranger's put before it.
 fn template(booklet: &mut Booklet, before: &str) {
     let house = include_str!("../../templates/booklet.typ");
@@ -47,6 +68,11 @@ pub fn cases() -> Vec<Case> {
         told("font: every 9,973rd byte wrong", "fonts/a.ttf", |booklet| {
             booklet.put("fonts/a.ttf", damaged(400, 9_973))
         }),
+        told(
+            "font: more letters than there are",
+            "says that it holds more letters than there are",
+            |booklet| booklet.put("fonts/a.ttf", endless()),
+        ),
         told("font: a collection", "error[file-unreadable]", |booklet| {
             booklet.put("fonts/a.ttc", FONT)
         }),
