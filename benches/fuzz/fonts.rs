@@ -57,8 +57,13 @@ impl Fonts {
         if rng.u8(..8) > 0 {
             mend(&mut font);
         }
-        let place = self.home.path().join("own/fonts").join(name);
-        std::fs::write(&place, &font).expect("a file");
+        let fonts = self.home.path().join("own/fonts");
+        // What a run before left that was stopped is no part of this one.
+        for (name, _) in &self.whole {
+            let _ = std::fs::remove_file(fonts.join(name));
+        }
+        let place = fonts.join(name);
+        std::fs::write(place, &font).expect("a file");
         let folder = Folder::open(self.home.path()).expect("a folder");
         let (booklets, _) = find_booklets(&folder);
         let workshop = Workshop::open(&folder, &booklets[0], Reach::Checks);
@@ -69,7 +74,6 @@ impl Fonts {
             let _ = Press::new(&workshop.house).print(&workshop.sheaf(&book, Paper::A4));
             comemo::evict(0);
         }
-        std::fs::remove_file(place).expect("a file");
     }
 }
 

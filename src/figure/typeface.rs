@@ -1,5 +1,8 @@
 //! Whether a font is whole: looked at table by table, before anything leans on it.
 
+use ttf_parser::gpos::PositioningSubtable;
+use ttf_parser::gsub::SubstitutionSubtable;
+use ttf_parser::opentype_layout::{Coverage, Lookup};
 use ttf_parser::{Face, GlyphId, OutlineBuilder, RawFace, Tag};
 
 use crate::limits::GLYPHS;
@@ -21,6 +24,9 @@ pub(super) fn fault(bytes: &[u8]) -> Option<String> {
         return Some("says that it holds more letters than there are".into());
     }
     let Ok(face) = Face::parse(bytes, 0) else { return Some("holds no font that can be read".into()) };
+    if runs_back(&face) {
+        return Some("is damaged: a list of its letters ends before it begins".into());
+    }
     let count = face.number_of_glyphs();
     if usize::from(count) > GLYPHS.most {
         return Some(format!("holds {count} letters: {} are the most", GLYPHS.most));
@@ -58,6 +64,22 @@ fn tables(bytes: &[u8]) -> Result<(), &'static str> {
         }
     }
     Ok(())
+}
+
+/// Whether the letters that a rule of setting is for run from a higher number to a lower, on which whoever sets words
+/// stops.
+fn runs_back(face: &Face<'_>) -> bool {
+    let back = |coverage: Coverage<'_>| match coverage {
+        Coverage::Format2 { records } => records.into_iter().any(|range| range.start > range.end),
+        Coverage::Format1 { .. } => false,
+    };
+    let (put, placed) = (face.tables().gsub, face.tables().gpos);
+    let puts =
+        |lookup: Lookup<'_>| lookup.subtables.into_iter::<SubstitutionSubtable<'_>>().any(|rule| back(rule.coverage()));
+    let places =
+        |lookup: Lookup<'_>| lookup.subtables.into_iter::<PositioningSubtable<'_>>().any(|rule| back(rule.coverage()));
+    put.is_some_and(|table| table.lookups.into_iter().any(puts))
+        || placed.is_some_and(|table| table.lookups.into_iter().any(places))
 }
 
 /// How many letters the lists of a font name, each counted as often as it stands there; `None` where they cannot be
