@@ -1,8 +1,12 @@
 //! Readers fed with what nobody means, for as long as one likes: `cargo bench --bench fuzz -- 15` spends fifteen minutes
 //! on each reader, `cargo bench --bench fuzz -- 15 figures` on one.
 //!
-//! Each input is one of the demo booklets with a few changes in one sort of file. A panic, and an input that takes more
-//! than ten seconds of the processor, is told with the number that makes it again (`-- 0 figures 12345`), and the run ends with 1.
+//! Each input is one of the demo booklets with a few changes in one sort of file, or with a damaged font. A panic, and an
+//! input that takes more than ten seconds of the processor, is told with the number that makes it again
+//! (`-- 0 figures 12345`), and the run ends with 1.
+
+#[path = "fuzz/fonts.rs"]
+mod fonts;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
@@ -225,6 +229,12 @@ fn main() {
     if only.is_none_or(|only| only == "formulas") {
         finds += formulas(minutes, seed);
     }
+    if only.is_none_or(|only| only == "fonts") {
+        let fonts = fonts::Fonts::open(&home.join("tests/checks/_base"), &home.join("fonts"));
+        finds += repeat("fonts", minutes, seed, |seed| {
+            fonts.run(&mut Rng::with_seed(seed));
+        });
+    }
     std::process::exit(i32::from(finds > 0));
 }
 
@@ -318,6 +328,8 @@ fn spent(start: Instant) -> f64 {
 fn repeat(name: &str, minutes: f64, seed: Option<u64>, run: impl Fn(u64)) -> usize {
     let start = Instant::now();
     let first = seed.unwrap_or_else(|| fastrand::u64(..1 << 48));
+    // Where an input stops the whole program, it is one of those that follow.
+    println!("{name:<12}from number {first} on");
     let (mut inputs, mut finds) = (0u64, 0);
     loop {
         let number = first + inputs;

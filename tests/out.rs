@@ -1,6 +1,8 @@
 //! Whatever happens while an edition is put in its place, the old one or the new one is there, whole; and nothing that
 //! this program did not make is lost.
 
+#[path = "out/journal.rs"]
+mod journal;
 #[path = "out/kills.rs"]
 mod kills;
 #[path = "out/shop.rs"]
@@ -128,6 +130,20 @@ fn a_size_that_is_gone_takes_its_files_along() {
             .any(|name| name.starts_with(".notchbook")),
         "leftovers"
     );
+}
+
+#[test]
+fn diagrams_of_a_size_that_is_gone_are_told() {
+    let shop = Shop::open();
+    shop.figures();
+    assert_eq!(shop.names("out/tide-pouch/figures"), ["large", "small"]);
+    shop.change("  large: Large\n", "  tall: Tall\n");
+    let told = shop.figures();
+    assert!(
+        told.contains("figures/large/cut.svg was of before, and is taken out"),
+        "{told}"
+    );
+    assert_eq!(shop.names("out/tide-pouch/figures"), ["small", "tall"]);
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! Whether a list names what is needed, under any of the words by which makers know it.
 
+use std::collections::BTreeSet;
+
 use super::passage::Token;
 use crate::syntax::{Harm, Need, Needs};
 
@@ -33,7 +35,15 @@ impl List {
 /// Whether some text holds one of the phrases.
 pub(super) fn says(text: &str, phrases: &[String]) -> bool {
     let text = words(text);
-    phrases.iter().any(|phrase| holds(&text, &words(phrase)))
+    let begins: BTreeSet<Option<char>> = text.iter().map(|word| word.chars().next()).collect();
+    let near = |phrase: &&String| begins.contains(&first_letter(phrase));
+    phrases.iter().filter(near).any(|phrase| holds(&text, &words(phrase)))
+}
+
+/// The small letter that the first word of a phrase begins with: most phrases need not be taken apart to see that they
+/// do not stand somewhere. `None` where it has no word.
+fn first_letter(phrase: &str) -> Option<char> {
+    phrase.chars().find(|letter| letter.is_alphanumeric())?.to_lowercase().next()
 }
 
 /// The words of some tokens as the lists hold them; empty where a figure stands.
@@ -43,7 +53,9 @@ pub(super) fn stems(tokens: &[Token<'_>]) -> Vec<String> {
 
 /// How many words of the longest phrase of a list begin at `at`; none where no phrase does.
 pub(super) fn phrase_at(text: &[String], at: usize, phrases: &[String]) -> usize {
-    let all = phrases.iter().map(|phrase| words(phrase));
+    let begins = text.get(at).and_then(|word| word.chars().next());
+    let near = |phrase: &&String| first_letter(phrase) == begins;
+    let all = phrases.iter().filter(near).map(|phrase| words(phrase));
     all.filter(|phrase| !phrase.is_empty() && text[at..].starts_with(phrase))
         .map(|phrase| phrase.len())
         .max()

@@ -72,6 +72,11 @@ impl Passage<'_> {
 
 /// Whether a phrase in lower case begins at `at`.
 pub(super) fn says(tokens: &[Token<'_>], at: usize, phrase: &str) -> bool {
+    // Most phrases begin with another word.
+    let rest = tokens.get(at).and_then(|token| phrase.strip_prefix(token.word.as_str()));
+    if !rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' ')) {
+        return false;
+    }
     let mut count = 0;
     let all = phrase.split(' ').enumerate().all(|(offset, word)| {
         count = offset;

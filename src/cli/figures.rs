@@ -58,11 +58,14 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
             count += 1;
         }
     }
+    let folder = args.out.join(name);
+    let mut gone = Vec::new();
     // Facts that cannot be read say nothing of the sizes that there are: what was made of them stays.
     if workshop.draft().is_some() {
-        out::put(&args.out.join(name), &files, &sets::known(workshop))?;
+        gone = out::put(&folder, &files, &sets::known(workshop))?;
     }
-    output::line(&format!("{count} diagrams in {}", args.out.join(name).join("figures").display()));
+    output::line(&format!("{count} diagrams in {}", folder.join("figures").display()));
+    output::gone(&folder, &gone);
     Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
 }
 

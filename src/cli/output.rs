@@ -1,6 +1,7 @@
 //! What is printed, so that every letter of it is seen.
 
 use std::io::{IsTerminal, Write};
+use std::path::Path;
 
 use super::{Outcome, Refusal};
 use crate::diag::{Report, Terminal, summary, to_json, visible};
@@ -18,6 +19,11 @@ pub(super) fn refuse(refusal: &Refusal) {
 /// Prints a line to standard output, every letter of it to be seen.
 pub(super) fn line(text: &str) {
     paint(&visible(text));
+}
+
+/// Tells what a run took out of a folder: files of sizes that are gone.
+pub(super) fn gone(folder: &Path, paths: &[String]) {
+    paths.iter().for_each(|path| line(&format!("{} was of before, and is taken out", folder.join(path).display())));
 }
 
 /// Prints a line in which colours are meant. A closed pipe is nobody's fault; anything else that keeps standard output

@@ -79,8 +79,7 @@ pub(super) fn print_all(
     }
     let gone = out::put(&folder, &files, &sets::known(workshop))?;
     lines.iter().for_each(|line| output::line(line));
-    gone.iter()
-        .for_each(|path| output::line(&format!("{} was of before, and is taken out", folder.join(path).display())));
+    output::gone(&folder, &gone);
     Ok(Outcome::Clean)
 }
 

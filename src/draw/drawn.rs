@@ -7,7 +7,7 @@ use super::step::draw;
 use crate::construct::History;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::FIGURE_NOT_DRAWABLE;
-use crate::figure::{BoundFigure, DRAW, Figures, Studio};
+use crate::figure::{BoundFigure, DRAW, Figures, Ruler, Studio};
 use crate::model::Step;
 use crate::resolve::{Edition, FigureUse};
 
@@ -19,13 +19,15 @@ pub fn draw_steps(
     figures: &mut Figures,
     findings: &mut Findings,
 ) {
+    // One ruler for all sizes, which name the same pieces.
+    let ruler = studio.ruler();
     for edition in editions {
         for (mention, scope) in edition.figure_uses() {
             if !mention.path.starts_with(DRAW) || figures.get(edition.size(), &mention.key).is_some() {
                 continue;
             }
             let mut told = Findings::default();
-            if let Some(figure) = drawn(mention, edition, scope.step, studio, &mut told) {
+            if let Some(figure) = drawn(mention, edition, scope.step, (studio, &ruler), &mut told) {
                 figures.add(edition.size(), &mention.key, figure);
             }
             // Where the order of the steps is at fault, or only said to be meant, a step that cannot be drawn
@@ -44,7 +46,7 @@ fn drawn(
     mention: &FigureUse,
     edition: &Edition<'_>,
     step: Option<&Step>,
-    studio: &Studio,
+    (studio, ruler): (&Studio, &Ruler<'_>),
     findings: &mut Findings,
 ) -> Option<BoundFigure> {
     let size = edition.size();
@@ -58,10 +60,7 @@ fn drawn(
     } else {
         let step = step.and_then(|step| edition.steps().find(|known| std::ptr::eq(known.step, step)));
         match step {
-            Some(step) => {
-                let ruler = studio.ruler();
-                draw(edition, step, &ruler).map(|svg| (svg, step.number, step.step.id.as_ref()))
-            }
+            Some(step) => draw(edition, step, ruler).map(|svg| (svg, step.number, step.step.id.as_ref())),
             None => Err(Undrawn {
                 message: "no step's work stands behind this diagram".into(),
                 hint: "move it below the heading of a step, or name the file of a drawing".into(),

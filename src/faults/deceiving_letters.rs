@@ -18,7 +18,8 @@
 //! ## Limits
 //! Looks at every file of the booklet that was read. One word may not hold letters of Latin, Greek and Cyrillic
 //! together; words of one script each may stand side by side. Joiners are left alone where the letters beside them
-//! are not Latin, as scripts of India and Arabic need them.
+//! are not Latin, as scripts of India and Arabic need them, and so are marks of direction (U+200E, U+200F, U+061C) where
+//! the word before or behind is written from right to left.
 
 use crate::diag::{Check, Group};
 

@@ -8,21 +8,33 @@ use crate::source::House;
 pub struct Dresser {
     style: String,
     definitions: String,
+    /// What a label that is only measured needs of both.
+    of_labels: String,
 }
 
 impl Dresser {
     /// The house's style in an accent colour (`#rrggbb`).
     pub fn new(house: &House, accent: &str) -> Dresser {
         let css = house.template("figures.css").replace("ACCENT", accent);
-        Dresser {
-            style: format!("<style>{css}</style>"),
-            definitions: format!("<defs>{}</defs>", definitions(house.template("symbols.svg"))),
-        }
+        let style = format!("<style>{css}</style>");
+        let definitions = format!("<defs>{}</defs>", definitions(house.template("symbols.svg")));
+        let own = rules_of("label", &css);
+        let of_labels = match own.contains("url(") {
+            true => format!("{style}{definitions}"),
+            false => format!("<style>{own}</style>"),
+        };
+        Dresser { style, definitions, of_labels }
     }
 
     /// A drawing from its root's start tag and what stands inside it.
     pub fn dress(&self, root: &str, inside: &str) -> String {
         self.dress_text(&format!("{root}{inside}</svg>"), root.len())
+    }
+
+    /// A drawing that holds a label and nothing else, and is measured, not shown: a style sheet takes longer to read
+    /// than a word.
+    pub(super) fn dress_label(&self, root: &str, label: &str) -> String {
+        format!("{root}{}{label}</svg>", self.of_labels)
     }
 
     /// A whole drawing, whose root's start tag ends at byte `end`.
@@ -53,6 +65,27 @@ pub(super) fn with_paper_size(text: &str, root: roxmltree::Node<'_, '_>, unit: E
     }
     let close = if text[..end].ends_with("/>") { end - 2 } else { end - 1 };
     (format!("{}{sides}{}", &text[..close], &text[close..]), end + sides.len())
+}
+
+/// The style sheet without the rules that are for other classes alone; all of it where that cannot be told at a glance.
+fn rules_of(class: &str, css: &str) -> String {
+    let (mut bare, mut rest) = (String::new(), css);
+    while let Some((before, comment)) = rest.split_once("/*") {
+        bare.push_str(before);
+        rest = comment.split_once("*/").map_or("", |(_, after)| after);
+    }
+    bare.push_str(rest);
+    let rules = || bare.split_inclusive('}');
+    let quoted = |rule: &str| rule.matches(['"', '\'']).count() % 2 == 1;
+    if bare.contains(['@', '\\']) || rules().any(quoted) {
+        return css.to_owned();
+    }
+    let own = format!(".{class}");
+    let other = |rule: &&str| {
+        let selector = rule.split('{').next().unwrap_or("");
+        selector.contains('.') && !selector.contains(&own) && !selector.contains([',', ':', '['])
+    };
+    rules().filter(|rule| !other(rule)).collect()
 }
 
 /// What stands inside `<defs>` of the symbol sheet.

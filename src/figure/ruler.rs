@@ -47,7 +47,7 @@ impl<'a> Ruler<'a> {
         }
         let root = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 40" width="400mm" height="40mm">"#;
         let label = format!("<text class=\"label\" x=\"10\" y=\"20\">{}</text>", escape(words));
-        let dressed = self.dresser.dress(root, &label);
+        let dressed = self.dresser.dress_label(root, &label);
         let tree = usvg::Tree::from_str(&dressed, &picture::options(self.database)).ok();
         let measured = tree.as_ref().and_then(|tree| text_in(tree.root()));
         // Words without a single sign that the fonts hold take no room.

@@ -1,11 +1,16 @@
 //! Whether a font is whole: looked at table by table, before anything leans on it.
 
-use ttf_parser::{Face, GlyphId, OutlineBuilder};
+use ttf_parser::gpos::PositioningSubtable;
+use ttf_parser::gsub::SubstitutionSubtable;
+use ttf_parser::opentype_layout::{Coverage, Lookup};
+use ttf_parser::{Face, GlyphId, OutlineBuilder, RawFace, Tag};
 
 use crate::limits::GLYPHS;
 
 /// The most lines and curves of all letters together.
 const STROKES: usize = 5_000_000;
+/// The most letters that the lists of a font name together: more than there are (Unicode Standard, 2.4).
+const NAMED: u64 = 2_000_000;
 /// The most tables of a font; there are some 60 kinds.
 const TABLES: u16 = 100;
 
@@ -14,7 +19,14 @@ pub(super) fn fault(bytes: &[u8]) -> Option<String> {
     if let Err(words) = tables(bytes) {
         return Some(words.to_owned());
     }
+    // Counted before anything reads the lists, which names each letter in them.
+    if letters_named(bytes).is_none_or(|named| named > NAMED) {
+        return Some("says that it holds more letters than there are".into());
+    }
     let Ok(face) = Face::parse(bytes, 0) else { return Some("holds no font that can be read".into()) };
+    if runs_back(&face) {
+        return Some("is damaged: a list of its letters ends before it begins".into());
+    }
     let count = face.number_of_glyphs();
     if usize::from(count) > GLYPHS.most {
         return Some(format!("holds {count} letters: {} are the most", GLYPHS.most));
@@ -52,6 +64,74 @@ fn tables(bytes: &[u8]) -> Result<(), &'static str> {
         }
     }
     Ok(())
+}
+
+/// Whether the letters that a rule of setting is for run from a higher number to a lower, on which whoever sets words
+/// stops.
+fn runs_back(face: &Face<'_>) -> bool {
+    let back = |coverage: Coverage<'_>| match coverage {
+        Coverage::Format2 { records } => records.into_iter().any(|range| range.start > range.end),
+        Coverage::Format1 { .. } => false,
+    };
+    let (put, placed) = (face.tables().gsub, face.tables().gpos);
+    let puts =
+        |lookup: Lookup<'_>| lookup.subtables.into_iter::<SubstitutionSubtable<'_>>().any(|rule| back(rule.coverage()));
+    let places =
+        |lookup: Lookup<'_>| lookup.subtables.into_iter::<PositioningSubtable<'_>>().any(|rule| back(rule.coverage()));
+    put.is_some_and(|table| table.lookups.into_iter().any(puts))
+        || placed.is_some_and(|table| table.lookups.into_iter().any(places))
+}
+
+/// How many letters the lists of a font name, each counted as often as it stands there; `None` where they cannot be
+/// counted. The formats are those of ISO/IEC 14496-22, 5.2.1.
+fn letters_named(bytes: &[u8]) -> Option<u64> {
+    let Ok(face) = RawFace::parse(bytes, 0) else { return Some(0) };
+    let Some(map) = face.table(Tag::from_bytes(b"cmap")) else { return Some(0) };
+    let lists = usize::from(half(map, 2)?);
+    let mut named = 0;
+    for list in 0..lists {
+        let offset = word(map, 4 + 8 * list + 4)? as usize;
+        named += in_list(map.get(offset..)?)?;
+        if named > NAMED {
+            break;
+        }
+    }
+    Some(named)
+}
+
+fn in_list(list: &[u8]) -> Option<u64> {
+    let span = |start: u32, end: u32| u64::from(end.saturating_sub(start)) + 1;
+    Some(match half(list, 0)? {
+        // Two letters for each byte before another: so many at the most for each of 256.
+        2 => {
+            let used = (0..256).filter_map(|at| half(list, 6 + 2 * at)).max()? / 8;
+            let count = |at: u16| half(list, 518 + 8 * usize::from(at) + 2).map(u64::from);
+            (0..=used).map(|at| count(at).unwrap_or(0)).max()?.saturating_mul(256)
+        }
+        4 => {
+            let runs = usize::from(half(list, 6)? / 2);
+            let run = |at: usize| {
+                Some(span(u32::from(half(list, 16 + 2 * (runs + at))?), u32::from(half(list, 14 + 2 * at)?)))
+            };
+            (0..runs).map_while(run).sum()
+        }
+        8 | 12 | 13 => {
+            let groups = if half(list, 0)? == 8 { 12 + 8192 } else { 12 };
+            let count = word(list, groups)? as usize;
+            let group = |at: usize| {
+                let at = groups + 4 + 12 * at;
+                Some(span(word(list, at)?, word(list, at + 4)?))
+            };
+            (0..count).map_while(group).sum()
+        }
+        // One number for each letter: no more than there are bytes.
+        _ => list.len() as u64,
+    })
+}
+
+fn half(bytes: &[u8], at: usize) -> Option<u16> {
+    let two = bytes.get(at..at.checked_add(2)?)?;
+    Some(u16::from_be_bytes([two[0], two[1]]))
 }
 
 fn word(bytes: &[u8], at: usize) -> Option<u32> {

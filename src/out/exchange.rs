@@ -3,8 +3,9 @@
 //! Where the system can exchange two names at once, that is the step. Elsewhere a journal says what is under way, and
 //! the next run ends it.
 
-use std::fs;
-use std::path::Path;
+use std::fs::{self, File, TryLockError};
+use std::io::ErrorKind;
+use std::path::{Path, PathBuf};
 
 use super::fault::{OutFault, unread, unwritten};
 use super::stage::{OWN, Stage, sync};
@@ -42,31 +43,57 @@ fn at_once(_: &Path, _: &Path) -> std::io::Result<bool> {
 
 /// The same in three steps, which [`finish`] ends where they were broken off.
 fn in_steps(home: &Path, stage: &Stage, name: &str) -> Result<(), OutFault> {
-    let journal = home.join(format!("{OWN}{JOURNAL}{name}"));
-    // The stage moves away from its lock, so that nobody sweeps it while it waits.
-    let new = home.join(format!("{OWN}new-{name}"));
-    fs::rename(&stage.folder, &new).map_err(|error| unwritten(&new, &error))?;
-    fs::write(&journal, name).map_err(|error| unwritten(&journal, &error))?;
+    let (journal, new) = (home.join(format!("{OWN}{JOURNAL}{name}")), waiting(home, name));
+    // Nobody else ends it as long as this is held.
+    let held = File::create(&journal).map_err(|error| unwritten(&journal, &error))?;
+    held.lock().map_err(|error| unwritten(&journal, &error))?;
     sync(home)?;
-    finish(home)
+    // The stage moves away from its lock, so that nobody sweeps it while it waits; the journal is there before, so that
+    // it is never forgotten.
+    fs::rename(&stage.folder, &new).map_err(|error| unwritten(&new, &error))?;
+    sync(home)?;
+    end(home, name, &journal)
 }
 
-/// Ends exchanges that were broken off: from the journal on, the new folder is what is meant.
+/// What the new folder is called while it waits for its place.
+fn waiting(home: &Path, name: &str) -> PathBuf {
+    home.join(format!("{OWN}new-{name}"))
+}
+
+/// Ends exchanges that were broken off: once the new folder waits beside its journal, it is what is meant. What a run
+/// that goes on has under way is left alone.
 pub(super) fn finish(home: &Path) -> Result<(), OutFault> {
     let entries = fs::read_dir(home).map_err(|error| unread(home, &error.to_string()))?;
     for entry in entries {
         let journal = entry.map_err(|error| unread(home, &error.to_string()))?.path();
         let file = journal.file_name().and_then(|name| name.to_str()).unwrap_or_default();
         let Some(name) = file.strip_prefix(OWN).and_then(|name| name.strip_prefix(JOURNAL)) else { continue };
-        let (place, new) = (home.join(name), home.join(format!("{OWN}new-{name}")));
-        if new.is_dir() {
-            if place.symlink_metadata().is_ok() {
-                fs::remove_dir_all(&place).map_err(|error| unwritten(&place, &error))?;
-            }
-            fs::rename(&new, &place).map_err(|error| unwritten(&place, &error))?;
-            sync(home)?;
+        let held = match File::open(&journal) {
+            Ok(held) => held,
+            Err(error) if error.kind() == ErrorKind::NotFound => continue,
+            Err(error) => return Err(unread(&journal, &error.to_string())),
+        };
+        match held.try_lock() {
+            Ok(()) => end(home, name, &journal)?,
+            Err(TryLockError::WouldBlock) => {}
+            Err(TryLockError::Error(error)) => return Err(unwritten(&journal, &error)),
         }
-        fs::remove_file(&journal).map_err(|error| unwritten(&journal, &error))?;
     }
     Ok(())
+}
+
+/// Puts the new folder that waits in its place, if there is one, and takes the journal away.
+fn end(home: &Path, name: &str, journal: &Path) -> Result<(), OutFault> {
+    let (place, new) = (home.join(name), waiting(home, name));
+    if new.is_dir() {
+        if place.symlink_metadata().is_ok() {
+            fs::remove_dir_all(&place).map_err(|error| unwritten(&place, &error))?;
+        }
+        fs::rename(&new, &place).map_err(|error| unwritten(&place, &error))?;
+        sync(home)?;
+    }
+    match fs::remove_file(journal) {
+        Err(error) if error.kind() != ErrorKind::NotFound => Err(unwritten(journal, &error)),
+        _ => Ok(()),
+    }
 }

@@ -12,6 +12,7 @@ use super::without::Without;
 use super::worked::Worked;
 use crate::diag::{Findings, did_you_mean};
 use crate::faults::{OUT_OF_RANGE, UNIT_MISMATCH, UNKNOWN_NAME, VALUE_UNREADABLE};
+use crate::limits::COPIES;
 use crate::measure::{Dimension, Exact, Quantity};
 use crate::model::{BySize, CutCopies, Draft, Expression, Facts, Name, Outline, Piece, is_for};
 
@@ -256,7 +257,7 @@ impl Lister<'_> {
         if scope.work_out(formula, &mut told.findings).is_some() && self.values.pieces_cut(copies).is_none() {
             told.findings.push(
                 VALUE_UNREADABLE
-                    .at(formula.span(), "a number of pieces is a whole number from 1 to 999")
+                    .at(formula.span(), format!("a number of pieces is a whole number from 1 to {}", COPIES.most))
                     .hint("write a formula that gives one, such as `joined_strips(round, 90 cm, seam)`, or round it: `up(length / 90 cm, 1)`")
                     .in_size(self.values.size(), ""),
             );

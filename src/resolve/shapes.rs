@@ -7,6 +7,7 @@ use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean};
 use crate::faults::{EDGE_UNKNOWN, FORMULA_RING, NOTCH_OFF_EDGE, OUTLINE_WRONG, UNIT_MISMATCH};
 use crate::geometry::{Allowances, Along, CornerOut, Drawn, Edge, Run, RunKind, Shape, ShapeFault, Spec};
+use crate::limits::COPIES;
 use crate::measure::{Dimension, Exact, Quantity, ratio};
 use crate::model::{Bend, BySize, CutCopies, Expression, Name, Outline, Piece};
 use crate::source::Span;
@@ -48,7 +49,7 @@ impl Values<'_> {
         match copies {
             CutCopies::Named(names) => u32::try_from(names.len()).ok(),
             CutCopies::Count(count) => Some(*count),
-            CutCopies::Reckoned(formula) => self.quiet(formula)?.whole().filter(|count| *count < 1000),
+            CutCopies::Reckoned(formula) => self.quiet(formula)?.whole().filter(|count| *count as usize <= COPIES.most),
         }
     }
 

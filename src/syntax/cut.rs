@@ -79,7 +79,7 @@ fn copies(node: &Node, called: &mut Names, findings: &mut Findings) -> Option<Cu
             Some(CutCopies::Named(entries.into_iter().map(|(key, _)| bare(key)).collect()))
         }
         Value::Scalar(text) => match text.text.parse::<u32>() {
-            Ok(count) if (1..=999).contains(&count) => Some(CutCopies::Count(count)),
+            Ok(count) if count > 0 => Some(CutCopies::Count(count)),
             _ if text.text.chars().all(|letter| letter.is_ascii_lowercase() || letter == '_') => {
                 Some(CutCopies::Named(vec![fields::name(text, findings)]))
             }

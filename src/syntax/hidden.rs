@@ -37,7 +37,8 @@ pub fn deceiving(sources: &Sources) -> Findings {
 
 /// What a value of YAML hides by an escape that stands in its text, such as `\u200b`.
 pub(super) fn escaped(value: &str, written: &str, span: Span) -> Option<Finding> {
-    let hidden = value.chars().find(|letter| is_hidden(*letter) && !written.contains(*letter))?;
+    let mut letters = value.char_indices().filter(|(_, letter)| is_hidden(*letter) && !written.contains(*letter));
+    let (_, hidden) = letters.find(|(at, letter)| !is_in_place(value, *at, *letter))?;
     Some(finding(span, hides(hidden)))
 }
 
@@ -51,8 +52,8 @@ fn hides(letter: char) -> String {
 
 /// The first thing in a line that deceives.
 fn first(line: &str) -> Option<(Range<usize>, String)> {
-    let hidden = line.char_indices().find(|(at, letter)| is_hidden(*letter) || joins_latin(line, *at, *letter));
-    if let Some((at, letter)) = hidden {
+    let mut hidden = line.char_indices().filter(|(_, letter)| is_hidden(*letter) || is_joiner(*letter));
+    if let Some((at, letter)) = hidden.find(|(at, letter)| !is_in_place(line, *at, *letter)) {
         return Some((at..at + letter.len_utf8(), hides(letter)));
     }
     if let Some((range, letter)) = referred(line) {
@@ -64,14 +65,33 @@ fn first(line: &str) -> Option<(Range<usize>, String)> {
     mixed(line)
 }
 
-/// A joiner between letters that it does not join.
-fn joins_latin(line: &str, at: usize, letter: char) -> bool {
-    if !matches!(letter, '\u{200c}' | '\u{200d}') {
-        return false;
+/// Whether what has no sign is needed where it stands: a joiner between letters that it joins, and a mark of direction
+/// beside words that run from right to left.
+fn is_in_place(line: &str, at: usize, letter: char) -> bool {
+    let (before, after) = (&line[..at], &line[at + letter.len_utf8()..]);
+    match letter {
+        letter if is_joiner(letter) => {
+            let beside = [before.chars().next_back(), after.chars().next()];
+            beside.into_iter().all(|beside| beside.is_some_and(|beside| !beside.is_ascii()))
+        }
+        '\u{61c}' | '\u{200e}' | '\u{200f}' => {
+            // Signs and figures between a mark and a word are why it is there.
+            let says = |letter: &char| letter.is_alphabetic();
+            let beside = [before.chars().rev().find(says), after.chars().find(says)];
+            beside.into_iter().flatten().any(|letter| runs_left(letter.script()))
+        }
+        _ => false,
     }
-    let before = line[..at].chars().next_back();
-    let after = line[at + letter.len_utf8()..].chars().next();
-    [before, after].into_iter().any(|beside| beside.is_none_or(|beside| beside.is_ascii()))
+}
+
+fn is_joiner(letter: char) -> bool {
+    matches!(letter, '\u{200c}' | '\u{200d}')
+}
+
+/// The scripts that are written from right to left, of those in use (Unicode Standard Annex 9, classes R and AL).
+fn runs_left(script: Script) -> bool {
+    use Script::{Adlam, Arabic, Hebrew, Mandaic, Nko, Samaritan, Syriac, Thaana};
+    matches!(script, Adlam | Arabic | Hebrew | Mandaic | Nko | Samaritan | Syriac | Thaana)
 }
 
 /// A hidden letter that is written by its number, `&#x202e;`.
@@ -85,7 +105,11 @@ fn referred(line: &str) -> Option<(Range<usize>, char)> {
             Some(digits) => u32::from_str_radix(digits, 16),
             None => number.parse(),
         };
-        if let Some(letter) = code.ok().and_then(char::from_u32).filter(|letter| is_hidden(*letter)) {
+        let hidden = code.ok().and_then(char::from_u32).filter(|letter| is_hidden(*letter));
+        // What stands on both sides of it, as it is read.
+        let in_place =
+            |letter: &char| is_in_place(&format!("{}{letter}{}", &line[..start], &line[end + 1..]), start, *letter);
+        if let Some(letter) = hidden.filter(|letter| !in_place(letter)) {
             return Some((start..end + 1, letter));
         }
     }

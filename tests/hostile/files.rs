@@ -13,6 +13,54 @@ fn damaged(from: usize, step: usize) -> Vec<u8> {
     bytes
 }
 
+fn half(bytes: &[u8], at: usize) -> usize {
+    usize::from(u16::from_be_bytes([bytes[at], bytes[at + 1]]))
+}
+
+fn word(bytes: &[u8], at: usize) -> usize {
+    half(bytes, at) << 16 | half(bytes, at + 2)
+}
+
+/// The house's own typeface with one of its tables changed by somebody who keeps the checksums right.
+fn meant(tag: &[u8; 4], change: fn(&mut [u8])) -> Vec<u8> {
+    let mut bytes = FONT.to_vec();
+    let mut records = (12..).step_by(16);
+    let record = records.find(|at| &bytes[*at..at + 4] == tag);
+    let record = record.expect("such a table");
+    let start = word(&bytes, record + 8);
+    // Tables are filled up to whole words.
+    let end = start + word(&bytes, record + 12).next_multiple_of(4);
+    change(&mut bytes[start..end]);
+    let words = (start..end).step_by(4).map(|at| word(&bytes, at) as u32);
+    let sum = words.fold(0u32, u32::wrapping_add);
+    bytes[record + 4..record + 8].copy_from_slice(&sum.to_be_bytes());
+    bytes
+}
+
+/// A list of letters that names every number there is.
+fn endless(map: &mut [u8]) {
+    let lists = (0..half(map, 2)).map(|list| word(map, 4 + 8 * list + 4));
+    let mut long = lists.filter(|list| half(map, *list) == 12);
+    let list = long.next().expect("a list of groups");
+    map[list + 16..list + 24].copy_from_slice(&[0, 0, 0, 0, 255, 255, 255, 255]);
+}
+
+/// A rule for letters from a higher number to a lower.
+fn backwards(rules: &mut [u8]) {
+    let lookups = half(rules, 8);
+    for lookup in 0..half(rules, lookups) {
+        let lookup = lookups + half(rules, lookups + 2 + 2 * lookup);
+        let first = lookup + half(rules, lookup + 6);
+        let cover = first + half(rules, first + 2);
+        // Not one that leads on to another place.
+        if half(rules, lookup) != 7 && half(rules, first) == 1 && half(rules, cover) == 2 {
+            rules[cover + 4..cover + 8].copy_from_slice(&[9, 9, 0, 3]);
+            return;
+        }
+    }
+    panic!("no rule for a range of letters");
+}
+
 /// The house's own page with words of a stranger's put before it.
 fn template(booklet: &mut Booklet, before: &str) {
     let house = include_str!("../../templates/booklet.typ");
@@ -47,6 +95,16 @@ pub fn cases() -> Vec<Case> {
         told("font: every 9,973rd byte wrong", "fonts/a.ttf", |booklet| {
             booklet.put("fonts/a.ttf", damaged(400, 9_973))
         }),
+        told(
+            "font: more letters than there are",
+            "says that it holds more letters than there are",
+            |booklet| booklet.put("fonts/a.ttf", meant(b"cmap", endless)),
+        ),
+        told(
+            "font: letters that run backwards",
+            "a list of its letters ends before it begins",
+            |booklet| booklet.put("fonts/a.ttf", meant(b"GSUB", backwards)),
+        ),
         told("font: a collection", "error[file-unreadable]", |booklet| {
             booklet.put("fonts/a.ttc", FONT)
         }),

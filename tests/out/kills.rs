@@ -23,7 +23,7 @@ const CALLS: &[&str] = &[
     "flock",
 ];
 
-fn wanted() -> usize {
+pub fn wanted() -> usize {
     std::env::var("NOTCHBOOK_KILLS")
         .ok()
         .and_then(|count| count.parse().ok())
@@ -31,15 +31,15 @@ fn wanted() -> usize {
 }
 
 /// A shop in which an old edition stands and a new one is about to be built; and both editions.
-struct Change {
-    shop: Shop,
-    old: BTreeMap<String, Vec<u8>>,
-    new: BTreeMap<String, Vec<u8>>,
+pub struct Change {
+    pub shop: Shop,
+    pub old: BTreeMap<String, Vec<u8>>,
+    pub new: BTreeMap<String, Vec<u8>>,
     seconds: f64,
 }
 
 impl Change {
-    fn open() -> Change {
+    pub fn open() -> Change {
         let shop = Shop::open();
         // Something of somebody else's, which every edition keeps.
         shop.write("out/tide-pouch/notes.txt", "mine");

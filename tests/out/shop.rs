@@ -43,6 +43,11 @@ impl Shop {
         self.told(&[&["build", "tide-pouch"], more].concat(), 0)
     }
 
+    /// Draws the diagrams, and hands back what is told.
+    pub fn figures(&self) -> String {
+        self.told(&["figures", "tide-pouch"], 0)
+    }
+
     /// What is told where a command cannot be carried out.
     pub fn refused(&self, arguments: &[&str]) -> String {
         self.told(arguments, 2)
