@@ -11,6 +11,8 @@ mod bought;
 mod caddies;
 #[path = "book/fit.rs"]
 mod fit;
+#[path = "book/layouts.rs"]
+mod layouts;
 #[path = "book/offers.rs"]
 mod offers;
 #[path = "book/pictures.rs"]
@@ -20,6 +22,8 @@ mod pictures;
 mod reader;
 #[path = "book/shelf.rs"]
 mod shelf;
+#[path = "book/sides.rs"]
+mod sides;
 #[path = "book/views.rs"]
 mod views;
 #[path = "book/workshop.rs"]

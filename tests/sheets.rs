@@ -21,6 +21,8 @@ mod dump;
 mod hands;
 #[path = "sheets/lengths.rs"]
 mod lengths;
+#[path = "sheets/names.rs"]
+mod names;
 #[path = "sheets/pages.rs"]
 mod pages;
 #[path = "sheets/printed.rs"]

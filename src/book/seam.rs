@@ -61,6 +61,8 @@ pub struct DoneTo {
     pub name: String,
     /// Several edges of it; empty where `name` says all.
     pub parts: Vec<String>,
+    /// How many sides it has, where those are all that it has; else 0.
+    pub sides: usize,
     /// The marks at which it is done.
     pub marks: Vec<String>,
     /// Whether those are several places.

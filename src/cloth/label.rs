@@ -12,29 +12,63 @@ const LETTER: f64 = 1.4;
 /// How many places are tried across a piece, and along it.
 const PLACES: i32 = 12;
 
-/// The lines of a label and their middle, in mm on paper: the name where there is room for it, else the
-/// number; and how the piece is laid where that is not the usual way. `None` on a piece too small to be
-/// written on. `outline` is the piece as drawn.
+/// The words of a piece.
+#[derive(Debug, Clone)]
+pub(super) struct Label {
+    pub lines: Vec<String>,
+    /// The middle of its lines, in mm on paper.
+    pub middle: Point,
+    /// Where its leader ends in the piece, which is too small to be written on.
+    pub leader: Option<Point>,
+}
+
+/// What stands on a piece: the name where there is room for it, else the number; and how the piece is laid where that
+/// is not the usual way. What does not go on the piece stands beside it, where nothing is `taken`, with a leader.
+/// `outline` is the piece as drawn, `taken` the rooms of the others and of what is written already.
 pub(super) fn label(
     layout: &ClothLayout,
     piece: &LaidPiece,
     outline: &BezPath,
     name: &str,
     number: usize,
-) -> Option<(Vec<String>, Point)> {
+    (sheet, taken): (Rect, &[Rect]),
+) -> Label {
     let bounds = outline.bounding_box();
-    if bounds.width() <= LETTER || bounds.height() <= LETTER {
-        return None;
-    }
     let mut places = places(bounds);
     places.retain(|place| outline.contains(*place));
     let tries = ways(layout, piece, name, number);
     let found =
         tries.iter().find_map(|lines| Some((lines.clone(), places.iter().find(|at| holds(outline, lines, **at))?)));
-    match found {
-        Some((lines, at)) => Some((lines, *at)),
-        None => Some((tries.last()?.clone(), *places.first()?)),
+    if let Some((lines, at)) = found {
+        return Label { lines, middle: *at, leader: None };
     }
+    let lines = tries.last().cloned().unwrap_or_default();
+    let heart = places.first().copied().unwrap_or_else(|| bounds.center());
+    match beside(bounds, &lines, sheet, taken) {
+        Some(middle) => Label { lines, middle, leader: Some(heart) },
+        None => Label { lines, middle: heart, leader: None },
+    }
+}
+
+/// The room that lines take about their middle.
+pub(super) fn room(lines: &[String], middle: Point) -> Rect {
+    let letters = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0);
+    Rect::from_center_size(middle, (letters as f64 * LETTER + 1.0, lines.len() as f64 * LINE + 0.4))
+}
+
+/// A place near a piece where nothing lies; `None` where all is taken.
+fn beside(bounds: Rect, lines: &[String], sheet: Rect, taken: &[Rect]) -> Option<Point> {
+    const WAYS: i32 = 16;
+    let free = |at: &Point| {
+        let own = room(lines, *at);
+        sheet.contains_rect(own) && !own.overlaps(bounds) && taken.iter().all(|other| !other.overlaps(own))
+    };
+    let out = |far: i32, way: i32| {
+        let angle = std::f64::consts::TAU * f64::from(way) / f64::from(WAYS);
+        let reach = Vec2::new(bounds.width(), bounds.height()) / 2.0 + Vec2::new(2.0, 2.0) * f64::from(far);
+        bounds.center() + Vec2::new(reach.x * angle.cos(), reach.y * angle.sin()) * std::f64::consts::SQRT_2
+    };
+    (1..=9).flat_map(|far| (0..WAYS).map(move |way| out(far, way))).find(free)
 }
 
 /// What may be written, the fullest first.

@@ -15,7 +15,7 @@ mod lie;
 mod quilted;
 
 pub use bolt::{Bolt, bolts};
-pub use drawing::{cloth_scale, draw_cloth};
+pub use drawing::{ClothWords, cloth_scale, draw_cloth};
 pub use layers::Layers;
 pub use laying::lay_out;
 pub use layout::{ClothFault, ClothLayout, Laid, LaidPiece, TooWide};

@@ -19,7 +19,8 @@ pub(crate) fn spoken(figures: &Shown) -> String {
     }
 }
 
-fn one(figure: &ShownFigure) -> String {
+/// One figure for text: `7⅞ in`.
+pub(crate) fn one(figure: &ShownFigure) -> String {
     let number = fraction(&figure.number);
     match figure.unit.as_str() {
         "" => number,

@@ -2,10 +2,11 @@
 
 use super::workshop::Workshop;
 use crate::book::{Book, Drawing, Shared, Supplies, gather, merge, sheet_map};
-use crate::cloth::{cloth_scale, draw_cloth};
+use crate::cloth::{ClothLayout, ClothWords, cloth_scale, draw_cloth};
 use crate::draw;
 use crate::figure::{self, Studio};
-use crate::resolve::{Edition, PieceId};
+use crate::measure::{Dimension, Exact, Quantity};
+use crate::resolve::{Edition, PieceId, Worked};
 use crate::sheets::{SheetPaper, page_map, plan_one_size, plan_sizes};
 use crate::typeset::{Paper, Sheaf, lay_out};
 
@@ -30,7 +31,11 @@ impl Workshop {
         let cloth = laid
             .iter()
             .map(|layout| {
-                let (svg, size) = draw_cloth(layout, scale, &names, &numbers, dresser);
+                let (width, length) = cloth_sizes(edition, layout);
+                let fabric = &facts.fabrics[layout.bolt.fabric];
+                let (nap, grain) = (fabric.nap, !fabric.grainless);
+                let words = ClothWords { width: &width, length: &length, nap, grain };
+                let (svg, size) = draw_cloth(layout, scale, words, &names, &numbers, dresser);
                 (layout.clone(), svg, size)
             })
             .collect();
@@ -59,4 +64,14 @@ impl Workshop {
         };
         merge(books, Shared { map, over: &over })
     }
+}
+
+/// The width of a cloth and the length that its pieces take, to the next centimetre, as makers read them.
+fn cloth_sizes(edition: &Edition<'_>, layout: &ClothLayout) -> (String, String) {
+    let row = edition.fabrics.iter().find(|row| row.fabric == layout.bolt.fabric);
+    let width = row.and_then(|row| row.widths.get(layout.bolt.width_at)).map(figure::numbers::spoken);
+    let whole = Exact::from_integer((layout.length / 10.0).ceil() as i64 * 10);
+    let quantity = Quantity { value: whole, dimension: Dimension::Length };
+    let length = edition.figures(&Worked { quantity, stated: None });
+    (width.unwrap_or_default(), figure::numbers::spoken(&length))
 }

@@ -1,12 +1,17 @@
 //! Sheets as drawings, one a page, in mm at true size.
 
-use kurbo::{Affine, BezPath, Point, Rect};
+use kurbo::{Affine, Point, Rect};
 
-use super::frame::{self, Frame};
+use super::crowd::Crowd;
+use super::face::{Face, face, is_beam};
+use super::frame;
+use super::gauge::{self, Sort, Told};
+use super::joints::{Joint, joints};
 use super::labels::{self, Words};
+use super::names::{Names, names};
 use super::plan::{SheetPlan, tile_name};
-use super::{gauge, inside, window};
-use crate::figure::svg_data;
+use super::sheet::{Drawn, Sheet};
+use super::strokes::{folds, strokes};
 use crate::model::{by_view, spoken_sizes};
 use crate::resolve::Edition;
 
@@ -19,6 +24,33 @@ pub struct Page {
     pub name: String,
     /// What it shows, in words, for those who cannot see it.
     pub alt: String,
+    /// What is said beside the drawing and can be read out: its name first, then the test to print and the key of
+    /// lines.
+    pub notes: Vec<Note>,
+}
+
+/// Words of a page that are no part of its drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Note {
+    /// The left end of the base line, in mm from the page's upper left corner.
+    pub at: (f64, f64),
+    /// The words.
+    pub text: String,
+    /// The height of the type, in mm.
+    pub size: f64,
+    /// What they are.
+    pub sort: NoteSort,
+}
+
+/// What the words of a page are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoteSort {
+    /// The page's own name.
+    Name,
+    /// A heading below it.
+    Heading,
+    /// A line of prose.
+    Prose,
 }
 
 /// All pages of one plan.
@@ -37,32 +69,137 @@ pub(super) const LONGEST: f64 = 14_400.0 / 72.0 * 25.4;
 pub fn draw_sheets(plan: &SheetPlan, editions: &[&Edition<'_>], title: &str, edition: &str) -> Option<SheetSet> {
     let (width, height) = plan.paper.size();
     let margin = plan.paper.margin(&plan.settings);
-    let height = height.unwrap_or(plan.step.1 + 2.0 * margin);
+    let height = height.unwrap_or(frame::window(plan, (0, 0)).height() + 2.0 * margin);
     if height > LONGEST {
         return None;
     }
-    let mut pages = Vec::new();
-    let words = all_words(plan, editions);
-    let views = editions.first().map_or_else(Vec::new, |edition| by_view(&edition.draft.facts.sizes));
-    for (at, tile) in plan.tiles.iter().enumerate() {
-        let seen = frame::window(plan, *tile);
-        let place = Affine::translate((margin - seen.x0, margin - seen.y0));
-        let frame = frame::frame(plan, *tile);
-        let foot = foot(plan, *tile, at, title, edition, editions);
-        let sheet = Sheet { plan, seen, place, views: &views };
-        pages.push(Page {
-            svg: sheet.draw((width, height), &frame, &words, &foot, at == 0),
-            name: tile_name(*tile),
-            alt: format!("Pattern sheet {}, {} of {}", tile_name(*tile), at + 1, plan.tiles.len()),
-        });
-    }
+    let nests = plan.sizes.len() > 1;
+    let drawn: Vec<Drawn<'_>> = plan
+        .pieces
+        .iter()
+        .map(|piece| Drawn { piece, nested: nests && !piece.once, strokes: strokes(piece), folds: folds(piece) })
+        .collect();
+    let crowd = Crowd::of(plan);
+    let told = gauge::words(plan.paper, plan.tiles.len(), &gauge::key_lines(&plan.key));
+    let all = All {
+        plan,
+        editions,
+        drawn,
+        words: all_words(plan, editions, &told),
+        told,
+        joints: joints(plan, &crowd),
+        crowd,
+        views: editions.first().map_or_else(Vec::new, |edition| by_view(&edition.draft.facts.sizes)),
+        title,
+        edition,
+    };
+    let page = |(at, tile): (usize, &(usize, usize))| all.page(at, *tile, (width, height), margin);
+    let pages = plan.tiles.iter().enumerate().map(page).collect();
     Some(SheetSet { size: (width, height), pages })
 }
 
-fn all_words(plan: &SheetPlan, editions: &[&Edition<'_>]) -> Vec<Words> {
+/// What all pages are drawn from.
+struct All<'a> {
+    plan: &'a SheetPlan,
+    editions: &'a [&'a Edition<'a>],
+    drawn: Vec<Drawn<'a>>,
+    words: Vec<Words>,
+    told: Vec<Told>,
+    crowd: Crowd,
+    joints: Vec<Joint>,
+    /// The sizes of each thing.
+    views: Vec<Vec<usize>>,
+    title: &'a str,
+    edition: &'a str,
+}
+
+impl All<'_> {
+    fn page(&self, at: usize, tile: (usize, usize), size: (f64, f64), margin: f64) -> Page {
+        let plan = self.plan;
+        let seen = frame::window(plan, tile);
+        let face = face(plan.paper);
+        let place = Affine::translate((margin - seen.x0, margin - seen.y0));
+        let sheet = Sheet { plan, area: plan.tile(tile.0, tile.1), seen, place, views: &self.views, face };
+        let mut crowd = self.crowd.within(seen.inflate(1.0, 1.0));
+        let mut words: Vec<Words> = self.words.iter().filter_map(|words| sheet.settled(words)).collect();
+        words.iter().for_each(|words| crowd.room(labels::room(words)));
+        let name = frame::name(plan, tile);
+        crowd.room(labels::room(&name));
+        crowd.room(Rect::new(seen.x0, seen.y1 - face.foot.1, seen.x1, seen.y1));
+        let frame = frame::frame(plan, tile, &self.joints, &crowd);
+        crowd.path(&frame.marks);
+        let framed: Vec<Words> = frame.words.iter().filter_map(|words| sheet.settled(words)).collect();
+        framed.iter().for_each(|words| crowd.room(labels::room(words)));
+        words.extend(framed);
+        let names = self.names(seen, face, &mut crowd);
+        words.extend(names.words.iter().cloned());
+        let foot = foot(plan, tile, at, (self.title, self.edition), self.editions);
+        let mut notes = Vec::new();
+        if !is_beam(plan.paper) {
+            let at = place * name.at;
+            notes.push(Note { at: (at.x, at.y), text: name.text, size: name.size, sort: NoteSort::Name });
+        }
+        if at == 0 {
+            notes.extend(self.told.iter().filter_map(|told| note(told, plan, place, face)));
+        }
+        // A beam has no sheets to name: its first heading is the page's.
+        if let Some(first) = notes.first_mut() {
+            first.sort = NoteSort::Name;
+        }
+        Page {
+            svg: sheet.draw(size, &self.drawn, &frame, (&words, &names), sheet.foot(&foot, &crowd), at == 0),
+            name: tile_name(tile),
+            alt: self.alt(at, tile),
+            notes,
+        }
+    }
+
+    /// The names of the sizes beside their lines.
+    fn names(&self, seen: Rect, face: &Face, crowd: &mut Crowd) -> Names {
+        let mut all = Names::default();
+        let Some(facts) = self.editions.first().map(|edition| &edition.draft.facts) else { return all };
+        for drawn in self.drawn.iter().filter(|drawn| drawn.nested && drawn.piece.bounds.overlaps(seen)) {
+            let own = names(drawn.piece, &drawn.strokes, &facts.sizes, (seen, face), crowd);
+            all.words.extend(own.words);
+            all.leaders.extend(own.leaders);
+            all.dots.extend(own.dots);
+        }
+        all
+    }
+
+    /// What a sheet shows, in words.
+    fn alt(&self, at: usize, tile: (usize, usize)) -> String {
+        let Some(facts) = self.editions.first().map(|edition| &edition.draft.facts) else { return String::new() };
+        let here = self.plan.pieces_on(tile);
+        let names: Vec<String> =
+            here.map(|piece| format!("{} {}", piece.number, facts.pieces[piece.piece].name.text)).collect();
+        let shown = if names.is_empty() { "no piece".to_owned() } else { names.join(", ") };
+        match is_beam(self.plan.paper) {
+            true => format!("Pattern pieces at true size: {shown}"),
+            false => {
+                format!("Pattern sheet {}, {} of {}: {shown}", tile_name(tile), at + 1, self.plan.tiles.len())
+            }
+        }
+    }
+}
+
+/// Words of the gauge as a note; none for a mark on the drawing.
+fn note(told: &Told, plan: &SheetPlan, place: Affine, face: &Face) -> Option<Note> {
+    let at = place * Point::new(plan.gauge.x0 + told.at.0, plan.gauge.y0 + told.at.1);
+    let sort = match told.sort {
+        Sort::Heading => NoteSort::Heading,
+        Sort::Prose => NoteSort::Prose,
+        Sort::Mark => return None,
+    };
+    Some(Note { at: (at.x, at.y), text: told.text.clone(), size: face.gauge, sort })
+}
+
+/// All words on the pieces, and the marks of the gauge.
+fn all_words(plan: &SheetPlan, editions: &[&Edition<'_>], told: &[Told]) -> Vec<Words> {
     let mut words: Vec<Words> = plan.pieces.iter().flat_map(|piece| labels::words(plan, piece, editions)).collect();
-    for (x, y, text, strong) in gauge::words(plan.tiles.len()) {
-        words.push(Words { at: Point::new(plan.gauge.0 + x, plan.gauge.1 + y), text, size: 3.1, strong });
+    for one in told.iter().filter(|told| told.sort == Sort::Mark) {
+        let at = Point::new(plan.gauge.x0 + one.at.0, plan.gauge.y0 + one.at.1);
+        words.push(Words { at, text: one.text.clone(), size: face(plan.paper).gauge, strong: false, block: None });
     }
     words
 }
@@ -72,10 +209,12 @@ fn foot(
     plan: &SheetPlan,
     tile: (usize, usize),
     at: usize,
-    title: &str,
-    edition: &str,
+    (title, edition): (&str, &str),
     editions: &[&Edition<'_>],
 ) -> String {
+    if is_beam(plan.paper) {
+        return format!("{title}, {} · edition {edition}", sizes_at(plan, tile, editions));
+    }
     let sizes = sizes_at(plan, tile, editions);
     let place = if plan.tiles.len() > 1 {
         format!(
@@ -103,159 +242,3 @@ fn sizes_at(plan: &SheetPlan, tile: (usize, usize), editions: &[&Edition<'_>]) -
     }
     spoken_sizes(&facts.sizes, if needed.is_empty() { &shown } else { &needed })
 }
-
-/// The band at the lower edge of a window that the foot line has to itself, in mm.
-const FOOT: f64 = 4.6;
-
-/// One sheet while it is drawn.
-struct Sheet<'a> {
-    plan: &'a SheetPlan,
-    seen: Rect,
-    place: Affine,
-    /// The sizes of each thing.
-    views: &'a [Vec<usize>],
-}
-
-impl Sheet<'_> {
-    fn draw(&self, size: (f64, f64), frame: &Frame, words: &[Words], foot: &str, first: bool) -> String {
-        let mut drawn = String::new();
-        // Words lie under the lines: their white rims never break one.
-        for word in words.iter().chain(&frame.words) {
-            self.word(word, &mut drawn);
-        }
-        for piece in &self.plan.pieces {
-            let nested = self.plan.sizes.len() > 1 && !piece.once;
-            for (size, lines) in piece.drawn() {
-                // A line pattern for each size, told apart without colour.
-                let pattern =
-                    if nested { format!("nb-cut nb-size-{}", self.nth(*size) % 8) } else { "nb-cut".to_owned() };
-                self.path(&pattern, &lines.cut, &mut drawn);
-                if lines.has_allowance() && !nested {
-                    self.path("nb-sew", &lines.sewn, &mut drawn);
-                }
-                for fold in lines.fold.iter() {
-                    self.path("nb-fold", fold, &mut drawn);
-                }
-                for (class, path) in lines.details.iter().filter_map(inside::stroke) {
-                    self.path(class, &path, &mut drawn);
-                }
-                for notch in &lines.notches {
-                    self.path("nb-snip", &line(notch.p0, notch.p1), &mut drawn);
-                }
-            }
-            // One bracket stands for all sizes of a nest.
-            if let Some((bracket, _)) = piece.smallest().and_then(inside::bracket) {
-                self.path("nb-bracket", &bracket, &mut drawn);
-            }
-            if let Some(grain) = piece.outlines.first().and_then(|(_, lines)| lines.grain) {
-                self.path("nb-grain", &with_heads(grain), &mut drawn);
-            }
-        }
-        if first {
-            self.path("nb-gauge", &gauge::lines(self.plan.gauge), &mut drawn);
-        }
-        self.path("nb-joint", &frame.joints, &mut drawn);
-        self.path("nb-joint-mark", &frame.marks, &mut drawn);
-        let (width, height) = size;
-        let name = self.foot(foot);
-        format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.3} {height:.3}" width="{width:.3}mm" height="{height:.3}mm"><style>{STYLE}</style>{drawn}{name}</svg>"#
-        )
-    }
-
-    /// The place of a size among those of its thing.
-    fn nth(&self, size: usize) -> usize {
-        self.views.iter().find_map(|view| view.iter().position(|own| *own == size)).unwrap_or(size)
-    }
-
-    /// A path, cut at the window's edge.
-    fn path(&self, class: &str, path: &BezPath, into: &mut String) {
-        let seen = self.place * window::through(path, self.seen);
-        if !seen.elements().is_empty() {
-            into.push_str(&format!(r#"<path class="{class}" d="{}"/>"#, svg_data(&seen)));
-        }
-    }
-
-    /// Words that lie on this sheet; those that a joint cuts are on both, each up to its edge.
-    fn word(&self, words: &Words, into: &mut String) {
-        let wide = words.text.chars().count() as f64 * words.size * 0.62;
-        let room = Rect::new(words.at.x, words.at.y - words.size, words.at.x + wide, words.at.y + words.size * 0.3);
-        // Words are never cut: they stand on the sheet that has the most of them.
-        if room.intersect(self.seen).area() < room.area() * 0.5 {
-            return;
-        }
-        // Nor do they reach over the window's edge, where a printer would cut them.
-        let inside = |at: f64, low: f64, high: f64| at.min(high).max(low);
-        let at = Point::new(
-            inside(words.at.x, self.seen.x0 + 0.5, self.seen.x1 - wide - 0.5),
-            inside(words.at.y, self.seen.y0 + words.size + 0.5, self.seen.y1 - words.size * 0.3 - FOOT),
-        );
-        let at = self.place * at;
-        let class = if words.strong { "nb-words nb-strong" } else { "nb-words" };
-        into.push_str(&format!(
-            r#"<text class="{class}" font-size="{:.2}" x="{:.2}" y="{:.2}">{}</text>"#,
-            words.size,
-            at.x,
-            at.y,
-            escape(&words.text)
-        ));
-    }
-
-    /// The foot line, inside the window: many printers leave what is below it white.
-    fn foot(&self, foot: &str) -> String {
-        let at = self.place * Point::new(self.seen.x0 + 7.0, self.seen.y1 - 1.4);
-        format!(r#"<text class="nb-words" font-size="2.4" x="{:.2}" y="{:.2}">{}</text>"#, at.x, at.y, escape(foot))
-    }
-}
-
-fn line(from: Point, to: Point) -> BezPath {
-    let mut path = BezPath::new();
-    path.move_to(from);
-    path.line_to(to);
-    path
-}
-
-/// A grain line with a head at each end.
-fn with_heads(grain: kurbo::Line) -> BezPath {
-    let mut path = line(grain.p0, grain.p1);
-    let along = (grain.p1 - grain.p0).normalize();
-    let across = kurbo::Vec2::new(-along.y, along.x);
-    for (end, back) in [(grain.p0, along), (grain.p1, -along)] {
-        path.move_to(end + back * 3.0 + across * 1.4);
-        path.line_to(end);
-        path.line_to(end + back * 3.0 - across * 1.4);
-    }
-    path
-}
-
-fn escape(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
-}
-
-/// Hairlines, told apart by pattern; nothing is filled.
-const STYLE: &str = "\
-path{fill:none;stroke:#000;stroke-width:0.3;stroke-linejoin:miter;stroke-linecap:butt}\
-.nb-cut{stroke-width:0.35}\
-.nb-sew{stroke-width:0.18;stroke-dasharray:2.4 1.6;stroke:#444}\
-.nb-fold{stroke-width:0.3;stroke-dasharray:8 2 2 2}\
-.nb-bracket{stroke-width:0.45}\
-.nb-dart{stroke-width:0.28;stroke-dasharray:2.4 1.2}\
-.nb-inner-fold{stroke-width:0.23;stroke-dasharray:6 1.5 1.5 1.5}\
-.nb-onto{stroke-width:0.23}\
-.nb-arrow,.nb-dot{stroke-width:0.4}\
-.nb-placed{stroke-width:0.32;stroke-dasharray:4 2}\
-.nb-hole{stroke-width:0.4}\
-.nb-snip{stroke-width:0.5}\
-.nb-grain{stroke-width:0.25}\
-.nb-gauge{stroke-width:0.2}\
-.nb-joint{stroke-width:0.15;stroke-dasharray:1 2;stroke:#555}\
-.nb-joint-mark{stroke-width:0.25}\
-.nb-size-1{stroke-dasharray:7 2}\
-.nb-size-2{stroke-dasharray:3 1.6}\
-.nb-size-3{stroke-dasharray:9 1.8 1.8 1.8}\
-.nb-size-4{stroke-dasharray:1.2 1.4}\
-.nb-size-5{stroke-dasharray:9 1.6 1.2 1.6 1.2 1.6}\
-.nb-size-6{stroke-dasharray:14 3}\
-.nb-size-7{stroke-dasharray:4 1.4 0.8 1.4}\
-text{font-family:'Noto Sans';fill:#000;stroke:#fff;stroke-width:0.8;paint-order:stroke;stroke-linejoin:round}\
-.nb-strong{font-weight:700}";

@@ -2,12 +2,14 @@
 
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
+use super::face::{Face, face, width};
 use super::plan::{PlacedPiece, SheetPlan};
 use super::{inside, window};
 use crate::cloth::lies_at_fold;
 use crate::draw::{Detail, Plan};
+use crate::figure::numbers::one as set_figure;
 use crate::measure::{Exact, Quantity};
-use crate::model::{Kind, Verb, brief_sizes, is_for, spoken_sizes};
+use crate::model::{Kind, Verb, brief_sizes, by_view, is_for, spoken_sizes};
 use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
@@ -18,21 +20,18 @@ pub(super) struct Words {
     /// The height of the type, in mm.
     pub size: f64,
     pub strong: bool,
+    /// The room of the block that they are a line of: it stands on one sheet, whole.
+    pub block: Option<Rect>,
 }
-
-/// The usual size of type on a piece, in mm (10 pt), and the smallest (6 pt).
-const USUAL: f64 = 3.5;
-const SMALLEST: f64 = 2.1;
-/// The size of type beside darts, pleats, marks and folds, in mm.
-const SMALL: f64 = 2.5;
-/// The size of type beside a piece too small to hold its words, in mm.
-const BESIDE: f64 = 2.5;
 
 /// The lines that name a piece.
 fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], editions: &[&Edition<'_>]) -> Vec<String> {
     let Some(facts) = editions.first().map(|edition| &edition.draft.facts) else { return Vec::new() };
     let shown: Vec<usize> = outlines.iter().map(|(size, _)| *size).collect();
-    let mut lines = vec![format!("{number}  {}", facts.pieces[piece].name.text), spoken_sizes(&facts.sizes, &shown)];
+    // All sizes by their names would be a long line; the key and the foot of each sheet have them.
+    let all = shown.len() > 2 && shown.len() == editions.len() && by_view(&facts.sizes).len() == 1;
+    let sizes = if all { "all sizes".to_owned() } else { spoken_sizes(&facts.sizes, &shown) };
+    let mut lines = vec![format!("{number}  {}", facts.pieces[piece].name.text), sizes];
     // What is cut in each thing, once where it is the same in all.
     let mut told: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
     for edition in editions.iter().filter(|edition| shown.contains(&edition.size())) {
@@ -75,7 +74,7 @@ fn cut_lines(piece: PieceId, edition: &Edition<'_>) -> Vec<String> {
     }
     // The line shows it as it is trimmed: cut by it, there would be too little cloth.
     if let Some(larger) = own.cut_larger.as_ref().and_then(|larger| edition.values.quiet(larger)) {
-        lines.push(format!("cut it {} larger all round", edition.figures(&larger).first));
+        lines.push(format!("cut it {} larger all round", set_figure(&edition.figures(&larger).first)));
         lines.push("and trim it to this line once it is quilted".to_owned());
     }
     let names: Vec<String> = own.copies_in(edition.size()).map(|name| own.copy_called(&name.text)).collect();
@@ -93,22 +92,22 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
     };
     let Some(smallest) = piece.smallest() else { return Vec::new() };
     let lines = block(piece.number, piece.piece, &piece.outlines, editions);
+    let face = face(plan.paper);
     let mut found = match piece.beside {
-        Some(room) => set(&lines, room, BESIDE),
+        Some(room) => set(&lines, room, face.beside),
         None => place_block(plan, smallest, &lines),
     };
-    found.extend(names(smallest));
+    found.extend(names(smallest, face));
     if plan.sizes.len() == 1 {
-        found.extend(edges(piece, edition));
-    } else if !piece.once {
-        found.extend(size_names(piece, edition));
+        found.extend(edges(piece, edition, face));
     }
     found
 }
 
 /// The names of darts, pleats and marks, and what the bracket at a fold says.
-fn names(plan: &Plan) -> Vec<Words> {
-    let word = |at: Point, text: &str| Words { at, text: text.to_owned(), size: SMALL, strong: false };
+fn names(plan: &Plan, face: &Face) -> Vec<Words> {
+    let word =
+        |at: Point, text: &str| Words { at, text: text.to_owned(), size: face.small, strong: false, block: None };
     let mut found: Vec<Words> = inside::bracket(plan).map(|(_, at)| word(at, "place on fold")).into_iter().collect();
     for detail in &plan.details {
         let Detail::Name(at, name) = detail else { continue };
@@ -116,8 +115,8 @@ fn names(plan: &Plan) -> Vec<Words> {
         if let Some(arrow) = up(plan).filter(|_| name == "TOP") {
             let level = (arrow.p1 - arrow.p0).x.abs() > (arrow.p1 - arrow.p0).y.abs();
             let foot = Point::new(arrow.p0.x.min(arrow.p1.x), arrow.p0.y.max(arrow.p1.y));
-            let at = if level { foot + kurbo::Vec2::new(0.0, USUAL + 1.0) } else { *at };
-            found.push(Words { at, text: name.clone(), size: USUAL, strong: true });
+            let at = if level { foot + kurbo::Vec2::new(0.0, face.block[0] + 1.0) } else { *at };
+            found.push(Words { at, text: name.clone(), size: face.block[0], strong: true, block: None });
             continue;
         }
         // Names of small darts and pleats side by side would lie on each other.
@@ -125,7 +124,8 @@ fn names(plan: &Plan) -> Vec<Words> {
             let taken = room(&word(Point::new(at.x, at.y + by), name));
             found.iter().all(|other| !room(other).overlaps(taken))
         };
-        let by = [0.0, 3.4, -3.4, 6.8, -6.8, 10.2, -10.2].into_iter().find(free).unwrap_or(0.0);
+        let step = face.small * 1.36;
+        let by = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0].map(|by| by * step).into_iter().find(free).unwrap_or(0.0);
         found.push(word(Point::new(at.x, at.y + by), name));
     }
     found
@@ -140,7 +140,7 @@ fn up(plan: &Plan) -> Option<kurbo::Line> {
 }
 
 /// The box that words take up.
-fn room(words: &Words) -> Rect {
+pub(super) fn room(words: &Words) -> Rect {
     Rect::new(
         words.at.x,
         words.at.y - words.size,
@@ -154,24 +154,24 @@ fn area(path: &BezPath) -> f64 {
 }
 
 /// The room that the words need beside a piece too small to hold them; `None` where they fit inside.
-pub(super) fn room_beside(editions: &[&Edition<'_>], piece: PieceId, outlines: &[(usize, Plan)]) -> Option<(f64, f64)> {
+pub(super) fn room_beside(
+    editions: &[&Edition<'_>],
+    face: &Face,
+    piece: PieceId,
+    outlines: &[(usize, Plan)],
+) -> Option<(f64, f64)> {
     let lines = block(10, piece, outlines, editions);
     let (_, smallest) = outlines.iter().min_by(|one, two| area(&one.1.cutting).total_cmp(&area(&two.1.cutting)))?;
     let room = |size: f64| {
         let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
         (wide, size * 1.35 * lines.len() as f64)
     };
-    let (wide, high) = room(SMALLEST);
+    let (wide, high) = room(face.block[2]);
     // Clear of both stitching lines and of a grain line through the middle.
     let inner = smallest.stitching.bounding_box();
     let fits = inner.width() > wide + 3.0 && inner.height() > 2.0 * high + 6.0
         || inner.width() > 2.0 * wide + 6.0 && inner.height() > high + 3.0;
-    (!fits).then(|| room(BESIDE))
-}
-
-/// How wide words are in Noto Sans, nearly: six tenths of their height a letter, a little more in bold.
-fn width(text: &str, size: f64) -> f64 {
-    text.chars().count() as f64 * size * 0.56
+    (!fits).then(|| room(face.beside))
 }
 
 /// The block of lines where it lies wholly on the piece, off the joints and clear of the grain line;
@@ -180,7 +180,7 @@ fn place_block(plan: &SheetPlan, piece: &Plan, lines: &[String]) -> Vec<Words> {
     let outline = &piece.cutting;
     let bounds = outline.bounding_box();
     let mut fallback = None;
-    for size in [USUAL, 2.8, SMALLEST] {
+    for size in face(plan.paper).block {
         let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
         let high = size * 1.35 * lines.len() as f64;
         for avoid_all in [true, false] {
@@ -204,7 +204,7 @@ fn place_block(plan: &SheetPlan, piece: &Plan, lines: &[String]) -> Vec<Words> {
         }
         fallback = Some(Rect::new(bounds.x0 + 1.5, bounds.y0 + 1.5, bounds.x0 + wide, bounds.y0 + high));
     }
-    fallback.map(|rect| set(lines, rect, SMALLEST)).unwrap_or_default()
+    fallback.map(|rect| set(lines, rect, face(plan.paper).block[2])).unwrap_or_default()
 }
 
 fn holds(outline: &BezPath, rect: Rect) -> bool {
@@ -232,6 +232,9 @@ fn disturbed(plan: &SheetPlan, rect: Rect, piece: &Plan) -> bool {
 }
 
 fn set(lines: &[String], rect: Rect, size: f64) -> Vec<Words> {
+    let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
+    let high = size * (1.3 + 1.35 * lines.len().saturating_sub(1) as f64);
+    let whole = Rect::new(rect.x0, rect.y0, rect.x0 + wide, rect.y0 + high);
     lines
         .iter()
         .enumerate()
@@ -240,23 +243,24 @@ fn set(lines: &[String], rect: Rect, size: f64) -> Vec<Words> {
             text: line.clone(),
             size,
             strong: at == 0,
+            block: Some(whole),
         })
         .collect()
 }
 
 /// The allowance of each edge that is long enough to write it on, and the zip that is sewn there.
-fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
+fn edges(piece: &PlacedPiece, edition: &Edition<'_>, face: &Face) -> Vec<Words> {
     let Some(shape) = edition.values.shape(piece.piece) else { return Vec::new() };
     let Some((_, plan)) = piece.outlines.first() else { return Vec::new() };
     // The words lie level: a stretch of the edge is found on the drawn lines again by its share.
     let bounds = shape.cutting().bounds();
     let mut found = Vec::new();
     for edge in shape.edges() {
-        if edge.cut_length < 60.0 || edge.allowance <= Exact::from_integer(0) {
+        if edge.cut_length < 24.0 * face.small || edge.allowance <= Exact::from_integer(0) {
             continue;
         }
         let quantity = Quantity { value: edge.allowance, dimension: crate::measure::Dimension::Length };
-        let mut text = format!("{} allowance", edition.figures(&Worked { quantity, stated: None }).first);
+        let mut text = format!("{} allowance", set_figure(&edition.figures(&Worked { quantity, stated: None }).first));
         if let Some(zip) = zip_at(piece.piece, &edge.name, edition) {
             text = format!("{text}, {zip}");
         }
@@ -264,7 +268,7 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
             continue;
         };
         let inward = kurbo::Vec2::new(at.inward[0], at.inward[1]);
-        let seam = Point::new(at.stitching[0], at.stitching[1]) + inward * 3.2;
+        let seam = Point::new(at.stitching[0], at.stitching[1]) + inward * (face.small + 0.7);
         // From the author's drawing to the plan: the piece may be turned by a quarter.
         let local = (seam.x - bounds.x0, seam.y - bounds.y0);
         let home = plan.cutting.bounding_box();
@@ -274,7 +278,7 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
             Point::new(home.x0 + local.0, home.y0 + local.1)
         };
         let turned_inward = if piece.turned { kurbo::Vec2::new(-inward.y, inward.x) } else { inward };
-        let size = 2.5;
+        let size = face.small;
         let wide = width(&text, size);
         let shift = match (turned_inward.x, turned_inward.y) {
             (x, _) if x < -0.7 => -wide,
@@ -282,7 +286,7 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
             _ => -wide / 2.0,
         };
         let drop = if turned_inward.y > 0.7 { size } else { 0.0 };
-        found.push(Words { at: Point::new(point.x + shift, point.y + drop), text, size, strong: false });
+        found.push(Words { at: Point::new(point.x + shift, point.y + drop), text, size, strong: false, block: None });
     }
     found
 }
@@ -304,26 +308,8 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
                 continue;
             }
             let row = edition.notions.iter().find(|row| row.notion == at)?;
-            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", value.first)));
+            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", set_figure(&value.first))));
         }
     }
     None
-}
-
-/// In a nest, each line's size beside its lower right corner.
-fn size_names(piece: &PlacedPiece, edition: &Edition<'_>) -> Vec<Words> {
-    let facts = &edition.draft.facts;
-    let mut found: Vec<Words> = Vec::new();
-    for (size, plan) in &piece.outlines {
-        let bounds = plan.cutting.bounding_box();
-        let text = facts.sizes[*size].name.clone();
-        let high = 2.3;
-        let mut at = Point::new(bounds.x1 - width(&text, high) * 1.15 - 1.8, bounds.y1 - 1.6);
-        // Sizes that end at one place are written above one another.
-        while found.iter().any(|other| (other.at.y - at.y).abs() < high * 1.2 && (other.at.x - at.x).abs() < 22.0) {
-            at.y -= high * 1.3;
-        }
-        found.push(Words { at, text, size: high, strong: false });
-    }
-    found
 }

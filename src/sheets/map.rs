@@ -1,7 +1,7 @@
 //! The page map: the joined sheets seen from above, with the pieces on them. Made from the very plan
 //! that the sheets are printed from.
 
-use kurbo::{Affine, BezPath, Rect, Shape as _};
+use kurbo::{Affine, BezPath, Shape as _};
 
 use super::plan::{SheetPlan, tile_name};
 use crate::figure::{Dresser, escape, svg_data};
@@ -52,9 +52,7 @@ pub fn page_map(plan: &SheetPlan, names: &dyn Fn(PieceId) -> String, sizes: &[Si
             path(class, plan.tile(row, column).to_path(0.1));
         }
     }
-    let gauge =
-        Rect::new(plan.gauge.0, plan.gauge.1, plan.gauge.0 + super::gauge::SIZE.0, plan.gauge.1 + super::gauge::SIZE.1);
-    path("nb-seam-line", gauge.to_path(0.1));
+    path("nb-seam-line", plan.gauge.to_path(0.1));
     for tile in &plan.tiles {
         let area = plan.tile(tile.0, tile.1);
         let at = place * kurbo::Point::new(area.x0, area.y0);

@@ -3,21 +3,28 @@
 //! All numbers are mm at true size. A sheet is a drawing of the whole plan seen through a window:
 //! lines are cut at the window's edge, so that each tile holds what it shows and nothing else.
 
+mod align;
 mod arrange;
+mod crowd;
 mod drawing;
 mod endless;
+mod face;
 mod frame;
 mod gauge;
 mod inside;
+mod joints;
 mod labels;
 mod map;
+mod names;
 mod paper;
 mod plan;
 mod planning;
+mod sheet;
+mod strokes;
 mod window;
 
 pub use arrange::naive_count;
-pub use drawing::{Page, SheetSet, draw_sheets};
+pub use drawing::{Note, NoteSort, Page, SheetSet, draw_sheets};
 pub use map::{PageMap, page_map, sheet_lists};
 pub use paper::SheetPaper;
 pub use plan::{PlacedPiece, SheetPlan};

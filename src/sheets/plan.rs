@@ -4,7 +4,7 @@
 use kurbo::{BezPath, Rect, Shape as _};
 
 use super::paper::SheetPaper;
-use super::{gauge, window};
+use super::window;
 use crate::draw::Plan;
 use crate::model::SheetSettings;
 use crate::resolve::PieceId;
@@ -57,8 +57,10 @@ pub struct SheetPlan {
     pub sizes: Vec<usize>,
     /// The pieces.
     pub pieces: Vec<PlacedPiece>,
-    /// Where the test gauge lies: its upper left corner.
-    pub gauge: (f64, f64),
+    /// The room of the test gauge.
+    pub gauge: Rect,
+    /// The lines of a nest: the pattern of each by its number, and the sizes that have it. Empty for one size.
+    pub key: Vec<(usize, String)>,
     /// The part of the plan that each sheet adds, in mm.
     pub step: (f64, f64),
     /// The sheets to print, row by row: row and column, from 0.
@@ -73,7 +75,7 @@ pub struct SheetPlan {
 impl SheetPlan {
     /// The sheets that show something: a line of a piece, its inside, or the gauge.
     pub(super) fn used_tiles(&self) -> Vec<(usize, usize)> {
-        let gauge = Rect::new(self.gauge.0, self.gauge.1, self.gauge.0 + gauge::SIZE.0, self.gauge.1 + gauge::SIZE.1);
+        let gauge = self.gauge;
         let last = |end: f64, step: f64| ((end - 1e-6) / step).floor().max(0.0) as usize;
         let rooms = self.pieces.iter().flat_map(|piece| [Some(piece.bounds), piece.beside].into_iter().flatten());
         let reach = rooms.fold(gauge, |all, one| all.union(one));
@@ -87,6 +89,12 @@ impl SheetPlan {
             }
         }
         tiles
+    }
+
+    /// The pieces that a sheet shows.
+    pub(super) fn pieces_on(&self, tile: (usize, usize)) -> impl Iterator<Item = &PlacedPiece> {
+        let room = self.tile(tile.0, tile.1);
+        self.pieces.iter().filter(move |piece| shows(piece, room))
     }
 
     /// The sheets that a maker of some of the sizes prints: those that show a piece of theirs, and the one with the

@@ -2,13 +2,15 @@
 
 use kurbo::{Affine, Rect};
 
+use super::align::corners;
 use super::arrange::{Oblong, Spot, arrange, naive_count};
 use super::endless::endless;
+use super::face::face;
 use super::paper::SheetPaper;
 use super::plan::{PlacedPiece, SheetPlan};
 use super::{gauge, labels};
 use crate::draw::Plan;
-use crate::model::{by_view, is_for};
+use crate::model::{brief_sizes, by_view, is_for};
 use crate::resolve::{Edition, PieceId};
 
 /// The plan of one size.
@@ -61,7 +63,9 @@ pub fn plan_with_all(editions: &[&Edition<'_>], paper: SheetPaper) -> SheetPlan 
 fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPlan {
     let settings = editions.first().map(|edition| edition.draft.facts.sheets).unwrap_or_default();
     let sizes: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
-    let mut loose = loose(editions, by_ruler);
+    let mut loose = loose(editions, paper, by_ruler);
+    let key = key(editions, &loose);
+    let (wide, high) = gauge::size(paper, &gauge::key_lines(&key));
     if let (width, None) = paper.step(&settings) {
         // Words beside a long thin piece give way before the piece does.
         loose.iter_mut().filter(|one| one.room().0 > width).for_each(|one| one.beside = None);
@@ -70,7 +74,7 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
         let (width, height) = paper.step(&settings);
         ((width, height.unwrap_or(f64::INFINITY)), height)
     };
-    let mut boxes = vec![Oblong { width: gauge::SIZE.0, height: gauge::SIZE.1, fixed: true, may_turn: false }];
+    let mut boxes = vec![Oblong { width: wide, height: high, fixed: true, may_turn: false }];
     boxes.extend(loose.iter().map(|one| Oblong {
         width: one.room().0,
         height: one.room().1,
@@ -88,7 +92,8 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
         settings,
         sizes,
         pieces: Vec::new(),
-        gauge: spots.first().map_or((0.0, 0.0), |spot| (spot.x, spot.y)),
+        gauge: spots.first().map_or(Rect::ZERO, |spot| Rect::new(spot.x, spot.y, spot.x + wide, spot.y + high)),
+        key,
         step,
         tiles: Vec::new(),
         naive: 0,
@@ -153,7 +158,7 @@ fn in_sections(boxes: &[Oblong], sections: &[Vec<usize>], step: (f64, f64)) -> V
     spots
 }
 
-fn loose(editions: &[&Edition<'_>], by_ruler: bool) -> Vec<Loose> {
+fn loose(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> Vec<Loose> {
     let Some(first) = editions.first() else { return Vec::new() };
     let views = by_view(&first.draft.facts.sizes);
     let mut all = Vec::new();
@@ -183,7 +188,7 @@ fn loose(editions: &[&Edition<'_>], by_ruler: bool) -> Vec<Loose> {
                 None => groups.push(vec![(size, plan)]),
             }
         }
-        all.extend(groups.into_iter().map(|group| nested(editions, id, (number, once), group)));
+        all.extend(groups.into_iter().map(|group| nested(editions, paper, id, (number, once), group)));
     }
     all
 }
@@ -201,20 +206,40 @@ fn same_lines(one: &Plan, other: &Plan) -> bool {
 /// The outlines of one piece over one another.
 fn nested(
     editions: &[&Edition<'_>],
+    paper: SheetPaper,
     piece: PieceId,
     (number, once): (usize, bool),
     mut outlines: Vec<(usize, Plan)>,
 ) -> Loose {
-    let left = outlines.iter().map(|(_, plan)| plan.origin.0).fold(f64::INFINITY, f64::min);
-    let top = outlines.iter().map(|(_, plan)| plan.origin.1).fold(f64::INFINITY, f64::min);
+    let plans: Vec<&Plan> = outlines.iter().map(|(_, plan)| plan).collect();
+    let corners = corners(&plans);
+    let left = corners.iter().map(|(x, _)| *x).fold(f64::INFINITY, f64::min);
+    let top = corners.iter().map(|(_, y)| *y).fold(f64::INFINITY, f64::min);
     let mut size = (0.0_f64, 0.0_f64);
-    for (_, plan) in &mut outlines {
-        let (x, y) = (plan.origin.0 - left, plan.origin.1 - top);
+    for ((_, plan), corner) in outlines.iter_mut().zip(corners) {
+        let (x, y) = (corner.0 - left, corner.1 - top);
         size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
         *plan = moved(plan, Affine::translate((x, y)));
     }
-    let beside = labels::room_beside(editions, piece, &outlines);
+    let beside = labels::room_beside(editions, face(paper), piece, &outlines);
     Loose { piece, outlines, size, beside, number, once }
+}
+
+/// The patterns of lines in a nest, and the sizes that have each: the first size of every thing has the first.
+fn key(editions: &[&Edition<'_>], loose: &[Loose]) -> Vec<(usize, String)> {
+    let Some(first) = editions.first().filter(|_| loose.iter().any(|one| one.outlines.len() > 1 && !one.once)) else {
+        return Vec::new();
+    };
+    let sizes = &first.draft.facts.sizes;
+    let views = by_view(sizes);
+    let nth = |nth: usize| -> Vec<usize> { views.iter().filter_map(|view| view.get(nth).copied()).collect() };
+    let shown = |size: &usize| editions.iter().any(|edition| edition.size() == *size);
+    let longest = views.iter().map(Vec::len).max().unwrap_or(0);
+    let line = |at: usize| {
+        let own: Vec<usize> = nth(at).into_iter().filter(shown).collect();
+        (!own.is_empty()).then(|| (at, brief_sizes(sizes, &own)))
+    };
+    (0..longest).filter_map(line).collect()
 }
 
 fn settle(one: Loose, spot: Spot) -> PlacedPiece {

@@ -315,6 +315,7 @@ impl Setter<'_> {
             "what": fact.what.iter().map(|side| side.iter().map(|done| json!({
                 "name": done.name,
                 "parts": done.parts,
+                "sides": done.sides,
                 "marks": done.marks,
                 "several": done.several,
             })).collect::<Vec<_>>()).collect::<Vec<_>>(),

@@ -13,7 +13,7 @@ pub use super::fault::PressFault;
 use super::finish::finish;
 use super::fold::{fold, sides};
 use super::world::{Desk, Shop};
-use crate::sheets::SheetSet;
+use crate::sheets::{Note, NoteSort, SheetSet};
 use crate::source::House;
 
 /// A booklet as printed.
@@ -56,7 +56,16 @@ impl Press {
         let mut pages = Vec::new();
         for (at, page) in sheets.pages.iter().enumerate() {
             let path = format!("/sheets/{at}.svg");
-            pages.push(json!({ "path": path, "name": page.name, "alt": page.alt }));
+            let note = |note: &Note| {
+                let sort = match note.sort {
+                    NoteSort::Name => "name",
+                    NoteSort::Heading => "heading",
+                    NoteSort::Prose => "prose",
+                };
+                json!({ "x": note.at.0, "y": note.at.1, "text": note.text, "size": note.size, "sort": sort })
+            };
+            let notes: Vec<Value> = page.notes.iter().map(note).collect();
+            pages.push(json!({ "path": path, "name": page.name, "alt": page.alt, "notes": notes }));
             files.insert(path, page.svg.clone().into_bytes());
         }
         let mut data = about.clone();

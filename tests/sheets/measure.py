@@ -5,7 +5,7 @@
 PDFS is the folder that `notchbook sheets` wrote, OUTLINES the true outlines that
 `cargo test --test sheets` leaves in target/sheets-outlines.json, VALUES what
 `notchbook values --format json` says. Prints a table and exits with 1 where anything
-is out of its tolerance. Needs pdfplumber, pikepdf and shapely (PyPI).
+is out of its tolerance. Needs pdfplumber, pikepdf and shapely (PyPI), which brings numpy.
 
 Every length is in mm; a point is 1/72 in (ISO 32000-1, 8.3.2.3), an inch 25.4 mm.
 """
@@ -19,6 +19,7 @@ import sys
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
+import numpy as np
 import pdfplumber
 import pikepdf
 import shapely
@@ -31,7 +32,7 @@ TOLERANCE = 0.1
 # ISO 216; ANSI/ASME Y14.1 (8.5 x 11 in).
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "a0": (841.0, 1189.0)}
 # How thick each sort of line is drawn, in mm.
-CUT, SEW, GAUGE, JOINT, FOLD, DART, DOT = 0.35, 0.18, 0.2, 0.15, 0.3, 0.28, 0.4
+CUT, SEW, GAUGE, JOINT, FOLD, DART, DOT, SHARED = 0.35, 0.18, 0.2, 0.15, 0.3, 0.28, 0.4, 0.6
 # How far the ring of a marked point reaches from it, in mm.
 RING = 0.9
 
@@ -541,25 +542,82 @@ def families(facts, sizes):
 
 
 def nested(pages, windows, moved, facts, sizes, said):
-    """Sizes over one another: each line pattern is one whole size, or one of each thing."""
-    patterns = set().union(*(page.dashes(CUT) for page in pages))
-    waiting = families(facts, sizes)
-    said.must(len(patterns) == len(waiting), f"{len(patterns)} line patterns for {len(waiting)} sizes of one thing")
-    for pattern in sorted(patterns):
+    """Sizes over one another: each line pattern is one whole size, or one of each thing, with the lines that several
+    sizes share, which are drawn once."""
+    patterns = sorted(set().union(*(page.dashes(CUT) for page in pages)))
+    families_left = families(facts, sizes)
+    said.must(len(patterns) == len(families_left), f"{len(patterns)} line patterns for {len(families_left)} sizes of one thing")
+    sheets = moved_lines(pages, moved, SHARED, None)
+    overlaps(windows, sheets, said, "shared")
+    shared = list(own_part(sheets, windows))
+    laid = []
+    for pattern in patterns:
         sheets = moved_lines(pages, moved, CUT, pattern)
-        tried = []
-        for at, true in waiting.items():
-            trial = Measured()
-            overlaps(windows, sheets, trial, f"nested {at + 1}")
-            pieces_of(windows, sheets, fold_lines(pages, moved), true, trial, f"nested {at + 1}")
-            tried.append((len(trial.faults), at, trial))
-        if not tried:
+        overlaps(windows, sheets, said, f"nested {pattern}")
+        own = list(own_part(sheets, windows))
+        ends = np.array([end for line in own for end in line])
+        if not families_left or not own:
             continue
-        _, at, trial = min(tried, key=lambda one: one[0])
-        waiting.pop(at)
-        said.faults += trial.faults
-        for sort, error in trial.worst.items():
-            said.worst[sort] = max(said.worst.get(sort, 0.0), error)
+        # The size whose corners lie best on the ends of these lines.
+        votes = {at: sum(spots(piece, ends)[0][0] for piece in true) for at, true in families_left.items()}
+        at = max(votes, key=votes.get)
+        laid.append(lay(families_left.pop(at), own, shared, said, f"nested {at + 1}"))
+    for line in shared:
+        of = sum(farthest(LineString(line), outlines) < TOLERANCE for outlines in laid if not outlines.is_empty)
+        said.must(of > 1, f"a shared line from {line[0]} to {line[1]} is of {of} sizes")
+
+
+def turned_by(points, turned):
+    return [(-y, x) if turned else (x, y) for x, y in points]
+
+
+def spots(piece, ends):
+    """Where a piece may lie: (how many of its corners meet ends of drawn lines, quarter turned, moved by), best first."""
+    found = []
+    for turned in (False, True):
+        kept = np.array(corners(turned_by(piece["cutting"], turned)).coords[:-1])
+        by = (ends[:, None, :] - kept[None, :, :]).reshape(-1, 2)
+        rough = np.round(by / 0.2).astype(int)
+        cells, which, count = np.unique(rough, axis=0, return_inverse=True, return_counts=True)
+        which = which.reshape(-1)
+        for cell in np.argsort(-count)[:8]:
+            move = np.median(by[which == cell], axis=0)
+            found.append((int(count[cell]), turned, (float(move[0]), float(move[1]))))
+    return sorted(found, key=lambda one: -one[0])
+
+
+def lay(true, own, shared, said, what):
+    """Lays the pieces of one size on the lines drawn for it; gives their outlines where they lie."""
+    drawn = MultiLineString(own + shared)
+    ends = np.array([end for line in own + shared for end in line])
+    taken, outlines = [], []
+    for piece in sorted(true, key=lambda piece: -Polygon(piece["cutting"]).area):
+        best = (math.inf, None, None)
+        for _, turned, (dx, dy) in spots(piece, ends):
+            points = turned_by(piece["cutting"], turned)
+            outline = affinity.translate(LineString(points + points[:1]), dx, dy)
+            room = box(*outline.bounds)
+            if any(room.intersection(other).area > 1 for other in taken):
+                continue
+            if piece["fold"]:
+                fold = affinity.translate(LineString(turned_by(piece["fold"], turned)), dx, dy)
+                outline = outline.difference(fold.buffer(0.01, cap_style="flat"))
+            rough = shapely.points(shapely.get_coordinates(outline)[::7])
+            if float(shapely.distance(rough, drawn).max()) > 1:
+                continue
+            error = farthest(outline, drawn)
+            best = min(best, (error, room, outline), key=lambda one: one[0])
+        if best[1] is None:
+            said.must(False, f"{what}, {piece['id']}: nothing drawn is like it")
+            continue
+        taken.append(best[1])
+        outlines.append(best[2])
+        said.error("outlines", best[0], f"{what}, {piece['id']}: {best[0]:.3f} mm of its outline are not drawn")
+    whole = shapely.union_all(outlines) if outlines else MultiLineString()
+    if outlines:
+        off = farthest(MultiLineString(own), whole)
+        said.error("outlines", off, f"{what}: a line lies {off:.3f} mm off every piece of its size")
+    return whole
 
 
 def millimetres(exact):

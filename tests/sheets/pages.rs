@@ -29,7 +29,13 @@ fn pages(set: &Set<'_>) -> Vec<(String, Drawn)> {
     sheets
         .pages
         .iter()
-        .map(|page| (page.name.clone(), Drawn::of(&page.svg)))
+        .map(|page| {
+            let mut drawn = Drawn::of(&page.svg);
+            let notes = page.notes.iter();
+            let notes = notes.map(|note| (note.text.clone(), Point::new(note.at.0, note.at.1)));
+            drawn.words.extend(notes);
+            (page.name.clone(), drawn)
+        })
         .collect()
 }
 
@@ -141,13 +147,16 @@ fn the_first_sheet_alone_carries_the_gauge() {
         let mut wrong = Vec::new();
         for (at, (name, page)) in pages(set).iter().enumerate() {
             let lines = page.class("nb-gauge").count();
-            // Two squares, two rulers, 101 marks of a millimetre and 33 of an eighth of an inch.
-            if lines != if at == 0 { 8 + 2 + 101 + 33 } else { 0 } {
+            // Two squares, two rulers, 101 marks of a millimetre and 33 of an eighth of an inch; a beam has squares.
+            let beam = set.plan.paper == SheetPaper::Projector;
+            let whole = if beam { 8 } else { 8 + 2 + 101 + 33 };
+            if lines != if at == 0 { whole } else { 0 } {
                 wrong.push(format!("{name}: {lines} lines of a gauge"));
             }
             if at > 0 {
                 continue;
             }
+            let beam_needs = ["true size, 1:1", "20 cm × 20 cm", "8 in × 8 in", "10 cm"];
             let needed = [
                 "Print this sheet first",
                 "100 %",
@@ -157,6 +166,7 @@ fn the_first_sheet_alone_carries_the_gauge() {
                 "10 cm",
                 "4 in",
             ];
+            let needed = if beam { &beam_needs[..] } else { &needed[..] };
             let missing = needed.iter().filter(|words| !page.mentions(words));
             wrong.extend(missing.map(|words| format!("{name} does not say “{words}”")));
         }
@@ -283,7 +293,11 @@ fn each_piece_says_what_it_is_and_what_is_cut() {
             let mut drawn: Vec<usize> = Vec::new();
             for one in laid {
                 let own: Vec<usize> = one.outlines.iter().map(|(size, _)| *size).collect();
-                let words = by_thing(&facts.sizes, &own);
+                let all = own.len() > 2 && own.len() == set.editions.len();
+                let words = match facts.sizes.iter().all(|size| size.view.is_none()) && all {
+                    true => "all sizes".to_owned(),
+                    false => by_thing(&facts.sizes, &own),
+                };
                 if !told(&words) {
                     wrong.push(format!("no sheet names the sizes “{words}”"));
                 }

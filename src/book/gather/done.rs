@@ -29,7 +29,20 @@ fn together(side: &[&Target], verb: Verb, edition: &Edition<'_>) -> Vec<DoneTo> 
             None => told.push((target, new)),
         }
     }
-    told.into_iter().map(|(_, known)| known).collect()
+    let whole = |(first, mut known): (&Target, DoneTo)| {
+        let edges_alone = side.iter().all(|one| one.owner != first.owner || matches!(one.meant, Meant::Edge(_)));
+        let all = sides(first, edition).filter(|sides| edges_alone && *sides == known.parts.len());
+        known.sides = all.unwrap_or(0);
+        known
+    };
+    told.into_iter().map(whole).collect()
+}
+
+/// How many sides a piece has whose edge is meant: three and more, or there would be nothing to sum up.
+fn sides(target: &Target, edition: &Edition<'_>) -> Option<usize> {
+    let Meant::Edge(edge) = &target.meant else { return None };
+    let sides = edition.values.shape(edge.owner.piece(&edition.cast))?.edges().len();
+    (sides > 2).then_some(sides)
 }
 
 /// Whether it is a part of a piece whose two names do not say the same words.
@@ -38,7 +51,7 @@ fn is_part(target: &Target) -> bool {
 }
 
 fn one(target: &Target, verb: Verb, edition: &Edition<'_>) -> DoneTo {
-    let plain = DoneTo { name: target.spoken.clone(), parts: Vec::new(), marks: Vec::new(), several: false };
+    let plain = DoneTo { name: target.spoken.clone(), parts: Vec::new(), sides: 0, marks: Vec::new(), several: false };
     let Meant::Inside(owner, all) = &target.meant else { return plain };
     if !verb.counts() {
         return plain;
