@@ -7,6 +7,8 @@ mod bench;
 mod counts;
 #[path = "draw/laid.rs"]
 mod laid;
+#[path = "draw/lens.rs"]
+mod lens;
 #[path = "draw/placed.rs"]
 mod placed;
 #[path = "draw/whole.rs"]

@@ -1,8 +1,9 @@
 //! The sheet that a step is drawn on: shapes and labels in millimetres, kept apart, then written as
 //! a drawing.
 
-use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
+use super::digits::{number, shape};
 use super::trace::open_line;
 use crate::figure::{Ruler, escape};
 
@@ -38,6 +39,8 @@ pub(super) enum Anchor {
 enum Item {
     Path(&'static str, BezPath),
     Line(&'static str, Point, Point),
+    /// What a lens shows, larger than all else.
+    Lens(Vec<(&'static str, BezPath)>),
     /// Symbol, middle, size, turn in degrees.
     Symbol(&'static str, Point, f64, f64),
     /// The lines of one label, each with the start of its baseline; anchor, whether they read upwards.
@@ -68,6 +71,18 @@ impl<'a> Page<'a> {
 
     pub fn line(&mut self, class: &'static str, from: Point, to: Point) {
         self.items.push(Item::Line(class, from, to));
+    }
+
+    pub fn lens(&mut self, inside: Vec<(&'static str, BezPath)>) {
+        self.items.push(Item::Lens(inside));
+    }
+
+    /// All paths so far, each with its class.
+    pub fn shapes(&self) -> impl Iterator<Item = (&'static str, &BezPath)> {
+        self.items.iter().filter_map(|item| match item {
+            Item::Path(class, path) => Some((*class, path)),
+            _ => None,
+        })
     }
 
     pub fn symbol(&mut self, id: &'static str, middle: Point, size: f64, degrees: f64) {
@@ -214,8 +229,15 @@ impl<'a> Page<'a> {
         let boxes = self.items.iter().map(|item| match item {
             Item::Path(_, path) => path.bounding_box().inflate(0.3, 0.3),
             Item::Line(_, from, to) => Rect::from_points(*from, *to).inflate(0.9, 0.9),
+            Item::Lens(inside) => inside
+                .iter()
+                .map(|(_, path)| path.bounding_box())
+                .reduce(|one, other| one.union(other))
+                .unwrap_or_default(),
             Item::Symbol(_, middle, size, _) => Rect::from_center_size(*middle, (*size, *size)),
-            Item::Label(..) => Rect::from_origin_size(self.first_point(item), (0.0, 0.0)),
+            Item::Label(lines, ..) => {
+                Rect::from_origin_size(lines.first().map_or(Point::ORIGIN, |(_, at)| *at), (0.0, 0.0))
+            }
         });
         for one in boxes.chain(self.taken.iter().copied()) {
             all = Some(all.map_or(one, |all| all.union(one)));
@@ -223,18 +245,14 @@ impl<'a> Page<'a> {
         all.unwrap_or(Rect::ZERO)
     }
 
-    fn first_point(&self, item: &Item) -> Point {
-        match item {
-            Item::Label(lines, ..) => lines.first().map_or(Point::ORIGIN, |(_, at)| *at),
-            _ => Point::ORIGIN,
-        }
-    }
-
     pub fn moved(mut self, by: Vec2) -> Page<'a> {
         for item in &mut self.items {
             match item {
                 Item::Path(_, path) => *path = Affine::translate(by) * path.clone(),
                 Item::Line(_, from, to) => (*from, *to) = (*from + by, *to + by),
+                Item::Lens(inside) => {
+                    inside.iter_mut().for_each(|(_, path)| *path = Affine::translate(by) * path.clone());
+                }
                 Item::Symbol(_, at, ..) => *at += by,
                 Item::Label(lines, ..) => lines.iter_mut().for_each(|(_, at)| *at += by),
             }
@@ -286,23 +304,29 @@ impl<'a> Page<'a> {
         page
     }
 
-    /// Sets the captions and writes the drawing; `None` when it does not fit the sheet.
-    pub fn finish(mut self, scale: u32, sheet: Sheet) -> Option<String> {
+    /// Sets the captions below the drawing, in lines no wider than `width`; `None` when one word is wider.
+    pub fn set_captions(&mut self, width: f64) -> Option<()> {
         let drawn = self.bounds();
         let (size, step) = (self.ruler.type_size(), self.ruler.line());
         let mut y = drawn.y1 + 1.6 + size;
         for caption in self.take_captions() {
             let mut lines = Vec::new();
-            for line in self.wrapped(&caption, sheet.width - 2.0 * MARGIN - 2.0 * AIR)? {
-                let width = self.ruler.width(&line) / 2.0 + AIR;
+            for line in self.wrapped(&caption, width - 2.0 * AIR)? {
+                let half = self.ruler.width(&line) / 2.0 + AIR;
                 // Centred under the drawing, as far as the sheet allows.
-                let least = drawn.x0.min(drawn.center().x - sheet.width / 2.0 + MARGIN) + width;
+                let least = drawn.x0.min(drawn.center().x - width / 2.0) + half;
                 let x = drawn.center().x.max(least);
                 lines.push((line, Point::new(x, y)));
                 y += step;
             }
             self.lines(lines, Anchor::Middle);
         }
+        Some(())
+    }
+
+    /// Sets the captions and writes the drawing; `None` when it does not fit the sheet.
+    pub fn finish(mut self, scale: u32, sheet: Sheet) -> Option<String> {
+        self.set_captions(sheet.width - 2.0 * MARGIN)?;
         let bounds = self.bounds();
         let height = (bounds.height() + 2.0 * MARGIN).max(LEAST);
         if bounds.width() > sheet.width - 2.0 * MARGIN + 0.01 || height > sheet.high + 0.01 {
@@ -332,10 +356,13 @@ impl<'a> Page<'a> {
 
 fn write(item: &Item) -> String {
     match item {
-        Item::Path(class, path) => format!("<path class=\"{class}\" d=\"{}\"/>", data(path)),
+        Item::Path(class, path) => shape(class, path),
         Item::Line(class, from, to) => {
             let (x1, y1, x2, y2) = (number(from.x), number(from.y), number(to.x), number(to.y));
             format!("<line class=\"{class}\" x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"/>")
+        }
+        Item::Lens(inside) => {
+            format!("<g>{}</g>", inside.iter().map(|(class, path)| shape(class, path)).collect::<String>())
         }
         Item::Symbol(id, middle, size, degrees) => {
             let (x, y, side) = (number(middle.x - size / 2.0), number(middle.y - size / 2.0), number(*size));
@@ -367,24 +394,4 @@ fn write(item: &Item) -> String {
             }
         }
     }
-}
-
-/// Path data with absolute places.
-fn data(path: &BezPath) -> String {
-    let at = |point: &Point| format!("{} {}", number(point.x), number(point.y));
-    let parts = path.elements().iter().map(|element| match element {
-        PathEl::MoveTo(to) => format!("M{}", at(to)),
-        PathEl::LineTo(to) => format!("L{}", at(to)),
-        PathEl::QuadTo(by, to) => format!("Q{} {}", at(by), at(to)),
-        PathEl::CurveTo(by, then, to) => format!("C{} {} {}", at(by), at(then), at(to)),
-        PathEl::ClosePath => "Z".to_owned(),
-    });
-    parts.collect::<Vec<_>>().join(" ")
-}
-
-/// A place to a thousandth of a millimetre.
-fn number(value: f64) -> String {
-    let written = format!("{value:.3}");
-    let written = written.trim_end_matches('0').trim_end_matches('.');
-    if written == "-0" { "0".into() } else { written.to_owned() }
 }

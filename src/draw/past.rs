@@ -105,7 +105,8 @@ impl Past {
         past
     }
 
-    fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>) {
+    /// What a work leaves behind that shows later; seams are told by the play.
+    pub fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>) {
         let targets = held(work, edition);
         let whole = targets.iter().filter_map(|target| match target {
             Held::Copy(copy) => Some(*copy),

@@ -5,14 +5,16 @@ use std::collections::BTreeSet;
 use super::desk::{Desk, Undrawn};
 use super::page::{ABOVE, BESIDE, Page};
 use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{bag, cloth, corner, cutting, handled, lap, layers, opened, pile, placed, rows, single, strips};
+use super::{
+    bag, cloth, corner, cutting, frames, handled, lap, layers, lens, opened, pile, placed, rows, single, strips,
+};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant, Touched};
 
 /// How many millimetres of cloth one on paper may stand for.
-const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
+pub(super) const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
 const LEADING: [Verb; 39] = [
@@ -61,13 +63,15 @@ const LEADING: [Verb; 39] = [
 const READ: f64 = 20.0;
 /// How much larger it is at least above them, so that it stands there.
 const BETTER: f64 = 1.2;
+/// How many times smaller a step may be drawn so that each of its works has a frame.
+const SMALLER: u32 = 2;
 
 /// A step as it fits a sheet.
-struct Drawn {
-    svg: String,
-    scale: u32,
+pub(super) struct Drawn {
+    pub svg: String,
+    pub scale: u32,
     /// How large the largest shape is, in mm on paper.
-    reach: f64,
+    pub reach: f64,
 }
 
 impl Drawn {
@@ -90,20 +94,22 @@ pub(super) fn draw<'a>(
     let mut desk = Desk { edition, step, past, cloths, ruler, sheet: BESIDE };
     desk.is_shaped()?;
     let verb = desk.leading()?;
-    desk.is_flat(verb)?;
-    desk.has_right_sides_together(verb)?;
-    desk.is_placed(verb)?;
+    desk.is_drawable(verb)?;
     let narrow = desk.largest(verb)?;
-    if let Some(drawn) = narrow.as_ref().filter(|drawn| drawn.is_legible()) {
-        return Ok(drawn.svg.clone());
-    }
-    desk.sheet = ABOVE;
-    let wide = desk.largest(verb)?;
-    let best = match (narrow, wide) {
-        (Some(narrow), Some(wide)) if wide.reach < narrow.reach * BETTER => Some(narrow),
-        (narrow, wide) => wide.or(narrow),
+    let best = match narrow {
+        Some(drawn) if drawn.is_legible() => Some(drawn),
+        narrow => {
+            desk.sheet = ABOVE;
+            let wide = desk.largest(verb)?;
+            match (narrow, wide) {
+                (Some(narrow), Some(wide)) if wide.reach < narrow.reach * BETTER => Some(narrow),
+                (narrow, wide) => wide.or(narrow),
+            }
+        }
     };
-    if let Some(drawn) = best {
+    let framed = frames::draw(&desk, &frames::split(&desk, verb));
+    let large = |drawn: &Drawn| best.as_ref().is_none_or(|best| drawn.scale <= best.scale * SMALLER);
+    if let Some(drawn) = framed.filter(large).or(best) {
         return Ok(drawn.svg);
     }
     Err(Undrawn {
@@ -136,7 +142,9 @@ impl<'a, 'e> Desk<'a, 'e> {
                 });
             };
             let reach = page.reach();
-            if let Some(svg) = page.finish(scale, self.sheet) {
+            let lenses = lens::with(self, verb, &page, f64::from(scale));
+            if let Some(plain) = page.finish(scale, self.sheet) {
+                let svg = lenses.into_iter().find_map(|page| page.finish(scale, self.sheet)).unwrap_or(plain);
                 return Ok(Some(Drawn { svg, scale, reach }));
             }
         }
@@ -164,6 +172,13 @@ impl<'a, 'e> Desk<'a, 'e> {
             hint: "name the pieces or their edges in the work block, such as `sew: [front.top, back.top]`, or draw this diagram by hand and name its file here".into(),
             follows: false,
         })
+    }
+
+    /// Whether what a verb names lies as it can be drawn, at places that the facts tell.
+    pub fn is_drawable(&self, verb: Verb) -> Result<(), Undrawn> {
+        self.is_flat(verb)?;
+        self.has_right_sides_together(verb)?;
+        self.is_placed(verb)
     }
 
     /// Pieces are drawn right sides together alone.
@@ -282,7 +297,7 @@ impl<'a, 'e> Desk<'a, 'e> {
     }
 
     /// The drawing at a scale; `way` says whether parts of it stand side by side, or are measured.
-    fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
+    pub fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
             _ if bag::draws(verb) && bag::is_boxed(self, verb) => bag::draw(self, verb, scale)?,
             _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),

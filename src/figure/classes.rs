@@ -41,6 +41,11 @@ pub const CLASSES: &[Class] = &[
     Class { name: "pin", meaning: "Pin", sample: r#"<path class="pin" d="M2.5 4 H9.5"/>"# },
     Class { name: "arrow", meaning: "Move this way", sample: r#"<path class="arrow" d="M1.5 4 H10"/>"# },
     Class { name: "dimension", meaning: "Measure here", sample: r#"<path class="dimension" d="M1 4 H11"/>"# },
+    Class {
+        name: "lens",
+        meaning: "The same, larger",
+        sample: r#"<circle class="lens" cx="2.2" cy="4" r="1.1"/><path class="context" d="M3.3 4 H5"/><circle class="lens" cx="8" cy="4" r="3"/>"#,
+    },
     Class { name: "context", meaning: "What lies behind", sample: AREA },
     Class { name: "label", meaning: "", sample: "" },
 ];
