@@ -1,9 +1,9 @@
 //! A step of several works that are not alike: one numbered frame for each, in reading order, at one scale.
 
 use super::desk::Desk;
+use super::fits::{Drawn, SCALES};
 use super::page::{ABOVE, Anchor, BESIDE, Page, Sheet};
 use super::past::Past;
-use super::step::{Drawn, SCALES};
 use crate::model::Verb;
 use crate::resolve::{EditionStep, EditionWork, Touched};
 

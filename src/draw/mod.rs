@@ -12,6 +12,7 @@ mod desk;
 mod digits;
 mod drawn;
 mod edges;
+mod fits;
 mod folding;
 mod frames;
 mod handled;

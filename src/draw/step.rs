@@ -3,18 +3,15 @@
 use std::collections::BTreeSet;
 
 use super::desk::{Desk, Undrawn};
+use super::fits::{Drawn, SCALES};
 use super::page::{ABOVE, BESIDE, Page};
 use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{
-    bag, cloth, corner, cutting, frames, handled, lap, layers, lens, opened, pile, placed, rows, single, strips,
-};
+use super::{bag, cloth, corner, cutting, frames, handled, lap, layers};
+use super::{lens, opened, pile, placed, rows, single, strips};
 use crate::diag::listed;
 use crate::figure::Ruler;
 use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionStep, EditionWork, Meant, Touched};
-
-/// How many millimetres of cloth one on paper may stand for.
-pub(super) const SCALES: [u32; 20] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 18, 20, 25, 30, 40, 50, 75, 100];
 
 /// The verb that a drawing is about, if a step has several: the first of these.
 const LEADING: [Verb; 39] = [
@@ -59,26 +56,10 @@ const LEADING: [Verb; 39] = [
     Verb::Press,
 ];
 
-/// How large something on a drawing is at least, in mm on paper, so that it stands beside its words.
-const READ: f64 = 20.0;
 /// How much larger it is at least above them, so that it stands there.
 const BETTER: f64 = 1.2;
 /// How many times smaller a step may be drawn so that each of its works has a frame.
 const SMALLER: u32 = 2;
-
-/// A step as it fits a sheet.
-pub(super) struct Drawn {
-    pub svg: String,
-    pub scale: u32,
-    /// How large the largest shape is, in mm on paper.
-    pub reach: f64,
-}
-
-impl Drawn {
-    fn is_legible(&self) -> bool {
-        self.reach >= READ || self.scale == 1
-    }
-}
 
 /// Draws a step.
 ///
