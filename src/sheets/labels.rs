@@ -180,27 +180,27 @@ fn place_block(plan: &SheetPlan, piece: &Plan, lines: &[String]) -> Vec<Words> {
     let outline = &piece.cutting;
     let bounds = outline.bounding_box();
     let mut fallback = None;
-    for size in face(plan.paper).block {
+    // Smaller type rather than words on a joint or on the grain line.
+    let sizes = face(plan.paper).block;
+    for (avoid_all, size) in sizes.map(|size| (true, size)).into_iter().chain(sizes.map(|size| (false, size))) {
         let wide = lines.iter().map(|line| width(line, size)).fold(0.0, f64::max);
         let high = size * 1.35 * lines.len() as f64;
-        for avoid_all in [true, false] {
-            let mut best: Option<(f64, Rect)> = None;
-            let steps = |from: f64, to: f64| (0..=40).map(move |at| from + (to - from) * f64::from(at) / 40.0);
-            for x in steps(bounds.x0 + 1.0, (bounds.x1 - wide - 1.0).max(bounds.x0 + 1.0)) {
-                for y in steps(bounds.y0 + 1.0, (bounds.y1 - high - 1.0).max(bounds.y0 + 1.0)) {
-                    let rect = Rect::new(x, y, x + wide, y + high);
-                    if !holds(outline, rect) || (avoid_all && disturbed(plan, rect, piece)) {
-                        continue;
-                    }
-                    let away = rect.center().distance(bounds.center());
-                    if best.is_none_or(|(known, _)| away < known) {
-                        best = Some((away, rect));
-                    }
+        let mut best: Option<(f64, Rect)> = None;
+        let steps = |from: f64, to: f64| (0..=40).map(move |at| from + (to - from) * f64::from(at) / 40.0);
+        for x in steps(bounds.x0 + 1.0, (bounds.x1 - wide - 1.0).max(bounds.x0 + 1.0)) {
+            for y in steps(bounds.y0 + 1.0, (bounds.y1 - high - 1.0).max(bounds.y0 + 1.0)) {
+                let rect = Rect::new(x, y, x + wide, y + high);
+                if !holds(outline, rect) || (avoid_all && disturbed(plan, rect, piece)) {
+                    continue;
+                }
+                let away = rect.center().distance(bounds.center());
+                if best.is_none_or(|(known, _)| away < known) {
+                    best = Some((away, rect));
                 }
             }
-            if let Some((_, rect)) = best {
-                return set(lines, rect, size);
-            }
+        }
+        if let Some((_, rect)) = best {
+            return set(lines, rect, size);
         }
         fallback = Some(Rect::new(bounds.x0 + 1.5, bounds.y0 + 1.5, bounds.x0 + wide, bounds.y0 + high));
     }

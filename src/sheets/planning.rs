@@ -5,7 +5,7 @@ use kurbo::{Affine, Rect};
 use super::align::corners;
 use super::arrange::{Oblong, Spot, arrange, naive_count};
 use super::endless::endless;
-use super::face::face;
+use super::face::{face, is_beam};
 use super::paper::SheetPaper;
 use super::plan::{PlacedPiece, SheetPlan};
 use super::{gauge, labels};
@@ -75,9 +75,11 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
         ((width, height.unwrap_or(f64::INFINITY)), height)
     };
     let mut boxes = vec![Oblong { width: wide, height: high, fixed: true, may_turn: false }];
-    boxes.extend(loose.iter().map(|one| Oblong {
-        width: one.room().0,
-        height: one.room().1,
+    // Names at their leaders need room between pieces where words are large.
+    let rims: Vec<f64> = loose.iter().map(|one| rim(paper, step.0 - one.room().0)).collect();
+    boxes.extend(loose.iter().zip(&rims).map(|(one, rim)| Oblong {
+        width: one.room().0 + 2.0 * rim,
+        height: one.room().1 + 2.0 * rim,
         fixed: false,
         may_turn: one.beside.is_none(),
     }));
@@ -101,7 +103,8 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
     };
     for (at, (one, spot)) in loose.into_iter().zip(spots.iter().skip(1)).enumerate() {
         if !too_large.contains(&at) {
-            plan.pieces.push(settle(one, *spot));
+            let spot = Spot { x: spot.x + rims[at], y: spot.y + rims[at], ..*spot };
+            plan.pieces.push(settle(one, spot));
         }
     }
     plan.tiles = plan.used_tiles();
@@ -113,6 +116,12 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
     };
     plan.naive = if height.is_some() { sections.iter().map(grid).sum() } else { 1 };
     plan
+}
+
+/// What is left free round a piece on a page of large words, as far as the page is wide enough.
+fn rim(paper: SheetPaper, left: f64) -> f64 {
+    const RIM: f64 = 20.0;
+    if is_beam(paper) { RIM.min(left / 2.0 - 1e-6).max(0.0) } else { 0.0 }
 }
 
 /// The boxes that lie together, by their places: the gauge with what several things share, then each thing's own.
