@@ -24,7 +24,7 @@ impl Crowd {
     fn piece(&mut self, piece: &PlacedPiece, nested: bool) {
         for (_, lines) in piece.drawn() {
             self.path(&lines.cutting);
-            if lines.has_allowance() && !(nested && !piece.once) {
+            if lines.has_allowance() && (piece.once || !nested) {
                 self.path(&lines.sewn);
             }
             lines.details.iter().filter_map(inside::stroke).for_each(|(_, path)| self.path(&path));
