@@ -32,15 +32,23 @@ fn spaced(words: &str) -> String {
     words.replace('\u{a0}', " ")
 }
 
-/// What the diagrams of a size say.
+/// What the diagrams and the cutting layouts of a size say.
 fn drawn(compiled: &Workshop, size: usize) -> String {
     let mut words = String::new();
-    for (_, figure) in compiled.figures.of_size(size) {
-        let document = roxmltree::Document::parse(&figure.svg).expect("a bound diagram");
+    let mut read = |svg: &str| {
+        let document = roxmltree::Document::parse(svg).expect("a bound diagram");
         let texts = document.descendants().filter(|node| node.is_text());
         texts.for_each(|node| words.push_str(&spaced(node.text().unwrap_or(""))));
         words.push('|');
-    }
+    };
+    compiled
+        .figures
+        .of_size(size)
+        .for_each(|(_, figure)| read(&figure.svg));
+    let book = compiled.book(&compiled.editions()[size], Paper::A4.of_sheets());
+    book.layouts
+        .iter()
+        .for_each(|layout| read(&book.drawings[&layout.drawing].svg));
     words
 }
 

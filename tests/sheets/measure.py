@@ -555,7 +555,7 @@ def nested(pages, windows, moved, facts, sizes, said):
         sheets = moved_lines(pages, moved, CUT, pattern)
         overlaps(windows, sheets, said, f"nested {pattern}")
         own = list(own_part(sheets, windows))
-        ends = np.array([end for line in own for end in line])
+        ends = ends_of(own)
         if not families_left or not own:
             continue
         # The size whose corners lie best on the ends of these lines.
@@ -565,6 +565,11 @@ def nested(pages, windows, moved, facts, sizes, said):
     for line in shared:
         of = sum(farthest(LineString(line), outlines) < TOLERANCE for outlines in laid if not outlines.is_empty)
         said.must(of > 1, f"a shared line from {line[0]} to {line[1]} is of {of} sizes")
+
+
+def ends_of(lines):
+    """Where lines begin and end, each place once."""
+    return np.unique(np.round(np.array([end for line in lines for end in line]).reshape(-1, 2), 3), axis=0)
 
 
 def turned_by(points, turned):
@@ -577,9 +582,9 @@ def spots(piece, ends):
     for turned in (False, True):
         kept = np.array(corners(turned_by(piece["cutting"], turned)).coords[:-1])
         by = (ends[:, None, :] - kept[None, :, :]).reshape(-1, 2)
-        rough = np.round(by / 0.2).astype(int)
-        cells, which, count = np.unique(rough, axis=0, return_inverse=True, return_counts=True)
-        which = which.reshape(-1)
+        # One number for each square of 0.2 mm: numbers are sorted much sooner than pairs.
+        rough = np.round(by / 0.2).astype(np.int64)
+        cells, which, count = np.unique(rough[:, 0] * 1_000_003 + rough[:, 1], return_inverse=True, return_counts=True)
         for cell in np.argsort(-count)[:8]:
             move = np.median(by[which == cell], axis=0)
             found.append((int(count[cell]), turned, (float(move[0]), float(move[1]))))
@@ -589,7 +594,7 @@ def spots(piece, ends):
 def lay(true, own, shared, said, what):
     """Lays the pieces of one size on the lines drawn for it; gives their outlines where they lie."""
     drawn = MultiLineString(own + shared)
-    ends = np.array([end for line in own + shared for end in line])
+    ends = ends_of(own + shared)
     taken, outlines = [], []
     for piece in sorted(true, key=lambda piece: -Polygon(piece["cutting"]).area):
         best = (math.inf, None, None)
