@@ -31,13 +31,12 @@ def read(node, page, pages, told, words):
     if isinstance(node, pikepdf.Array):
         for kid in node:
             read(kid, page, pages, told, words)
-        return ""
-    if not isinstance(node, pikepdf.Dictionary):
-        return words.get((page, int(node)), "")
+        return
+    # What is marked on the page itself is text of the element above it.
+    if not isinstance(node, pikepdf.Dictionary) or node.get("/Type") == "/MCR":
+        return
     if "/Pg" in node:
         page = pages[node["/Pg"].objgen]
-    if node.get("/Type") == "/MCR":
-        return words.get((page, int(node["/MCID"])), "")
     sort = str(node.get("/S", ""))[1:]
     own = {"sort": sort, "text": ""}
     if HEADING.fullmatch(sort) or sort in ("P", "Figure", "LBody"):
@@ -46,7 +45,6 @@ def read(node, page, pages, told, words):
     for kid in node.get("/K", []) if isinstance(node.get("/K"), pikepdf.Array) else [node.get("/K")]:
         if isinstance(kid, pikepdf.Dictionary):
             read(kid, page, pages, told, words)
-    return ""
 
 
 def text(node, page, pages, words):
