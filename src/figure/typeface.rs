@@ -1,5 +1,7 @@
 //! Whether a font is whole: looked at table by table, before anything leans on it.
 
+use std::collections::BTreeSet;
+
 use ttf_parser::gpos::PositioningSubtable;
 use ttf_parser::gsub::SubstitutionSubtable;
 use ttf_parser::opentype_layout::{Coverage, Lookup};
@@ -24,6 +26,9 @@ pub(super) fn fault(bytes: &[u8]) -> Option<String> {
         return Some("says that it holds more letters than there are".into());
     }
     let Ok(face) = Face::parse(bytes, 0) else { return Some("holds no font that can be read".into()) };
+    if !names_fit(bytes) {
+        return Some("is damaged: its names lie farther off than a font can say".into());
+    }
     if runs_back(&face) {
         return Some("is damaged: a list of its letters ends before it begins".into());
     }
@@ -64,6 +69,19 @@ fn tables(bytes: &[u8]) -> Result<(), &'static str> {
         }
     }
     Ok(())
+}
+
+/// Whether all names of a font can be written into a smaller one: places and lengths are numbers of two bytes
+/// (ISO/IEC 14496-22, 5.2.7), and so is their sum when each is written once.
+fn names_fit(bytes: &[u8]) -> bool {
+    let Ok(face) = RawFace::parse(bytes, 0) else { return true };
+    let Some(names) = face.table(Tag::from_bytes(b"name")) else { return true };
+    let record = |at: usize| Some((half(names, 6 + 12 * at + 10)?, half(names, 6 + 12 * at + 8)?));
+    let count = half(names, 2).unwrap_or(0);
+    let distinct: BTreeSet<(u16, u16)> = (0..usize::from(count)).map_while(record).collect();
+    let all = distinct.iter().try_fold(0u16, |sum, (_, length)| sum.checked_add(*length));
+    let heads = count.checked_mul(12).and_then(|records| records.checked_add(6));
+    distinct.iter().all(|(offset, length)| offset.checked_add(*length).is_some()) && all.is_some() && heads.is_some()
 }
 
 /// Whether the letters that a rule of setting is for run from a higher number to a lower, on which whoever sets words

@@ -126,11 +126,15 @@ fn lay(boxes: &[Oblong], order: &[usize], step: (f64, f64), columns: usize) -> O
                 for &y in &ys {
                     let spot = Spot { x, y, turned };
                     let rect = Rect::of(one, spot);
+                    let small = rect.small_cuts(step);
+                    // What is worse already need not be held against all its neighbours.
+                    if found.as_ref().is_some_and(|(known, _)| small > known.0) {
+                        continue;
+                    }
                     if beside.iter().any(|other| rect.near(other)) {
                         continue;
                     }
                     let fresh = rect.tiles(step).filter(|tile| !begun.contains(tile)).count();
-                    let small = rect.small_cuts(step);
                     let key = (small, fresh, rect.cuts(step), (y / step.1) as u64, ((y * 10.0 + x) * 10.0) as u64);
                     if found.as_ref().is_none_or(|(known, _)| key < *known) {
                         found = Some((key, spot));

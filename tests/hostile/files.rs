@@ -61,6 +61,12 @@ fn backwards(rules: &mut [u8]) {
     panic!("no rule for a range of letters");
 }
 
+/// A name that begins where no other could follow.
+fn astray(names: &mut [u8]) {
+    let last = 6 + 12 * (half(names, 2) - 1);
+    names[last + 8..last + 12].copy_from_slice(&[0, 9, 0xff, 0xff]);
+}
+
 /// The house's own page with words of a stranger's put before it.
 fn template(booklet: &mut Booklet, before: &str) {
     let house = include_str!("../../templates/booklet.typ");
@@ -104,6 +110,11 @@ pub fn cases() -> Vec<Case> {
             "font: letters that run backwards",
             "a list of its letters ends before it begins",
             |booklet| booklet.put("fonts/a.ttf", meant(b"GSUB", backwards)),
+        ),
+        told(
+            "font: names past all places",
+            "its names lie farther off than a font can say",
+            |booklet| booklet.put("fonts/a.ttf", meant(b"name", astray)),
         ),
         told("font: a collection", "error[file-unreadable]", |booklet| {
             booklet.put("fonts/a.ttc", FONT)
