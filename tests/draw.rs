@@ -9,8 +9,12 @@ mod counts;
 mod laid;
 #[path = "draw/lens.rs"]
 mod lens;
+#[path = "draw/looks.rs"]
+mod looks;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/taken.rs"]
+mod taken;
 #[path = "draw/whole.rs"]
 mod whole;
 

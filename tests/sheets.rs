@@ -19,6 +19,8 @@ mod drawn;
 mod dump;
 #[path = "sheets/hands.rs"]
 mod hands;
+#[path = "sheets/language.rs"]
+mod language;
 #[path = "sheets/lengths.rs"]
 mod lengths;
 #[path = "sheets/names.rs"]

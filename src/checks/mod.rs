@@ -35,6 +35,7 @@ mod child_harm_advised;
 mod children_divided;
 mod claimed_safe;
 mod closed_zip_before_turning;
+mod cloth_folded_otherwise;
 mod cloth_left_out;
 mod colour_not_listed;
 mod contrast_too_low;

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::passage::Token;
-use crate::syntax::{Harm, Need, Needs};
+pub(super) use crate::syntax::plain_words as words;
+use crate::syntax::{Harm, Need, Needs, holds, single};
 
 /// A list that makers bring together from: tools and notions, each split into the things that it names.
 pub(super) struct List {
@@ -88,11 +89,6 @@ pub(super) fn is_of_child(name: &str, harm: &Harm) -> bool {
 /// From this age on, in years, a size is taken for a grown-up's (common practice, no source).
 const GROWN: u32 = 16;
 
-/// Whether the words of a phrase stand in a text, side by side.
-fn holds(text: &[String], phrase: &[String]) -> bool {
-    !phrase.is_empty() && text.windows(phrase.len()).any(|some| some == phrase)
-}
-
 /// A name taken apart at its commas and its "and", "or" and "with".
 fn split(name: &str) -> Vec<Vec<String>> {
     // What a machine has, such as a needle, is no thing by itself.
@@ -106,16 +102,4 @@ fn split(name: &str) -> Vec<Vec<String>> {
     parts
         .map(|part| part.into_iter().filter(|word| !["a", "an", "the", "some"].contains(&word.as_str())).collect())
         .collect()
-}
-
-/// Small letters without an ending for many, so that "needles" is "needle".
-pub(super) fn words(text: &str) -> Vec<String> {
-    let plain = text.to_lowercase().replace(['\'', '’'], "");
-    let parts = plain.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
-    parts.map(single).collect()
-}
-
-fn single(word: &str) -> String {
-    let many = word.len() > 3 && word.ends_with('s') && !word.ends_with("ss");
-    word[..word.len() - usize::from(many)].to_owned()
 }

@@ -32,6 +32,7 @@ use super::child_harm_advised;
 use super::children_divided;
 use super::claimed_safe;
 use super::closed_zip_before_turning;
+use super::cloth_folded_otherwise;
 use super::cloth_left_out;
 use super::colour_not_listed;
 use super::contrast_too_low;
@@ -264,6 +265,7 @@ pub static CHECKS: &[Judge] = &[
     allowance_not_told::CHECK,
     size_contradicts::CHECK,
     fabric_contradicts::CHECK,
+    cloth_folded_otherwise::CHECK,
     finish_contradicts::CHECK,
     colour_not_listed::CHECK,
     thing_not_listed::CHECK,

@@ -225,15 +225,18 @@ pub(super) struct FiguresArgs {
     /// The booklet, by name or folder
     pub booklet: String,
     /// Pictures as well as drawings
-    #[arg(long)]
+    #[arg(long, conflicts_with = "svg")]
     pub png: bool,
+    /// The drawn steps alone, to go on by hand: with classes and formulas
+    #[arg(long)]
+    pub svg: bool,
     /// Dots to the inch of the pictures
     #[arg(long, default_value_t = 200, value_parser = clap::value_parser!(u16).range(20..=1200))]
     pub dpi: u16,
     /// Only these sizes [default: all]
     #[arg(long, value_delimiter = ',', value_name = "SIZE")]
     pub size: Vec<String>,
-    /// Where they go: DIR/NAME/figures/SIZE/
+    /// Where they go: DIR/NAME/figures/SIZE/, with --svg DIR/NAME/drawn/SIZE/
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,
 }

@@ -6,6 +6,7 @@ use std::path::Path;
 use super::apart::Bounds;
 use super::args::{FiguresArgs, Form};
 use super::{Outcome, Refusal, apart, choose, output, sets};
+use crate::draw::{Sketch, sketches};
 use crate::figure::{PictureFault, fonts, to_png};
 use crate::out::{self, NewFile, Origin};
 use crate::pipeline::{Reach, Workshop};
@@ -31,7 +32,7 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
     let (database, _) = fonts(&workshop.house);
     let mut count = 0;
     let mut files = Vec::new();
-    for size in sizes {
+    for size in sizes.iter().copied().filter(|_| !args.svg) {
         let of = &workshop.sizes[size];
         let mut taken = BTreeSet::new();
         let mut add = |name: String, bytes: Vec<u8>| {
@@ -58,15 +59,38 @@ fn write(name: &str, workshop: &Workshop, args: &FiguresArgs) -> Result<Outcome,
             count += 1;
         }
     }
+    let (kind, place) = if args.svg { ("drawn steps", "drawn") } else { ("diagrams", "figures") };
+    for size in sizes.into_iter().filter(|_| args.svg) {
+        count += drawn(workshop, size, &mut files);
+    }
     let folder = args.out.join(name);
     let mut gone = Vec::new();
     // Facts that cannot be read say nothing of the sizes that there are: what was made of them stays.
     if workshop.draft().is_some() {
         gone = out::put(&folder, &files, &sets::known(workshop))?;
     }
-    output::line(&format!("{count} diagrams in {}", folder.join("figures").display()));
+    output::line(&format!("{count} {kind} in {}", folder.join(place).display()));
+    if args.svg && count > 0 {
+        output::line(
+            "next: put these folders into `figures` beside the part, and name `figures/{size}/STEP.svg` in the step",
+        );
+    }
     output::gone(&folder, &gone);
     Ok(if workshop.report.errors() > 0 { Outcome::Findings } else { Outcome::Clean })
+}
+
+/// The drawn steps of a size as their author may go on with them; how many.
+fn drawn(workshop: &Workshop, size: usize, files: &mut Vec<NewFile>) -> usize {
+    let of = &workshop.sizes[size];
+    let edition = workshop.editions().iter().find(|edition| edition.size() == size);
+    let sketches = edition.map(|edition| sketches(edition, &workshop.figures)).unwrap_or_default();
+    let file = |sketch: &Sketch| NewFile {
+        path: format!("drawn/{of}/{}.svg", sketch.name),
+        bytes: sketch.svg.clone().into_bytes(),
+        origin: Origin { kind: "drawn".into(), of: of.clone() },
+    };
+    files.extend(sketches.iter().map(file));
+    sketches.len()
 }
 
 fn refusal(path: &str, fault: PictureFault) -> Refusal {

@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 use super::label::{LINE, Label, label, room};
 use super::layout::ClothLayout;
 use crate::figure::{Dresser, escape, svg_data};
+use crate::model::HouseWords;
 use crate::resolve::PieceId;
 
 /// The room for a layout, in mm.
@@ -24,6 +25,8 @@ pub struct ClothWords<'a> {
     pub nap: bool,
     /// Whether it has a grain; without one it has no sides either, as wadding.
     pub grain: bool,
+    /// The words of the house.
+    pub house: &'a HouseWords,
 }
 
 /// The cloth that is drawn, in mm: x across it from the fold or the first selvedge, y along it.
@@ -75,13 +78,13 @@ pub fn draw_cloth(
     let mut written: Vec<Rect> = outlines.iter().map(|outline| outline.bounding_box()).collect();
     for (piece, outline) in layout.pieces.iter().zip(&outlines) {
         let (name, number) = (names(piece.piece), numbers(piece.piece));
-        let label = label(layout, piece, outline, &name, number, (sheet, &written));
+        let label = label(layout, piece, outline, (&name, number, words.house), (sheet, &written));
         if label.leader.is_some() {
             written.push(room(&label.lines, label.middle));
         }
         inside.push_str(&told(&label));
     }
-    inside.push_str(&edge_names(layout, cloth, place));
+    inside.push_str(&edge_names(layout, cloth, place, words.house));
     inside.push_str(&measures(layout, place.transform_rect_bbox(cloth), words));
     let root = format!(
         r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0:.3} {1:.3}" width="{0:.3}mm" height="{1:.3}mm">"#,
@@ -131,7 +134,10 @@ fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>) -> String 
     let side = |y: f64| Point::new(drawn.x1 + 1.6, y);
     out.push_str(&line("dimension", side(drawn.y0), side(drawn.y1)));
     let half = layout.bolt.folded && layout.opened_from.is_none();
-    let width = if half { format!("half of {}", words.width) } else { words.width.to_owned() };
+    let width = match half {
+        true => words.house.fill("cloth_half", &[("width", words.width)]),
+        false => words.width.to_owned(),
+    };
     let turned = format!(r#" transform="rotate(90 {:.2} {:.2})""#, end.x, end.y);
     out.push_str(&text(end, "middle", &turned, &width));
     if !words.grain {
@@ -145,12 +151,13 @@ fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>) -> String 
         Point::new(drawn.x0 + reach, top - 1.0),
     ));
     let side = match (layout.bolt.folded, layout.opened_from) {
-        (false, _) => "right side up",
-        (true, None) => "wrong side up",
-        (true, Some(_)) => "wrong side up, opened out: right side up",
+        (false, _) => "cloth_right_side",
+        (true, None) => "cloth_wrong_side",
+        (true, Some(_)) => "cloth_opened_out",
     };
-    let nap = if words.nap { ", all pieces one way" } else { "" };
-    out.push_str(&text(Point::new(drawn.x0 + reach + 1.6, top), "start", "", &format!("grain{nap} · {side}")));
+    let grain = words.house.say(if words.nap { "cloth_grain_one_way" } else { "cloth_grain" });
+    let told = format!("{grain} · {}", words.house.say(side));
+    out.push_str(&text(Point::new(drawn.x0 + reach + 1.6, top), "start", "", &told));
     out
 }
 
@@ -178,19 +185,19 @@ fn cloth_lines(layout: &ClothLayout, cloth: Rect) -> Vec<(&'static str, BezPath)
 }
 
 /// What the edges of the cloth are called, each at its beginning.
-fn edge_names(layout: &ClothLayout, cloth: Rect, place: Affine) -> String {
-    let foot = if layout.bolt.folded { "fold of the cloth" } else { "selvedge" };
+fn edge_names(layout: &ClothLayout, cloth: Rect, place: Affine, house: &HouseWords) -> String {
+    let foot = if layout.bolt.folded { "cloth_fold" } else { "cloth_selvedge" };
     let head = if layout.bolt.folded && layout.opened_from.is_none_or(|from| from > 0.0) {
-        "both selvedges"
+        "cloth_selvedges"
     } else {
-        "selvedge"
+        "cloth_selvedge"
     };
     let above = |along: f64| place * Point::new(cloth.x1, along) + Vec2::new(0.0, -1.6);
     let below = |across: f64, along: f64| place * Point::new(across, along) + Vec2::new(0.0, 3.6);
-    let mut out = text(above(0.0), "start", "", head);
-    out.push_str(&text(below(0.0, 0.0), "start", "", foot));
+    let mut out = text(above(0.0), "start", "", &house.say(head));
+    out.push_str(&text(below(0.0, 0.0), "start", "", &house.say(foot)));
     if let Some(from) = layout.opened_from {
-        out.push_str(&text(below(cloth.x0, from), "start", "", "selvedge"));
+        out.push_str(&text(below(cloth.x0, from), "start", "", &house.say("cloth_selvedge")));
     }
     out
 }

@@ -4,6 +4,7 @@ use kurbo::{BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::layers::Layers;
 use super::layout::{ClothLayout, LaidPiece};
+use crate::model::HouseWords;
 
 /// How far apart the lines of a label stand, in mm.
 pub(super) const LINE: f64 = 2.9;
@@ -29,14 +30,13 @@ pub(super) fn label(
     layout: &ClothLayout,
     piece: &LaidPiece,
     outline: &BezPath,
-    name: &str,
-    number: usize,
+    (name, number, house): (&str, usize, &HouseWords),
     (sheet, taken): (Rect, &[Rect]),
 ) -> Label {
     let bounds = outline.bounding_box();
     let mut places = places(bounds);
     places.retain(|place| outline.contains(*place));
-    let tries = ways(layout, piece, name, number);
+    let tries = ways(layout, piece, (name, number), house);
     let found =
         tries.iter().find_map(|lines| Some((lines.clone(), places.iter().find(|at| holds(outline, lines, **at))?)));
     if let Some((lines, at)) = found {
@@ -72,21 +72,25 @@ fn beside(bounds: Rect, lines: &[String], sheet: Rect, taken: &[Rect]) -> Option
 }
 
 /// What may be written, the fullest first.
-fn ways(layout: &ClothLayout, piece: &LaidPiece, name: &str, number: usize) -> Vec<Vec<String>> {
-    let notes: &[(&str, &str)] = match (layout.single_layer(piece), piece.turned_over && piece.layers == Layers::One) {
-        (false, false) => &[],
-        (true, false) => &[("single layer", "1×")],
-        (false, true) => &[("turned over", "over")],
-        (true, true) => &[("single layer", "1×"), ("turned over", "over")],
-    };
+fn ways(
+    layout: &ClothLayout,
+    piece: &LaidPiece,
+    (name, number): (&str, usize),
+    house: &HouseWords,
+) -> Vec<Vec<String>> {
+    let single = layout.single_layer(piece).then_some(["cloth_single_layer", "cloth_single_layer_short"]);
+    let over = (piece.turned_over && piece.layers == Layers::One).then_some(["cloth_over", "cloth_over_short"]);
+    let notes: Vec<[String; 2]> =
+        single.into_iter().chain(over).map(|names| names.map(|name| house.say(name))).collect();
     let number = number.to_string();
-    let long =
-        |first: &str| [first].into_iter().chain(notes.iter().map(|(note, _)| *note)).map(str::to_owned).collect();
+    let long = |first: &str| {
+        [first].into_iter().chain(notes.iter().map(|[note, _]| note.as_str())).map(str::to_owned).collect()
+    };
     let broken = |first: &str| {
-        let words = notes.iter().flat_map(|(note, _)| note.split(' '));
+        let words = notes.iter().flat_map(|[note, _]| note.split(' '));
         [first].into_iter().chain(words).map(str::to_owned).collect()
     };
-    let short: Vec<&str> = notes.iter().map(|(_, short)| *short).collect();
+    let short: Vec<&str> = notes.iter().map(|[_, short]| short.as_str()).collect();
     let short = if short.is_empty() { number.clone() } else { format!("{number} ({})", short.join(", ")) };
     vec![long(name), broken(name), long(&number), broken(&number), vec![short]]
 }

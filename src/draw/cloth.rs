@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::past::{copies, held};
-use crate::model::Verb;
+use crate::model::{Matter, Verb};
 use crate::resolve::{CopyId, Edition, FabricId};
 
 /// Which side of the cloth is seen.
@@ -32,25 +32,41 @@ pub(super) enum Cloth {
     Wadding,
     Interfacing,
     Binding,
+    Foam,
+    /// Alike on both sides.
+    Felt,
+    Fur,
+    Leather,
 }
 
-/// What each fabric of the facts is for: by its name, or by being fused to others.
+impl Cloth {
+    /// Whether it does nothing but back another, so that it has no sides.
+    pub fn is_layer(self) -> bool {
+        matches!(self, Cloth::Wadding | Cloth::Interfacing | Cloth::Foam)
+    }
+
+    /// Whether it is seen from outside.
+    pub fn is_outer(self) -> bool {
+        matches!(self, Cloth::Outer | Cloth::Felt | Cloth::Fur | Cloth::Leather)
+    }
+}
+
+/// What each fabric of the facts is for: by what it is made of, or by being fused to others.
 pub(super) fn sort(edition: &Edition<'_>) -> Vec<Cloth> {
     let facts = &edition.draft.facts;
     let mut cloths: Vec<Cloth> = facts
         .fabrics
         .iter()
-        .map(|fabric| {
-            let words = format!("{} {}", fabric.id.text, fabric.name.text).to_lowercase();
-            let says = |known: &[&str]| known.iter().any(|word| words.contains(word));
-            match () {
-                () if fabric.from.is_some() => Cloth::Outer,
-                () if says(&["interfacing", "interlining"]) => Cloth::Interfacing,
-                () if says(&["wadding", "batting"]) => Cloth::Wadding,
-                () if says(&["lining"]) => Cloth::Lining,
-                () if says(&["binding", "bias"]) => Cloth::Binding,
-                () => Cloth::Outer,
-            }
+        .map(|fabric| match fabric.look {
+            Some(Matter::Interfacing) => Cloth::Interfacing,
+            Some(Matter::Wadding) => Cloth::Wadding,
+            Some(Matter::Lining) => Cloth::Lining,
+            Some(Matter::Binding) => Cloth::Binding,
+            Some(Matter::Foam) => Cloth::Foam,
+            Some(Matter::Felt) => Cloth::Felt,
+            Some(Matter::Fur) => Cloth::Fur,
+            Some(Matter::Leather) => Cloth::Leather,
+            Some(Matter::Cloth | Matter::Webbing | Matter::Elastic | Matter::HookLoop) | None => Cloth::Outer,
         })
         .collect();
     let fused: Vec<Vec<CopyId>> = edition
@@ -73,7 +89,7 @@ pub(super) fn sort(edition: &Edition<'_>) -> Vec<Cloth> {
         let behind = fused
             .iter()
             .filter(|group| layer(group))
-            .all(|group| group.iter().filter_map(fabric_of).any(|other| other < at && cloths[other] == Cloth::Outer));
+            .all(|group| group.iter().filter_map(fabric_of).any(|other| other < at && cloths[other].is_outer()));
         if cloths[at] == Cloth::Outer && always && behind && at > 0 {
             cloths[at] = Cloth::Interfacing;
         }
@@ -83,7 +99,9 @@ pub(super) fn sort(edition: &Edition<'_>) -> Vec<Cloth> {
         let made = |copy: &CopyId| facts.pieces[edition.cast[*copy].piece].id.text == from.text;
         let padded = fused.iter().any(|group| {
             group.iter().any(made)
-                && group.iter().any(|copy| fabric_of(copy).is_some_and(|fabric| cloths[fabric] == Cloth::Wadding))
+                && group.iter().any(|copy| {
+                    fabric_of(copy).is_some_and(|fabric| matches!(cloths[fabric], Cloth::Wadding | Cloth::Foam))
+                })
         });
         if padded {
             cloths[at] = Cloth::Quilted;

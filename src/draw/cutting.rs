@@ -115,6 +115,7 @@ fn piece<'a>(
         grain(desk, &mut page, lot.piece, &part);
     }
     page.name(&words, bounds);
+    desk.nap_arrow(&mut page, &part);
     Some(page)
 }
 

@@ -23,7 +23,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         let mut group = copies(&held(work, desk.edition));
         if verb == Verb::Quilt {
             // Quilting is sewn with the outer cloth up.
-            group.sort_by_key(|copy| matches!(desk.cloth(*copy), Cloth::Outer));
+            group.sort_by_key(|copy| desk.cloth(*copy).is_outer());
         }
         if group.is_empty() {
             continue;
@@ -45,7 +45,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
 }
 
 fn is_layer(cloth: Cloth) -> bool {
-    matches!(cloth, Cloth::Wadding | Cloth::Interfacing)
+    cloth.is_layer()
 }
 
 /// How a copy lies and what it is called.

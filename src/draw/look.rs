@@ -1,18 +1,23 @@
 //! What a copy looks like from either side, and what it is called on a drawing.
 
-use kurbo::{Affine, BezPath, Shape as _};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::cloth::{Cloth, Face};
 use super::desk::Desk;
-use crate::resolve::CopyId;
+use super::page::Page;
+use super::part::Part;
+use crate::model::{Matter, Notion};
+use crate::resolve::{CopyId, NotionId};
 
 /// How much smaller a layer is drawn no smaller, in mm of cloth.
 const SAME: f64 = 2.0;
+/// How large the arrow along the pile is, in mm on paper.
+const NAP: f64 = 7.0;
 
 impl Desk<'_, '_> {
     /// What a copy is made of.
     pub fn cloth(&self, copy: CopyId) -> Cloth {
-        // Lengths of tape are drawn as the binding that they are cut beside.
+        // Lengths of tape are cut from no cloth; what they are made of is told by their class.
         if self.is_tape(copy) {
             return Cloth::Binding;
         }
@@ -21,25 +26,43 @@ impl Desk<'_, '_> {
 
     /// The class of a copy seen from one side, with what was fused to it.
     pub fn class(&self, copy: CopyId, face: Face) -> &'static str {
+        if let Some(tape) = &self.edition.draft.facts.pieces[self.edition.cast[copy].piece].tape {
+            let notions = &self.edition.draft.facts.notions;
+            return notions.iter().find(|notion| notion.id.text == tape.text).map_or("webbing", class_of);
+        }
         let face = if self.past.is_folded(copy) { Face::Right } else { face };
         match (self.cloth(copy), face) {
             (Cloth::Wadding, _) => "wadding",
             (Cloth::Interfacing, _) => "interfacing",
             (Cloth::Binding, _) => "binding",
+            (Cloth::Foam, _) => "foam",
+            (Cloth::Felt, Face::Right) => "felt",
+            (Cloth::Fur, Face::Right) => "fur",
+            (Cloth::Leather, Face::Right) => "leather",
             (Cloth::Lining, Face::Right) => "lining",
             (Cloth::Quilted, Face::Wrong) => "wadding",
             (Cloth::Outer | Cloth::Quilted, Face::Right) => "right-side",
-            (Cloth::Outer | Cloth::Lining, Face::Wrong) => match self.backing(copy) {
+            (_, Face::Wrong) => match self.backing(copy) {
                 Some((_, Cloth::Wadding)) => "wadding",
+                Some((_, Cloth::Foam)) => "foam",
                 Some(_) => "interfacing",
                 None => self.bare(copy),
             },
         }
     }
 
+    /// The class of a strip of a notion.
+    pub fn strip(&self, notion: NotionId) -> &'static str {
+        class_of(&self.edition.draft.facts.notions[notion])
+    }
+
     /// The class of the wrong side of a copy where nothing lies on it.
     pub fn bare(&self, copy: CopyId) -> &'static str {
-        if self.cloth(copy) == Cloth::Lining { "lining-wrong" } else { "wrong-side" }
+        match self.cloth(copy) {
+            Cloth::Lining => "lining-wrong",
+            Cloth::Felt => "felt",
+            _ => "wrong-side",
+        }
     }
 
     fn is_tape(&self, copy: CopyId) -> bool {
@@ -53,13 +76,13 @@ impl Desk<'_, '_> {
             .iter()
             .filter(|other| **other != copy)
             .map(|other| (*other, self.cloth(*other)))
-            .find(|(_, cloth)| matches!(cloth, Cloth::Wadding | Cloth::Interfacing))
+            .find(|(_, cloth)| cloth.is_layer())
     }
 
     /// The outline of what lies on the wrong side of a copy, in the middle of it, in the author's drawing; `None` where
     /// nothing does, or it is as large.
     pub fn smaller_layer(&self, copy: CopyId) -> Option<BezPath> {
-        if !matches!(self.cloth(copy), Cloth::Outer | Cloth::Lining) {
+        if !self.cloth(copy).is_outer() && self.cloth(copy) != Cloth::Lining {
             return None;
         }
         let (layer, _) = self.backing(copy)?;
@@ -77,9 +100,10 @@ impl Desk<'_, '_> {
     pub fn side(&self, copy: CopyId, face: Face) -> &'static str {
         match (self.class(copy, face), face) {
             _ if self.is_tape(copy) || self.past.is_folded(copy) => "",
-            (_, Face::Right) if matches!(self.cloth(copy), Cloth::Wadding | Cloth::Interfacing) => "",
-            ("wadding", Face::Wrong) if self.cloth(copy) != Cloth::Wadding => "wadding side up",
-            (_, Face::Wrong) if matches!(self.cloth(copy), Cloth::Wadding | Cloth::Interfacing) => "",
+            _ if self.cloth(copy).is_layer() => "",
+            ("felt", _) => "",
+            ("wadding", Face::Wrong) => "wadding side up",
+            ("foam", Face::Wrong) => "foam side up",
             (_, Face::Right) => "right side up",
             (_, Face::Wrong) => "wrong side up",
         }
@@ -96,5 +120,51 @@ impl Desk<'_, '_> {
             "" => self.name(copy),
             side => format!("{}, {side}", self.name(copy)),
         }
+    }
+
+    /// Which way the pile of a copy runs in its author's drawing: down a piece, along its grain (common practice, no
+    /// source); `None` where it has none, or lies slanting.
+    pub fn nap(&self, copy: CopyId) -> Option<Vec2> {
+        if self.cloth(copy) != Cloth::Fur {
+            return None;
+        }
+        match self.edition.draft.facts.pieces[self.edition.cast[copy].piece].grain.as_ref()?.text.as_str() {
+            "vertical" => Some(Vec2::new(0.0, 1.0)),
+            "horizontal" => Some(Vec2::new(1.0, 0.0)),
+            _ => None,
+        }
+    }
+
+    /// The arrow along the pile of a part whose right side is up, where there is room for it.
+    pub fn nap_arrow(&self, page: &mut Page<'_>, part: &Part) {
+        let Some(way) = part.nap.filter(|_| part.face == Face::Right) else { return };
+        let bounds = part.bounds();
+        let places = [(0.2, 0.25), (0.8, 0.25), (0.2, 0.75), (0.8, 0.75), (0.5, 0.2), (0.5, 0.8), (0.5, 0.5)];
+        let at = |(x, y): (f64, f64)| Point::new(bounds.x0 + bounds.width() * x, bounds.y0 + bounds.height() * y);
+        let room = |middle: Point| Rect::from_center_size(middle, (NAP, NAP));
+        let fits = |middle: &Point| {
+            let room = room(*middle);
+            let corners = [(room.x0, room.y0), (room.x1, room.y0), (room.x1, room.y1), (room.x0, room.y1)];
+            page.is_free(room) && corners.iter().all(|(x, y)| part.visible.contains(Point::new(*x, *y)))
+        };
+        if let Some(middle) = places.into_iter().map(at).find(fits) {
+            // The symbol points downwards.
+            page.symbol("nap", middle, NAP, way.atan2().to_degrees() - 90.0);
+        }
+    }
+}
+
+/// How a notion is drawn that lies as a strip.
+fn class_of(notion: &Notion) -> &'static str {
+    match notion.look {
+        Some(Matter::Elastic) => "elastic",
+        Some(Matter::HookLoop) => "hook-loop",
+        Some(Matter::Foam) => "foam",
+        Some(Matter::Felt) => "felt",
+        Some(Matter::Leather) => "leather",
+        Some(Matter::Wadding) => "wadding",
+        Some(Matter::Interfacing) => "interfacing",
+        Some(Matter::Webbing) => "webbing",
+        _ => "binding",
     }
 }

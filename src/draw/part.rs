@@ -64,6 +64,8 @@ pub(super) struct Part {
     pub shut: Vec<Detail>,
     /// Folds of cloth that run in from a gathered edge.
     pub gathers: Vec<BezPath>,
+    /// Which way its pile runs; one long.
+    pub nap: Option<Vec2>,
     /// Where the lower of two layers stands out, of a piece that lies folded in half; one long.
     pub doubled: Option<Vec2>,
 }
@@ -119,6 +121,7 @@ impl Part {
             inside,
             shut: Vec::new(),
             gathers: Vec::new(),
+            nap: desk.nap(copy),
             doubled: None,
         };
         if desk.past.turned.contains_key(&copy) {
@@ -244,6 +247,7 @@ impl Part {
             inside: Vec::new(),
             shut: Vec::new(),
             gathers: Vec::new(),
+            nap: None,
             doubled: None,
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
@@ -258,7 +262,9 @@ impl Part {
             *line = by * line.clone();
         }
         self.gathers.iter_mut().for_each(|line| *line = by * line.clone());
-        self.doubled = self.doubled.map(|way| (by * way.to_point() - by * Point::ORIGIN).normalize());
+        let turned = |way: Vec2| (by * way.to_point() - by * Point::ORIGIN).normalize();
+        self.doubled = self.doubled.map(turned);
+        self.nap = self.nap.map(turned);
         for detail in self.inside.iter_mut().flat_map(|(_, details)| details).chain(&mut self.shut) {
             *detail = detail.moved(by);
         }

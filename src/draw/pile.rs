@@ -116,8 +116,9 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         let Some(part) = whole.iter().find(|part| part.who == who) else { continue };
         let edges: Vec<&str> = edges.iter().map(String::as_str).collect();
         if work.verb == Verb::Pin {
-            let padded =
-                copies(&seam.members).iter().any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding));
+            let padded = copies(&seam.members)
+                .iter()
+                .any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding | Cloth::Foam));
             edges.iter().for_each(|edge| desk.hold(&mut page, part, edge, padded));
         } else {
             let line =

@@ -163,6 +163,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         }
     }
     page.name(&desk.name_and_side(one.copy, part.face), part.bounds());
+    desk.nap_arrow(&mut page, &part);
     Ok(Some(page))
 }
 

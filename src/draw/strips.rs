@@ -64,7 +64,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, in_row: bool) -> Result<
             let edge = corners(line);
             let mut band = beside(&edge, inner, wide);
             band.reverse();
-            page.path("binding", closed_line(&[edge, band].concat()));
+            page.path(desk.strip(strip), closed_line(&[edge, band].concat()));
         }
         let own: Vec<&str> = edges.iter().map(String::as_str).collect();
         let row = stitching(&part, &own, far / scale, None);

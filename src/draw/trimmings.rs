@@ -172,7 +172,10 @@ pub(super) fn passed(
     let half = part.length(&edge) / 2.0;
     let near = middle + inner * (folded + 1.0);
     let (from, to) = (near - across * (half * 1.15), near + across * (half * 0.35));
-    page.path("binding", closed_line(&[from, to, to + inner * wide, from + inner * wide]));
+    page.path(
+        notion.map_or("elastic", |notion| desk.strip(notion)),
+        closed_line(&[from, to, to + inner * wide, from + inner * wide]),
+    );
     let line = [near - across * half, near + across * half].map(|point| point + inner * (wide + 1.0));
     page.path("stitched", open_line(&line));
     let head = to + inner * (wide / 2.0) + across * 1.0;

@@ -12,6 +12,7 @@ pub struct Class {
 }
 
 const AREA: &str = r#"<rect class="CLASS" x="0.4" y="0.4" width="11.2" height="7.2"/>"#;
+const BAND: &str = r#"<rect class="CLASS" x="0.4" y="1.4" width="11.2" height="5.2"/>"#;
 const LINE: &str = r#"<path class="CLASS" d="M0.6 4 H11.4"/>"#;
 
 /// All classes that carry meaning, in the order of the key.
@@ -22,7 +23,14 @@ pub const CLASSES: &[Class] = &[
     Class { name: "lining-wrong", meaning: "Lining, wrong side", sample: AREA },
     Class { name: "wadding", meaning: "Wadding", sample: AREA },
     Class { name: "interfacing", meaning: "Interfacing", sample: AREA },
-    Class { name: "binding", meaning: "Binding", sample: AREA },
+    Class { name: "felt", meaning: "Felt", sample: AREA },
+    Class { name: "foam", meaning: "Foam", sample: AREA },
+    Class { name: "fur", meaning: "Fur or pile, right side", sample: AREA },
+    Class { name: "leather", meaning: "Leather or vinyl, right side", sample: AREA },
+    Class { name: "binding", meaning: "Binding", sample: BAND },
+    Class { name: "webbing", meaning: "Webbing or tape", sample: BAND },
+    Class { name: "elastic", meaning: "Elastic", sample: BAND },
+    Class { name: "hook-loop", meaning: "Hook and loop", sample: BAND },
     Class {
         name: "zip",
         meaning: "Zip",
@@ -61,6 +69,7 @@ pub const SYMBOLS: &[(&str, &str)] = &[
     ("turn-arrow", "Turn over or right side out"),
     ("zip-slider", "Slider of the zip"),
     ("grain", "Straight grain"),
+    ("nap", "The pile runs this way"),
 ];
 
 /// The class by its name.

@@ -15,6 +15,8 @@ pub struct BoundFigure {
     pub path: String,
     /// The drawing in the house style, every formula worked out.
     pub svg: String,
+    /// Of one that the compiler draws, the drawing before it was dressed; `None` for an author's own.
+    pub drawn: Option<String>,
     /// Its width on paper, in mm.
     pub width: f64,
     /// Its height on paper, in mm.
@@ -42,6 +44,7 @@ impl BoundFigure {
         BoundFigure {
             path,
             svg,
+            drawn: None,
             width: millimetres(tree.size().width()),
             height: millimetres(tree.size().height()),
             classes: known(&mut CLASSES.iter().map(|class| class.name), classes),

@@ -84,6 +84,7 @@ impl Studio {
         let svg = self.dresser.dress_text(&sized, end);
         let tree = usvg::Tree::from_str(&svg, &picture::options(&self.database)).map_err(|error| error.to_string())?;
         measure_tree::words(&tree, &document, &place, size, findings);
-        Ok(BoundFigure::of(path, svg, &tree, &found.classes, &found.symbols))
+        let figure = BoundFigure::of(path, svg, &tree, &found.classes, &found.symbols);
+        Ok(BoundFigure { drawn: Some(text.to_owned()), ..figure })
     }
 }

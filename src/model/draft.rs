@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::facts::Facts;
+use super::house_words::HouseWords;
 use super::offer::Offer;
 use super::part::{Part, Step};
 use crate::diag::Waiver;
@@ -29,6 +30,8 @@ pub struct Draft {
     /// Whether every part could be read: what is missing from the words may otherwise stand in one
     /// that could not, and is not reported.
     pub whole: bool,
+    /// The words of the house, or the booklet's own.
+    pub house: HouseWords,
     /// What the author waived.
     pub waivers: Vec<Waiver>,
 }

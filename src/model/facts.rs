@@ -2,6 +2,7 @@
 
 use super::inside::{Dart, Mark, Notch, Pleat};
 use super::looks::{Booklets, Show, Style};
+use super::matter::Matter;
 use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
@@ -159,6 +160,8 @@ pub struct Fabric {
     pub from: Option<Name>,
     /// Whether its pile or print runs one way.
     pub nap: bool,
+    /// How it is drawn, as the author says or by its name; `None` for plain cloth.
+    pub look: Option<Matter>,
     /// Whether it has no grain, so that pieces may lie any way, as on wadding.
     pub grainless: bool,
     /// How much to buy, as the author states it.

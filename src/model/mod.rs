@@ -5,8 +5,10 @@
 mod date;
 mod draft;
 mod facts;
+mod house_words;
 mod inside;
 mod looks;
+mod matter;
 mod notion;
 mod offer;
 mod part;
@@ -24,8 +26,10 @@ pub use facts::{
     Bend, BodyRow, Caution, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
     Release, Segment, Tool, Word,
 };
+pub use house_words::HouseWords;
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use looks::{Booklets, Show, ShowPlaces, Style};
+pub use matter::Matter;
 pub use notion::{KINDS, Kind, KindDoc, Notion, NotionFigure};
 pub use offer::{Offer, Stake};
 pub use part::{Part, Step};
@@ -38,5 +42,5 @@ pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
-pub use vocabulary::{Hazard, Pair, Vocabulary, Words};
+pub use vocabulary::{ClothLies, Hazard, Pair, Vocabulary, Words};
 pub use work::{Around, EdgeFinish, Far, Handed, Param, Place, Together, Touch, Work};

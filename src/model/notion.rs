@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::matter::Matter;
 use super::prose::Block;
 use super::size::BySize;
 use super::text::{Name, Text};
@@ -107,6 +108,8 @@ pub struct Notion {
     pub id: Name,
     /// What sort it is.
     pub kind: Kind,
+    /// How it is drawn, as the author says or by its name; `None` where neither tells.
+    pub look: Option<Matter>,
     /// The sizes that need it (by their place in `sizes`); `None` for all.
     pub sizes: Option<Vec<usize>>,
     /// Its name on the page.

@@ -23,6 +23,24 @@ pub struct Hazard {
     pub because: String,
 }
 
+/// How cloth is laid before the pieces are cut.
+#[derive(Debug, Clone, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ClothLies {
+    /// To fold it.
+    pub fold: Words,
+    /// The cloth itself.
+    pub cloth: Words,
+    /// What may follow it where it is no part of a longer name.
+    pub after: Words,
+    /// One layer alone.
+    pub flat: Words,
+    /// A fold from selvedge to selvedge.
+    pub across: Words,
+    /// How a piece is cut at the fold.
+    pub on_fold: Words,
+}
+
 /// The words of one language. Phrases are written in lower case, with single spaces.
 #[derive(Debug, Clone, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -115,6 +133,9 @@ pub struct Vocabulary {
     pub notion_words: Words,
     /// Words between a piece and the cloth that it is cut from.
     pub out_of: Words,
+    /// How cloth lies while it is cut.
+    #[serde(default)]
+    pub cloth_lies: ClothLies,
     /// Sorts of cloth.
     pub cloth_words: Words,
     /// Words for a notch.

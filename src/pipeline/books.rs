@@ -34,7 +34,8 @@ impl Workshop {
                 let (width, length) = cloth_sizes(edition, layout);
                 let fabric = &facts.fabrics[layout.bolt.fabric];
                 let (nap, grain) = (fabric.nap, !fabric.grainless);
-                let words = ClothWords { width: &width, length: &length, nap, grain };
+                let house = &edition.draft.house;
+                let words = ClothWords { width: &width, length: &length, nap, grain, house };
                 let (svg, size) = draw_cloth(layout, scale, words, &names, &numbers, dresser);
                 (layout.clone(), svg, size)
             })

@@ -91,6 +91,10 @@ impl Workshop {
         let house = assets::house(folder, booklet, &mut reading);
         let labels = syntax::read_labels(&house, &reading.sources, &mut reading.findings);
         let needs = syntax::read_needs(&house, &reading.sources, &mut reading.findings);
+        if let Some(draft) = &mut reading.draft {
+            syntax::tell_materials(&mut draft.facts, &needs);
+            draft.house = labels.plain();
+        }
         let (sources, mut findings) = (reading.sources, reading.findings);
         let mut workshop = Workshop {
             sources,

@@ -8,11 +8,13 @@ use super::frame;
 use super::gauge::{self, Sort, Told};
 use super::joints::{Joint, joints};
 use super::labels::{self, Words};
+use super::list;
 use super::names::{Names, names};
 use super::plan::{SheetPlan, tile_name};
 use super::sheet::{Drawn, Sheet};
 use super::strokes::{folds, strokes};
-use crate::model::{by_view, spoken_sizes};
+use super::words::house;
+use crate::model::{HouseWords, by_view, spoken_sizes};
 use crate::resolve::Edition;
 
 /// One page.
@@ -80,10 +82,12 @@ pub fn draw_sheets(plan: &SheetPlan, editions: &[&Edition<'_>], title: &str, edi
         .map(|piece| Drawn { piece, nested: nests && !piece.once, strokes: strokes(piece), folds: folds(piece) })
         .collect();
     let crowd = Crowd::of(plan);
-    let told = gauge::words(plan.paper, plan.tiles.len(), &gauge::key_lines(&plan.key));
+    let house = house(editions);
+    let told = gauge::words(plan.paper, plan.tiles.len(), &gauge::key_lines(&plan.key, house), house);
     let all = All {
         plan,
         editions,
+        house,
         drawn,
         words: all_words(plan, editions, &told),
         told,
@@ -102,6 +106,7 @@ pub fn draw_sheets(plan: &SheetPlan, editions: &[&Edition<'_>], title: &str, edi
 struct All<'a> {
     plan: &'a SheetPlan,
     editions: &'a [&'a Edition<'a>],
+    house: &'a HouseWords,
     drawn: Vec<Drawn<'a>>,
     words: Vec<Words>,
     told: Vec<Told>,
@@ -119,14 +124,15 @@ impl All<'_> {
         let seen = frame::window(plan, tile);
         let face = face(plan.paper);
         let place = Affine::translate((margin - seen.x0, margin - seen.y0));
-        let sheet = Sheet { plan, area: plan.tile(tile.0, tile.1), seen, place, views: &self.views, face };
+        let sheet =
+            Sheet { plan, area: plan.tile(tile.0, tile.1), seen, place, views: &self.views, face, house: self.house };
         let mut crowd = self.crowd.within(seen.inflate(1.0, 1.0));
         let mut words: Vec<Words> = self.words.iter().filter_map(|words| sheet.settled(words)).collect();
         words.iter().for_each(|words| crowd.room(labels::room(words)));
         let name = frame::name(plan, tile);
         crowd.room(labels::room(&name));
         crowd.room(Rect::new(seen.x0, seen.y1 - face.foot.1, seen.x1, seen.y1));
-        let frame = frame::frame(plan, tile, &self.joints, &crowd);
+        let frame = frame::frame(plan, tile, (&self.joints, self.house), &crowd);
         crowd.path(&frame.marks);
         let framed: Vec<Words> = frame.words.iter().filter_map(|words| sheet.settled(words)).collect();
         framed.iter().for_each(|words| crowd.room(labels::room(words)));
@@ -159,10 +165,14 @@ impl All<'_> {
         let mut all = Names::default();
         let Some(facts) = self.editions.first().map(|edition| &edition.draft.facts) else { return all };
         for drawn in self.drawn.iter().filter(|drawn| drawn.nested && drawn.piece.bounds.overlaps(seen)) {
-            let own = names(drawn.piece, &drawn.strokes, &facts.sizes, (seen, face), crowd);
-            all.words.extend(own.words);
-            all.leaders.extend(own.leaders);
-            all.dots.extend(own.dots);
+            let bounds = drawn.piece.bounds;
+            let small = list::is_listed(self.plan.paper, (bounds.width(), bounds.height()), drawn.strokes.len());
+            if let Some(beside) = drawn.piece.beside.filter(|_| small) {
+                all.add(list::list((drawn.piece, &drawn.strokes), beside, &facts.sizes, face, crowd));
+                continue;
+            }
+            let own = names(drawn.piece, &drawn.strokes, (&facts.sizes, self.house), (seen, face), crowd);
+            all.add(own);
         }
         all
     }
@@ -173,11 +183,13 @@ impl All<'_> {
         let here = self.plan.pieces_on(tile);
         let names: Vec<String> =
             here.map(|piece| format!("{} {}", piece.number, facts.pieces[piece.piece].name.text)).collect();
-        let shown = if names.is_empty() { "no piece".to_owned() } else { names.join(", ") };
+        let shown = if names.is_empty() { self.house.say("sheet_no_piece") } else { names.join(", ") };
         match is_beam(self.plan.paper) {
-            true => format!("Pattern pieces at true size: {shown}"),
+            true => self.house.fill("sheet_alt_beam", &[("pieces", &shown)]),
             false => {
-                format!("Pattern sheet {}, {} of {}: {shown}", tile_name(tile), at + 1, self.plan.tiles.len())
+                let (at, all) = ((at + 1).to_string(), self.plan.tiles.len().to_string());
+                let places = [("name", tile_name(tile)), ("n", at), ("count", all), ("pieces", shown)];
+                self.house.fill("sheet_alt", &places.each_ref().map(|(name, words)| (*name, words.as_str())))
             }
         }
     }
@@ -212,21 +224,21 @@ fn foot(
     (title, edition): (&str, &str),
     editions: &[&Edition<'_>],
 ) -> String {
-    if is_beam(plan.paper) {
-        return format!("{title}, {} · edition {edition}", sizes_at(plan, tile, editions));
-    }
+    let house = house(editions);
     let sizes = sizes_at(plan, tile, editions);
-    let place = if plan.tiles.len() > 1 {
-        format!(
-            "sheet {}: row {}, column {}",
-            tile_name(tile),
-            tile_name((tile.0, 0)).trim_end_matches('1'),
-            tile.1 + 1
-        )
-    } else {
-        "one sheet".to_owned()
+    let own = [("title", title), ("sizes", sizes.as_str()), ("edition", edition)];
+    if is_beam(plan.paper) {
+        return house.fill("sheet_foot_beam", &own);
+    }
+    let (name, row, column) = (tile_name(tile), tile_name((tile.0, 0)), (tile.1 + 1).to_string());
+    let row = row.trim_end_matches('1');
+    let place = match plan.tiles.len() {
+        1 => house.say("sheet_place_one"),
+        _ => house.fill("sheet_place", &[("name", &name), ("row", row), ("column", &column)]),
     };
-    format!("{title}, {} · edition {edition} · {place} · page {} of {}", sizes, at + 1, plan.tiles.len())
+    let (page, all) = ((at + 1).to_string(), plan.tiles.len().to_string());
+    let more = [("place", place.as_str()), ("n", page.as_str()), ("count", all.as_str())];
+    house.fill("sheet_foot", &[own, more].concat())
 }
 
 /// The sizes that need a sheet, thing by thing.

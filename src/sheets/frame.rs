@@ -12,6 +12,7 @@ use super::joints::{BESIDE, Joint, MARK, mark};
 use super::labels::Words;
 use super::plan::{SheetPlan, tile_name};
 use crate::measure::to_f64;
+use crate::model::HouseWords;
 
 /// The frame of one sheet, in the plan's own places.
 #[derive(Debug, Clone, Default)]
@@ -53,7 +54,12 @@ pub(super) fn name(plan: &SheetPlan, tile: (usize, usize)) -> Words {
 }
 
 /// The frame of a sheet, among what lies on it.
-pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize), joints: &[Joint], crowd: &Crowd) -> Frame {
+pub(super) fn frame(
+    plan: &SheetPlan,
+    tile: (usize, usize),
+    (joints, house): (&[Joint], &HouseWords),
+    crowd: &Crowd,
+) -> Frame {
     let mut frame = Frame::default();
     let area = plan.tile(tile.0, tile.1);
     let seen = window(plan, tile);
@@ -86,7 +92,8 @@ pub(super) fn frame(plan: &SheetPlan, tile: (usize, usize), joints: &[Joint], cr
             frame.words.push(number(joint, at, is_later));
         }
         // Each neighbour is named inside this sheet, at its edge, where nothing runs through the name.
-        let text = format!("joins {}", tile_name(if is_later { joint.earlier } else { joint.later }));
+        let other = tile_name(if is_later { joint.earlier } else { joint.later });
+        let text = house.fill("sheet_joins", &[("name", &other)]);
         let places = JOINS.map(|share| beside(area, joint.upright, is_later, share));
         let clear = |place: &Point| crowd.is_clear(room(*place));
         let place = places.into_iter().find(clear).unwrap_or(places[0]);

@@ -5,6 +5,7 @@ use kurbo::{BezPath, Line, Point};
 
 use super::face::is_beam;
 use super::paper::SheetPaper;
+use crate::model::HouseWords;
 
 /// The room that the gauge takes on the plan: width and height in mm, with a key of so many lines.
 pub(super) fn size(paper: SheetPaper, key: &[KeyLine]) -> (f64, f64) {
@@ -25,10 +26,10 @@ const BEAM_ROOM: (f64, f64) = (440.0, 290.0);
 pub(super) type KeyLine = (Option<usize>, String);
 
 /// The lines of a key as they are drawn: those of the sizes, and the one that several share.
-pub(super) fn key_lines(key: &[(usize, String)]) -> Vec<KeyLine> {
+pub(super) fn key_lines(key: &[(usize, String)], house: &HouseWords) -> Vec<KeyLine> {
     let mut lines: Vec<KeyLine> = key.iter().map(|(pattern, name)| (Some(*pattern), name.clone())).collect();
     if !lines.is_empty() {
-        lines.push((None, "of several sizes".to_owned()));
+        lines.push((None, house.say("sheet_key_shared")));
     }
     lines
 }
@@ -132,8 +133,8 @@ pub(super) enum Sort {
 }
 
 /// What the gauge says.
-pub(super) fn words(paper: SheetPaper, sheets: usize, key: &[KeyLine]) -> Vec<Told> {
-    let mut said = if is_beam(paper) { beam_words() } else { paper_words(sheets) };
+pub(super) fn words(paper: SheetPaper, sheets: usize, key: &[KeyLine], house: &HouseWords) -> Vec<Told> {
+    let mut said = if is_beam(paper) { beam_words(house) } else { paper_words(sheets, house) };
     for (x, y, side, name) in squares(paper).iter().copied() {
         let (aside, down) = if is_beam(paper) { (70.0, 4.0) } else { (7.0, 1.2) };
         let at = (x + side / 2.0 - aside, y + side / 2.0 + down);
@@ -142,59 +143,38 @@ pub(super) fn words(paper: SheetPaper, sheets: usize, key: &[KeyLine]) -> Vec<To
     let places = key_places(paper, key);
     if let Some((first, _)) = places.first() {
         let over = if is_beam(paper) { 18.0 } else { 5.2 };
-        said.push(Told { at: (first.p0.x, first.p0.y - over), text: "Line of each size".into(), sort: Sort::Heading });
+        said.push(Told { at: (first.p0.x, first.p0.y - over), text: house.say("sheet_key"), sort: Sort::Heading });
     }
     let named = places.iter().zip(key);
     said.extend(named.map(|((_, at), (_, name))| Told { at: (at.x, at.y), text: name.clone(), sort: Sort::Prose }));
     said
 }
 
-fn beam_words() -> Vec<Told> {
-    let mut said = vec![Told { at: (2.0, 14.0), text: "Project at true size, 1:1".to_owned(), sort: Sort::Heading }];
-    let lines = [
-        "Measure both squares on the table, from line to line: 20 cm and 8 in each way.",
-        "If they are not, change the projector’s scale. From line to line of the grid: 10 cm.",
-    ];
-    let prose = lines.iter().enumerate();
-    said.extend(prose.map(|(at, text)| Told {
+fn beam_words(house: &HouseWords) -> Vec<Told> {
+    let mut said = vec![Told { at: (2.0, 14.0), text: house.say("sheet_beam"), sort: Sort::Heading }];
+    let prose = ["sheet_beam_measure", "sheet_beam_scale"].into_iter().enumerate();
+    said.extend(prose.map(|(at, name)| Told {
         at: (2.0, 34.0 + 16.0 * at as f64),
-        text: (*text).to_owned(),
+        text: house.say(name),
         sort: Sort::Prose,
     }));
     said
 }
 
-fn paper_words(sheets: usize) -> Vec<Told> {
-    let told = |x: f64, y: f64, text: &str, sort: Sort| Told { at: (x, y), text: text.to_owned(), sort };
-    let rest = if sheets > 1 { "Then print the rest in the same way." } else { "Then lay it on the cloth." };
+fn paper_words(sheets: usize, house: &HouseWords) -> Vec<Told> {
+    let told = |y: f64, name: &str, sort: Sort| Told { at: (2.0, y), text: house.say(name), sort };
+    let mark = |x: f64, y: f64, text: &str| Told { at: (x, y), text: text.to_owned(), sort: Sort::Mark };
+    let rest = if sheets > 1 { "sheet_gauge_rest" } else { "sheet_gauge_lay" };
     let mut said = vec![
-        told(2.0, 4.4, "Print this sheet first, at 100 %, on one side of the paper.", Sort::Heading),
-        told(
-            2.0,
-            9.4,
-            "Choose “actual size”; never “fit” or “shrink”. Measure both squares from line to line:",
-            Sort::Prose,
-        ),
-        told(2.0, 14.0, "5 cm and 2 in each way. If they are not, change the printer’s scale.", Sort::Prose),
-        told(2.0, 18.6, rest, Sort::Prose),
-        told(105.0, 79.0, "10 cm", Sort::Mark),
-        told(106.6, 91.0, "4 in", Sort::Mark),
+        told(4.4, "sheet_gauge_first", Sort::Heading),
+        told(9.4, "sheet_gauge_choose", Sort::Prose),
+        told(14.0, "sheet_gauge_measure", Sort::Prose),
+        told(18.6, rest, Sort::Prose),
+        mark(105.0, 79.0, "10 cm"),
+        mark(106.6, 91.0, "4 in"),
     ];
     if sheets > 1 {
-        said.extend([
-            told(
-                2.0,
-                97.6,
-                "Join by the numbers at the marks, lowest first, leaving out those you do not have:",
-                Sort::Prose,
-            ),
-            told(
-                2.0,
-                102.2,
-                "trim the left and upper edge of a sheet, lay it on the one before, half mark to half mark.",
-                Sort::Prose,
-            ),
-        ]);
+        said.extend([told(97.6, "sheet_gauge_join", Sort::Prose), told(102.2, "sheet_gauge_trim", Sort::Prose)]);
     }
     said
 }

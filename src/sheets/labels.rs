@@ -9,8 +9,8 @@ use crate::cloth::lies_at_fold;
 use crate::draw::{Detail, Plan};
 use crate::figure::numbers::one as set_figure;
 use crate::measure::{Exact, Quantity};
-use crate::model::{Kind, Verb, brief_sizes, by_view, is_for, spoken_sizes};
-use crate::resolve::{Edition, FabricId, NotionId, PieceId, Touched, Worked};
+use crate::model::{HouseWords, Kind, Verb, brief_sizes, by_view, is_for, spoken_sizes};
+use crate::resolve::{Edition, FabricId, NotionId, PieceId, Shown, Touched, Worked};
 
 /// Words at a place: the left end of their base line, in mm.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,11 +26,12 @@ pub(super) struct Words {
 
 /// The lines that name a piece.
 fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], editions: &[&Edition<'_>]) -> Vec<String> {
-    let Some(facts) = editions.first().map(|edition| &edition.draft.facts) else { return Vec::new() };
+    let Some(first) = editions.first() else { return Vec::new() };
+    let (facts, house) = (&first.draft.facts, &first.draft.house);
     let shown: Vec<usize> = outlines.iter().map(|(size, _)| *size).collect();
     // All sizes by their names would be a long line; the key and the foot of each sheet have them.
     let all = shown.len() > 2 && shown.len() == editions.len() && by_view(&facts.sizes).len() == 1;
-    let sizes = if all { "all sizes".to_owned() } else { spoken_sizes(&facts.sizes, &shown) };
+    let sizes = if all { house.say("sheet_all_sizes") } else { spoken_sizes(&facts.sizes, &shown) };
     let mut lines = vec![format!("{number}  {}", facts.pieces[piece].name.text), sizes];
     // What is cut in each thing, once where it is the same in all.
     let mut told: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
@@ -46,40 +47,40 @@ fn block(number: usize, piece: PieceId, outlines: &[(usize, Plan)], editions: &[
         let of = brief_sizes(&facts.sizes, &sizes);
         lines.extend(own.into_iter().map(|line| if several { format!("{of}: {line}") } else { line }));
     }
-    lines.push("true size, 1:1".to_owned());
+    lines.push(house.say("sheet_true_size"));
     lines
 }
 
 /// What is cut of a piece in one size, and for which copies.
 fn cut_lines(piece: PieceId, edition: &Edition<'_>) -> Vec<String> {
     let facts = &edition.draft.facts;
+    let house = &edition.draft.house;
     let own = &facts.pieces[piece];
     let mut lines = Vec::new();
     for cut in own.cut_in(edition.size()) {
         let named = FabricId::each(&facts.fabrics).find(|(_, fabric)| fabric.id.text == cut.fabric.text);
         let fabric = named.map_or(cut.fabric.text.as_str(), |(_, fabric)| fabric.name.text.as_str());
-        let on_fold = match own.fold {
-            None => "",
-            Some(_) if named.is_some_and(|(id, _)| !lies_at_fold(edition, piece, id)) => {
-                ", opened out at the fold line"
-            }
-            Some(_) => " on the fold",
+        let way = match own.fold {
+            None => "sheet_cut",
+            Some(_) if named.is_some_and(|(id, _)| !lies_at_fold(edition, piece, id)) => "sheet_cut_opened",
+            Some(_) => "sheet_cut_fold",
         };
         let count = edition.values.pieces_cut(&cut.copies).unwrap_or(0);
-        let mirrored = match (own.mirrored, count / 2) {
-            (false, _) | (true, 0) => String::new(),
-            (true, over) => format!(", {over} of them turned over"),
-        };
-        lines.push(format!("cut {count} of {}{on_fold}{mirrored}", fabric.to_lowercase()));
+        let line = house.fill(way, &[("n", &count.to_string()), ("fabric", &fabric.to_lowercase())]);
+        lines.push(match (own.mirrored, count / 2) {
+            (false, _) | (true, 0) => line,
+            (true, over) => house.fill("sheet_cut_over", &[("cut", &line), ("n", &over.to_string())]),
+        });
     }
     // The line shows it as it is trimmed: cut by it, there would be too little cloth.
     if let Some(larger) = own.cut_larger.as_ref().and_then(|larger| edition.values.quiet(larger)) {
-        lines.push(format!("cut it {} larger all round", set_figure(&edition.figures(&larger).first)));
-        lines.push("and trim it to this line once it is quilted".to_owned());
+        lines.push(house.fill("sheet_larger", &[("length", &set_figure(&edition.figures(&larger).first))]));
+        lines.push(house.say("sheet_trim"));
     }
     let names: Vec<String> = own.copies_in(edition.size()).map(|name| own.copy_called(&name.text)).collect();
     if !names.is_empty() && names.len() <= 2 {
-        lines.push(format!("for {}", names.join(" and ")));
+        let names = names.join(&format!(" {} ", house.say("and")));
+        lines.push(house.fill("sheet_for", &[("names", &names)]));
     }
     lines
 }
@@ -97,7 +98,7 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
         Some(room) => set(&lines, room, face.beside),
         None => place_block(plan, smallest, &lines),
     };
-    found.extend(names(smallest, face));
+    found.extend(names(smallest, face, &edition.draft.house));
     if plan.sizes.len() == 1 {
         found.extend(edges(piece, edition, face));
     }
@@ -105,10 +106,11 @@ pub(super) fn words(plan: &SheetPlan, piece: &PlacedPiece, editions: &[&Edition<
 }
 
 /// The names of darts, pleats and marks, and what the bracket at a fold says.
-fn names(plan: &Plan, face: &Face) -> Vec<Words> {
+fn names(plan: &Plan, face: &Face, house: &HouseWords) -> Vec<Words> {
     let word =
         |at: Point, text: &str| Words { at, text: text.to_owned(), size: face.small, strong: false, block: None };
-    let mut found: Vec<Words> = inside::bracket(plan).map(|(_, at)| word(at, "place on fold")).into_iter().collect();
+    let on_fold = house.say("sheet_on_fold");
+    let mut found: Vec<Words> = inside::bracket(plan).map(|(_, at)| word(at, &on_fold)).into_iter().collect();
     for detail in &plan.details {
         let Detail::Name(at, name) = detail else { continue };
         // Which edge is up stands beside its arrow, however the piece is turned.
@@ -260,7 +262,8 @@ fn edges(piece: &PlacedPiece, edition: &Edition<'_>, face: &Face) -> Vec<Words> 
             continue;
         }
         let quantity = Quantity { value: edge.allowance, dimension: crate::measure::Dimension::Length };
-        let mut text = format!("{} allowance", set_figure(&edition.figures(&Worked { quantity, stated: None }).first));
+        let length = set_figure(&edition.figures(&Worked { quantity, stated: None }).first);
+        let mut text = edition.draft.house.fill("sheet_allowance", &[("length", &length)]);
         if let Some(zip) = zip_at(piece.piece, &edge.name, edition) {
             text = format!("{text}, {zip}");
         }
@@ -308,7 +311,9 @@ fn zip_at(piece: PieceId, edge: &str, edition: &Edition<'_>) -> Option<String> {
                 continue;
             }
             let row = edition.notions.iter().find(|row| row.notion == at)?;
-            return Some(row.long().map_or("zip".into(), |value| format!("zip {}", set_figure(&value.first))));
+            let house = &edition.draft.house;
+            let long = |value: &Shown| house.fill("sheet_zip_long", &[("length", &set_figure(&value.first))]);
+            return Some(row.long().map_or_else(|| house.say("sheet_zip"), long));
         }
     }
     None

@@ -14,6 +14,7 @@ mod gauge;
 mod inside;
 mod joints;
 mod labels;
+mod list;
 mod map;
 mod names;
 mod paper;
@@ -22,6 +23,7 @@ mod planning;
 mod sheet;
 mod strokes;
 mod window;
+mod words;
 
 pub use arrange::naive_count;
 pub use drawing::{Note, NoteSort, Page, SheetSet, draw_sheets};

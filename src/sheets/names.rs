@@ -9,7 +9,7 @@ use super::labels::Words;
 use super::plan::PlacedPiece;
 use super::strokes::Stroke;
 use super::window;
-use crate::model::Size;
+use crate::model::{HouseWords, Size};
 
 /// The names on one sheet.
 #[derive(Debug, Clone, Default)]
@@ -19,6 +19,15 @@ pub(super) struct Names {
     pub leaders: BezPath,
     /// The dots in which they end.
     pub dots: BezPath,
+}
+
+impl Names {
+    /// Takes in those of another piece.
+    pub(super) fn add(&mut self, other: Names) {
+        self.words.extend(other.words);
+        self.leaders.extend(other.leaders);
+        self.dots.extend(other.dots);
+    }
 }
 
 /// A line shorter than this is not told by its name, in mm: it is the rest of one that goes on beyond the sheet.
@@ -32,13 +41,13 @@ const ALONG: [f64; 13] = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0
 pub(super) fn names(
     piece: &PlacedPiece,
     strokes: &[Stroke],
-    sizes: &[Size],
+    (sizes, house): (&[Size], &HouseWords),
     (seen, face): (Rect, &Face),
     crowd: &mut Crowd,
 ) -> Names {
     let mut found = Names::default();
     for stroke in strokes {
-        let text = called(sizes, &stroke.sizes, piece);
+        let text = called((sizes, house), &stroke.sizes, piece);
         for run in runs(&stroke.path, seen) {
             if length(&run) < LEAST {
                 continue;
@@ -60,10 +69,10 @@ pub(super) fn names(
 }
 
 /// The sizes of a line in words: each by its name, and all that the piece has in two words.
-fn called(sizes: &[Size], own: &[usize], piece: &PlacedPiece) -> String {
+fn called((sizes, house): (&[Size], &HouseWords), own: &[usize], piece: &PlacedPiece) -> String {
     let name = |at: &usize| sizes[*at].name.clone();
     if own.len() > 1 && own.len() == piece.outlines.len() {
-        return "all sizes".to_owned();
+        return house.say("sheet_all_sizes");
     }
     // Things are nested one by one, so that the name of a size says enough.
     own.iter().map(name).collect::<Vec<_>>().join(", ")
@@ -198,7 +207,7 @@ fn nearest(room: Rect, to: Point) -> Point {
 }
 
 /// A dot with straight sides, as all lines of a sheet have.
-fn dot(at: Point, radius: f64) -> BezPath {
+pub(super) fn dot(at: Point, radius: f64) -> BezPath {
     let mut path = BezPath::new();
     window::segments(&Circle::new(at, radius).to_path(0.1), &mut |from, to| {
         if path.elements().is_empty() {

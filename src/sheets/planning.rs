@@ -8,7 +8,8 @@ use super::endless::endless;
 use super::face::{face, is_beam};
 use super::paper::SheetPaper;
 use super::plan::{PlacedPiece, SheetPlan};
-use super::{gauge, labels};
+use super::words::house;
+use super::{gauge, labels, list};
 use crate::draw::Plan;
 use crate::model::{brief_sizes, by_view, is_for};
 use crate::resolve::{Edition, PieceId};
@@ -65,7 +66,7 @@ fn plan(editions: &[&Edition<'_>], paper: SheetPaper, by_ruler: bool) -> SheetPl
     let sizes: Vec<usize> = editions.iter().map(|edition| edition.size()).collect();
     let mut loose = loose(editions, paper, by_ruler);
     let key = key(editions, &loose);
-    let (wide, high) = gauge::size(paper, &gauge::key_lines(&key));
+    let (wide, high) = gauge::size(paper, &gauge::key_lines(&key, house(editions)));
     if let (width, None) = paper.step(&settings) {
         // Words beside a long thin piece give way before the piece does.
         loose.iter_mut().filter(|one| one.room().0 > width).for_each(|one| one.beside = None);
@@ -230,7 +231,12 @@ fn nested(
         size = (size.0.max(x + plan.size.0), size.1.max(y + plan.size.1));
         *plan = moved(plan, Affine::translate((x, y)));
     }
-    let beside = labels::room_beside(editions, face(paper), piece, &outlines);
+    let mut beside = labels::room_beside(editions, face(paper), piece, &outlines);
+    if let Some(room) = beside.as_mut().filter(|_| !once && list::is_listed(paper, size, outlines.len())) {
+        let sizes = editions.iter().filter(|edition| outlines.iter().any(|(size, _)| *size == edition.size()));
+        let (wide, high) = list::room(sizes.map(|edition| edition.size_facts().name.as_str()), face(paper));
+        *room = (room.0.max(wide), room.1 + high);
+    }
     Loose { piece, outlines, size, beside, number, once }
 }
 

@@ -11,6 +11,7 @@ use super::plan::{PlacedPiece, SheetPlan};
 use super::strokes::Stroke;
 use super::{gauge, inside, window};
 use crate::figure::svg_data;
+use crate::model::HouseWords;
 
 /// A piece as it is drawn on every sheet.
 pub(super) struct Drawn<'a> {
@@ -31,6 +32,7 @@ pub(super) struct Sheet<'a> {
     /// The sizes of each thing.
     pub views: &'a [Vec<usize>],
     pub face: &'a Face,
+    pub house: &'a HouseWords,
 }
 
 impl Sheet<'_> {
@@ -106,7 +108,7 @@ impl Sheet<'_> {
     fn gauge(&self, drawn: &mut String) {
         let (plan, corner) = (self.plan, self.plan.gauge.origin());
         self.path("nb-gauge", &gauge::lines(plan.paper, corner), drawn);
-        let key = gauge::key_lines(&plan.key);
+        let key = gauge::key_lines(&plan.key, self.house);
         for ((pattern, _), (sample, _)) in key.iter().zip(gauge::key_places(plan.paper, &key)) {
             let class = match pattern {
                 Some(pattern) => format!("nb-size-{} nb-key", pattern % 8),

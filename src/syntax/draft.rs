@@ -7,7 +7,7 @@ use super::{crowd, facts, offers, outlines, part, waive, yaml};
 use crate::diag::Findings;
 use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
 use crate::limits::{PARTS, TEXT};
-use crate::model::{Draft, Part, Text};
+use crate::model::{Draft, HouseWords, Part, Text};
 use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
 
 /// What came of reading a booklet.
@@ -50,7 +50,9 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     let whole = !reading.findings.iter().any(|finding| finding.check.unread);
     let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
-    let draft = Draft { name, folder, file, facts, parts, offers, outlines, whole, waivers };
+    // The words of the house are laid beside it once they are read.
+    let house = HouseWords::default();
+    let draft = Draft { name, folder, file, facts, parts, offers, outlines, whole, house, waivers };
     // Nothing is reckoned with more than anybody can mean.
     reading.draft = crowd::draft(&draft, &mut reading.findings).then_some(draft);
     reading

@@ -6,7 +6,7 @@ use serde_json::{Map, Value};
 
 use crate::diag::{Findings, did_you_mean, listed};
 use crate::faults::{DUPLICATE_KEY, FILE_UNREADABLE, KEY_MISSING, KEY_UNKNOWN, VALUE_UNREADABLE};
-use crate::model::Text;
+use crate::model::{HouseWords, Text};
 use crate::source::{FileId, House, Sources, Span};
 
 /// The file that holds them.
@@ -19,6 +19,14 @@ pub struct Labels {
     pub words: Map<String, Value>,
     /// Those that the booklet brought, each at its place.
     pub own: Vec<Text>,
+}
+
+impl Labels {
+    /// The words alone, for drawings.
+    pub fn plain(&self) -> HouseWords {
+        let words = self.words.iter().filter_map(|(name, words)| Some((name.clone(), words.as_str()?.to_owned())));
+        HouseWords::of(words)
+    }
 }
 
 /// Reads the words of the house; what is wrong with a booklet's own is a finding, and the house's word

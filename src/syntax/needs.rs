@@ -18,6 +18,9 @@ pub struct Needs {
     pub everything: Vec<String>,
     /// What is needed, by the names that the checks know.
     pub tools: BTreeMap<String, Need>,
+    /// How materials are drawn, by the words for them; the first that fits holds.
+    #[serde(default)]
+    pub looks: Vec<Look>,
     /// Words of what can harm, and of those whom it can harm.
     pub harm: Harm,
 }
@@ -40,6 +43,18 @@ pub struct Need {
     /// Words of a work fact that does without it.
     #[serde(default)]
     pub without: Vec<String>,
+}
+
+/// A material that is drawn in a way of its own.
+#[derive(Debug, Clone, Default, Deserialize)]
+pub struct Look {
+    /// The material, as `look:` is written.
+    pub look: String,
+    /// Words by which it is known.
+    pub names: Vec<String>,
+    /// Words that hold one of the names and mean something else.
+    #[serde(default)]
+    pub not: Vec<String>,
 }
 
 /// Words of what can harm. Each list holds phrases, in small letters and without an ending for many.
@@ -158,7 +173,12 @@ pub struct Danger {
 pub fn read_needs(house: &House, sources: &Sources, findings: &mut Findings) -> Needs {
     let own = house.templates.iter().find(|asset| asset.name == FILE);
     match serde_json::from_str(own.map_or("", |asset| asset.text())) {
-        Ok(needs) => return needs,
+        Ok(needs) => {
+            let needs: Needs = needs;
+            // A booklet's own file that says nothing of looks leaves those of the house.
+            let looks = if needs.looks.is_empty() { of_house().looks } else { needs.looks };
+            return Needs { looks, ..needs };
+        }
         Err(error) => {
             let file = own.and_then(|asset| asset.own.as_ref()).and_then(|path| sources.by_path(path));
             if let Some(file) = file {
@@ -171,6 +191,10 @@ pub fn read_needs(house: &House, sources: &Sources, findings: &mut Findings) -> 
             }
         }
     }
+    of_house()
+}
+
+fn of_house() -> Needs {
     // The house's own file is read by every test.
     serde_json::from_str(House::plain().template(FILE)).unwrap_or_default()
 }

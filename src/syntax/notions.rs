@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::fields::{self, Fields};
 use super::lengths;
+use super::made_of::look;
 use super::measures;
 use super::reader::Room;
 use super::sizes::only_for;
@@ -15,7 +16,7 @@ use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Piece, Size, Text
 
 /// The keys of a notion.
 pub(super) const KEYS: &[&str] =
-    &["kind", "name", "plural", "for", "length", "width", "size", "amount", "count", "cut", "note"];
+    &["kind", "name", "plural", "for", "look", "length", "width", "size", "amount", "count", "cut", "note"];
 
 /// The words for the kinds.
 pub(super) const WORDS: &[&str] = &{
@@ -56,6 +57,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
             kind: kind.map_or(Kind::Other, |doc| doc.kind),
             name: name_of(&record, key, findings),
             plural: record.text("plural", findings),
+            look: look(&record, findings),
             sizes: only,
             figures,
             note: prose(&record, "note", sizes, Room::Cell, findings),

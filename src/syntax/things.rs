@@ -1,6 +1,7 @@
 //! What is bought by the metre and what is at hand: fabrics, tools, words; and the record of editions.
 
 use super::fields::{self, Fields, spoken, yes};
+use super::made_of::look;
 use super::markdown;
 use super::measures;
 use super::reader::Room;
@@ -11,7 +12,8 @@ use crate::faults::VALUE_UNREADABLE;
 use crate::model::{Block, Caution, Date, Fabric, Release, Size, Text, Tool, Word};
 
 /// The keys of a fabric.
-pub(super) const FABRIC: &[&str] = &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "amount", "note"];
+pub(super) const FABRIC: &[&str] =
+    &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "look", "amount", "note"];
 
 /// The keys of an entry in the record of editions.
 pub(super) const RELEASE: &[&str] = &["edition", "date", "changes"];
@@ -32,6 +34,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             from: record.text("from", findings).map(|text| fields::name(&text, findings)),
             nap: record.text("nap", findings).is_some_and(|text| yes(&text, findings)),
             grainless: record.text("grain", findings).is_some_and(|text| !yes(&text, findings)),
+            look: look(&record, findings),
             amount: amount.and_then(|node| measures::by_size_for(node, "`amount`", only.as_ref(), sizes, findings)),
             sizes: only,
             sizes_at: record.key_span("for"),

@@ -30,9 +30,27 @@ POINT = 25.4 / 72
 # What a line may be out by, in mm: less than its own breadth.
 TOLERANCE = 0.1
 # ISO 216; ANSI/ASME Y14.1 (8.5 x 11 in).
-PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "a0": (841.0, 1189.0)}
-# How thick each sort of line is drawn, in mm.
-CUT, SEW, GAUGE, JOINT, FOLD, DART, DOT, SHARED = 0.35, 0.18, 0.2, 0.15, 0.3, 0.28, 0.4, 0.6
+# A roll of 36 in; what is thrown on a table. Both are as long as they have to be.
+PAPERS = {
+    "a4": (210.0, 297.0),
+    "letter": (215.9, 279.4),
+    "a0": (841.0, 1189.0),
+    "roll": (914.0, None),
+    "projector": (1200.0, None),
+}
+# How thick each sort of line is drawn, in mm, and its dashes where another sort is as thick; None for any.
+FINE = {
+    "cut": (0.35, None), "sew": (0.18, None), "gauge": (0.2, None), "joint": (0.15, None), "fold": (0.3, None),
+    "dart": (0.28, None), "dot": (0.4, None), "shared": (0.6, None),
+}
+BROAD = {
+    "cut": (1.6, None), "sew": (1.0, (8.0, 6.0)), "gauge": (1.2, ()), "fold": (1.4, None), "dart": (1.2, (8.0, 5.0)),
+    "dot": (1.2, ()), "shared": (2.0, None),
+}
+# Lines of the grid on a table are light grey, and 10 cm apart.
+GRID, GRID_STEP = 1.0, 100.0
+# What is white at the edge of what no printer prints, in mm.
+BEAM_MARGIN = 5.0
 # How far the ring of a marked point reaches from it, in mm.
 RING = 0.9
 
@@ -44,7 +62,9 @@ class Wrong(Exception):
 class Page:
     """One sheet: its stretches, from its upper left corner, and its words."""
 
-    def __init__(self, page):
+    def __init__(self, page, looks):
+        self.looks = looks
+        self.grid = []
         self.size = (float(page.width) * POINT, float(page.height) * POINT)
         self.strokes = []  # (thickness, dash, [(x, y), ...])
         for drawn in page.lines + page.rects + page.curves:
@@ -54,6 +74,9 @@ class Page:
             if not drawn["stroke"] or grey > 0.9:
                 continue
             thick = round(drawn["linewidth"] * POINT, 3)
+            if grey > 0.6:
+                self.grid += [(thick, [(x * POINT, y * POINT) for x, y in run]) for run in runs(drawn["path"])]
+                continue
             dash = tuple(drawn["dash"][0]) if drawn["dash"] else ()
             for run in runs(drawn["path"]):
                 self.strokes.append((thick, dash, [(x * POINT, y * POINT) for x, y in run]))
@@ -61,14 +84,21 @@ class Page:
         self.text = "\n".join(line["text"] for line in self.words)
         self.letters = [(c["x0"] * POINT, c["x1"] * POINT, c["text"]) for c in page.chars if c["text"].strip()]
 
-    def stretches(self, thick, dash=None):
-        """The single straight stretches of one sort of line."""
-        for own, pattern, run in self.strokes:
-            if abs(own - thick) < 0.011 and (dash is None or pattern == dash):
+    def stretches(self, sort, dash=None):
+        """The single straight stretches of one sort of line; none where the paper has no such line."""
+        for pattern, run in self.of(sort):
+            if dash is None or pattern == dash:
                 yield from zip(run, run[1:])
 
-    def dashes(self, thick):
-        return {pattern for own, pattern, _ in self.strokes if abs(own - thick) < 0.011}
+    def of(self, sort):
+        thick, dashes = self.looks.get(sort, (math.inf, None))
+        for own, pattern, run in self.strokes:
+            said = tuple(round(part * POINT, 1) for part in pattern)
+            if abs(own - thick) < 0.011 and (dashes is None or said == dashes):
+                yield pattern, run
+
+    def dashes(self, sort):
+        return {pattern for pattern, _ in self.of(sort)}
 
 
 def runs(path):
@@ -110,17 +140,17 @@ class Measured:
             self.faults.append(words)
 
 
-def squares_and_rulers(page, said):
-    """The test squares and the rulers of the first sheet."""
+def squares_and_rulers(page, beam, said):
+    """The test squares and the rulers of the first sheet; those of a beam are larger, and have no rulers."""
     level, upright = [], []
-    for (x0, y0), (x1, y1) in page.stretches(GAUGE):
+    for (x0, y0), (x1, y1) in page.stretches("gauge"):
         if abs(y0 - y1) < 0.001:
             level.append((y0, min(x0, x1), max(x0, x1)))
         elif abs(x0 - x1) < 0.001:
             upright.append((x0, min(y0, y1), max(y0, y1)))
     said.must(level and upright, "the first sheet has no gauge")
     # ISO 80000-3: 5 cm; 2 in of 25.4 mm.
-    for name, side in (("5 cm", 50.0), ("2 in", 50.8)):
+    for name, side in (("20 cm", 200.0), ("8 in", 203.2)) if beam else (("5 cm", 50.0), ("2 in", 50.8)):
         found = None
         for y, x0, x1 in level:
             for other, a, b in level:
@@ -132,7 +162,7 @@ def squares_and_rulers(page, said):
         said.must(found is not None, f"the square of {name} is not there, or not near its size")
         for length in found or ():
             said.near(f"squares: {name}", length, side)
-    for name, whole, part in (("10 cm", 100.0, 1.0), ("4 in", 101.6, 25.4 / 8)):
+    for name, whole, part in () if beam else (("10 cm", 100.0, 1.0), ("4 in", 101.6, 25.4 / 8)):
         bases = [line for line in level if abs(line[2] - line[1] - whole) < 0.5]
         said.must(len(bases) == 1, f"{len(bases)} rulers of {name}")
         for y, x0, x1 in bases:
@@ -145,9 +175,26 @@ def squares_and_rulers(page, said):
                 said.near(f"rulers: {name}, mark {at}", x - ticks[0], at * part)
 
 
+def grid(page, said):
+    """The grid of a beam: light lines from edge to edge, each 10 cm from the next, both ways."""
+    for axis, name in ((0, "upright"), (1, "level")):
+        lines = sorted({round(run[0][axis], 3) for thick, run in page.grid if abs(run[0][axis] - run[-1][axis]) < 0.001})
+        said.must(len(lines) > 3, f"the grid has {len(lines)} {name} lines")
+        said.must(all(abs(thick - GRID) < 0.011 for thick, _ in page.grid), "the grid has lines of another breadth")
+        for at, line in enumerate(lines):
+            # Each from the first, so that errors cannot hide by adding up.
+            said.near(f"grid: {name}, line {at}", line - lines[0], at * GRID_STEP)
+
+
 def places(pages, facts, paper, said):
     """How far each sheet is moved to the plan, by the row and the column that its own foot says."""
+    if paper == "projector":
+        said.must(len(pages) == 1, f"{len(pages)} pages where a beam has one")
+        return [(0.0, 0.0)]
     margin, overlap = facts["margin"], facts["overlap"]
+    if PAPERS[paper][1] is None:
+        said.must(len(pages) == 1 and "page 1 of 1" in pages[0].text, "a roll is more than one sheet")
+        return [(0.0, 0.0)]
     step = tuple(side - 2 * margin - overlap for side in PAPERS[paper])
     found = []
     for at, page in enumerate(pages):
@@ -174,7 +221,7 @@ def places(pages, facts, paper, said):
             ((row - 1, column), margin + half, 1),
             ((row + 1, column), page.size[1] - margin - half, 1),
         ):
-            joints = [a[axis] for a, b in page.stretches(JOINT) if abs(a[axis] - b[axis]) < 0.01]
+            joints = [a[axis] for a, b in page.stretches("joint") if abs(a[axis] - b[axis]) < 0.01]
             near = min((abs(joint - at) for joint in joints), default=math.inf)
             if beside in found:
                 said.error("joints", near, f"the joint to {beside} is {near:.3f} mm off")
@@ -182,11 +229,11 @@ def places(pages, facts, paper, said):
     return moved
 
 
-def moved_lines(pages, moved, thick, dash):
+def moved_lines(pages, moved, sort, dash):
     """Each sheet's lines of one sort, at their place on the plan."""
     sheets = []
     for page, (dx, dy) in zip(pages, moved):
-        sheets.append([((x0 + dx, y0 + dy), (x1 + dx, y1 + dy)) for (x0, y0), (x1, y1) in page.stretches(thick, dash)])
+        sheets.append([((x0 + dx, y0 + dy), (x1 + dx, y1 + dy)) for (x0, y0), (x1, y1) in page.stretches(sort, dash)])
     return sheets
 
 
@@ -420,7 +467,7 @@ def rectangle_of(piece, values):
 
 def stitching(pages, windows, moved, true, lies, said, what):
     """The line to sew along, where there is one, lies in its piece as it must."""
-    sheets = moved_lines(pages, moved, SEW, None)
+    sheets = moved_lines(pages, moved, "sew", None)
     overlaps(windows, sheets, said, what)
     drawn = MultiLineString(list(own_part(sheets, windows)))
     wanted = []
@@ -445,11 +492,11 @@ def stitching(pages, windows, moved, true, lies, said, what):
 
 def inside(pages, windows, moved, true, lies, said, what):
     """Legs of darts and lines of tucks lie where they must, and so do points and marks."""
-    sheets = moved_lines(pages, moved, DART, None)
+    sheets = moved_lines(pages, moved, "dart", None)
     drawn = list(own_part(sheets, windows))
     crosses = [
         ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-        for a, b in own_part(moved_lines(pages, moved, DOT, None), windows)
+        for a, b in own_part(moved_lines(pages, moved, "dot", None), windows)
         if abs(math.dist(a, b) - 2 * RING) < TOLERANCE
     ]
     wanted, dots = [], []
@@ -485,13 +532,18 @@ def measure(path, facts, size, paper, values):
             for name in ("/MediaBox", "/CropBox"):
                 x0, y0, x1, y1 = (float(side) * POINT for side in page.get(name, page.mediabox))
                 for found, wanted in zip((x1 - x0, y1 - y0), PAPERS[paper]):
-                    said.near(f"paper: {name}", found, wanted, 0.01)
+                    # What is as long as it has to be is shorter than readers open (14 400 points, ISO 32000-1, annex C).
+                    said.must(wanted or found <= 14400 * POINT, f"a page is {found:.0f} mm long")
+                    said.near(f"paper: {name}", found, wanted or found, 0.01)
     with pdfplumber.open(path) as pdf:
-        pages = [Page(page) for page in pdf.pages]
-    squares_and_rulers(pages[0], said)
-    margin = facts["margin"]
+        pages = [Page(page, BROAD if paper == "projector" else FINE) for page in pdf.pages]
+    beam = paper == "projector"
+    squares_and_rulers(pages[0], beam, said)
+    if beam:
+        grid(pages[0], said)
+    margin = BEAM_MARGIN if beam else facts["margin"]
     for at, page in enumerate(pages):
-        said.must(at == 0 or not list(page.stretches(GAUGE)), f"page {at + 1} has a gauge too")
+        said.must(at == 0 or not list(page.stretches("gauge")), f"page {at + 1} has a gauge too")
         out = [text for x0, x1, text in page.letters if x0 < margin - 0.3 or x1 > page.size[0] - margin + 0.3]
         said.must(not out, f"page {at + 1}: letters beyond the margin: {''.join(out)}")
         ends = [point for _, _, run in page.strokes for point in run]
@@ -503,7 +555,7 @@ def measure(path, facts, size, paper, values):
         nested(pages, windows, moved, facts, size, said)
         return len(pages), said
     true = facts["sizes"][size]
-    sheets = moved_lines(pages, moved, CUT, ())
+    sheets = moved_lines(pages, moved, "cut", ())
     overlaps(windows, sheets, said, size)
     folds = fold_lines(pages, moved)
     lies = pieces_of(windows, sheets, folds, true, said, size)
@@ -518,7 +570,7 @@ def measure(path, facts, size, paper, values):
 
 def fold_lines(pages, moved):
     """Every line that lies on the fold of the cloth."""
-    return MultiLineString([line for sheet in moved_lines(pages, moved, FOLD, None) for line in sheet])
+    return MultiLineString([line for sheet in moved_lines(pages, moved, "fold", None) for line in sheet])
 
 
 def families(facts, sizes):
@@ -544,15 +596,15 @@ def families(facts, sizes):
 def nested(pages, windows, moved, facts, sizes, said):
     """Sizes over one another: each line pattern is one whole size, or one of each thing, with the lines that several
     sizes share, which are drawn once."""
-    patterns = sorted(set().union(*(page.dashes(CUT) for page in pages)))
+    patterns = sorted(set().union(*(page.dashes("cut") for page in pages)))
     families_left = families(facts, sizes)
     said.must(len(patterns) == len(families_left), f"{len(patterns)} line patterns for {len(families_left)} sizes of one thing")
-    sheets = moved_lines(pages, moved, SHARED, None)
+    sheets = moved_lines(pages, moved, "shared", None)
     overlaps(windows, sheets, said, "shared")
     shared = list(own_part(sheets, windows))
     laid = []
     for pattern in patterns:
-        sheets = moved_lines(pages, moved, CUT, pattern)
+        sheets = moved_lines(pages, moved, "cut", pattern)
         overlaps(windows, sheets, said, f"nested {pattern}")
         own = list(own_part(sheets, windows))
         ends = ends_of(own)
@@ -662,7 +714,7 @@ def main():
         length = millimetres(row["exact"])
         if length is not None:
             values.setdefault((row["booklet"], row["size"]), {})[row["name"]] = length
-    sorts = ["squares", "rulers", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching", "darts", "dots"]
+    sorts = ["squares", "rulers", "grid", "paper", "margin", "joints", "overlaps", "joined", "outlines", "edges", "reckoned", "stitching", "darts", "dots"]
     print(f"{'worst error, mm':54}{'pages':>6}" + "".join(f"{sort:>10}" for sort in sorts))
     jobs = []
     for name, facts in sorted(booklets.items()):

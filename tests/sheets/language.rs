@@ -1,0 +1,132 @@
+//! A booklet's own words of the house reach its cutting layouts and its pattern sheets: none is left in English.
+
+use notchbook::pipeline::Workshop;
+use notchbook::sheets::{SheetPaper, draw_sheets, plan_all_sizes, plan_one_size};
+
+use crate::bench::{root, written};
+
+const FACTS: &str = "title: POUCH
+edition: 1.0.0
+sizes: {s: S, m: M, l: L}
+measurements:
+  wide: [30 cm, 34 cm, 38 cm]
+fabrics:
+  outer: {name: CLOTH, widths: [110 cm], nap: yes}
+  back: {name: BACKING, widths: [110 cm]}
+notions:
+  zip: {kind: zip, name: ZIP, length: 60 cm, count: 1}
+  thread: {kind: thread, name: THREAD}
+pieces:
+  front: {name: FRONT, outline: {rectangle: [wide, 60 cm]}, fold: left, allowance: 1 cm, grain: vertical, cut: {outer: 1}}
+  side: {name: SIDE, outline: {rectangle: [20 cm, 60 cm]}, allowance: 1 cm, grain: vertical, mirrored: yes, cut: {outer: [left_one, right_one]}}
+  tab: {name: TAB, outline: {path: [{start: [0 cm, 0 cm]}, {top: [9 cm, 0 cm]}, {slant: [4 cm, 14 cm]}, {close: close}]}, raw: all, grain: vertical, cut: {outer: 1, back: 3}}
+  pad: {name: PAD, outline: {rectangle: [20 cm, 20 cm]}, cut_larger: 2 cm, allowance: 1 cm, grain: vertical, cut: {back: 1}}
+parts: [make.md]
+";
+
+const MAKE: &str = "# MAKE
+
+## CUT {#cut}
+
+```work
+- cut: all
+- {sew: [left_one.left, zip.tape_a], allowance: 1 cm, stitch: 2.5 mm}
+```
+
+CUT ALL.
+";
+
+/// Every letter of the house's words an x, but for what is filled in.
+fn crossed_out(words: &str) -> String {
+    let mut inside = false;
+    let cross = |letter: char| {
+        inside = match letter {
+            '{' => true,
+            '}' => false,
+            _ => inside,
+        };
+        match letter {
+            _ if inside => letter,
+            letter if letter.is_alphabetic() => 'x',
+            letter => letter,
+        }
+    };
+    words.chars().map(cross).collect()
+}
+
+/// Words of small letters that are neither crossed out nor units.
+fn english(text: &str) -> Vec<String> {
+    let words = text.split(|letter: char| !letter.is_alphabetic());
+    let small = words.filter(|word| word.chars().any(char::is_lowercase));
+    small
+        .filter(|word| !["cm", "mm", "m", "in", "yd"].contains(word))
+        .filter(|word| word.chars().any(|letter| letter != 'x'))
+        .map(str::to_owned)
+        .collect()
+}
+
+fn texts(svg: &str) -> Vec<String> {
+    let document = roxmltree::Document::parse(svg).expect("a drawing");
+    let texts = document
+        .descendants()
+        .filter(|node| node.is_element() && node.tag_name().name() == "text");
+    texts
+        .map(|node| node.descendants().filter_map(|one| one.text()).collect())
+        .collect()
+}
+
+#[test]
+fn layouts_and_sheets_speak_the_language_of_the_booklet() {
+    let house =
+        std::fs::read_to_string(root().join("templates/labels-en.json")).expect("the words");
+    let house: serde_json::Map<String, serde_json::Value> =
+        serde_json::from_str(&house).expect("words");
+    let own: serde_json::Map<String, serde_json::Value> = house
+        .iter()
+        .map(|(name, words)| {
+            let words = words.as_str().expect("words");
+            (name.clone(), crossed_out(words).into())
+        })
+        .collect();
+    let own = serde_json::to_string_pretty(&own).expect("a file");
+    let files = [
+        ("booklet.yaml", FACTS),
+        ("make.md", MAKE),
+        ("templates/labels-en.json", &own),
+    ];
+    written(&files, |compiled: &Workshop| {
+        let mut seen = Vec::new();
+        for edition in compiled.editions() {
+            let book = compiled.book(edition, SheetPaper::A4);
+            assert!(book.layouts.len() > 1, "two fabrics are laid");
+            for layout in &book.layouts {
+                seen.extend(texts(&book.drawings[&layout.drawing].svg));
+            }
+        }
+        let all: Vec<_> = compiled.editions().iter().collect();
+        for paper in [SheetPaper::A4, SheetPaper::A0, SheetPaper::Projector] {
+            let plans = [
+                plan_one_size(all[0], paper),
+                plan_all_sizes(compiled.editions(), paper),
+            ];
+            for plan in plans {
+                let editions = if plan.sizes.len() == 1 {
+                    &all[..1]
+                } else {
+                    &all[..]
+                };
+                let sheets = draw_sheets(&plan, editions, "POUCH", "1").expect("pages");
+                for page in sheets.pages {
+                    seen.extend(texts(&page.svg));
+                    seen.extend(page.notes.into_iter().map(|note| note.text));
+                    seen.push(page.alt);
+                }
+            }
+        }
+        assert!(seen.len() > 100, "{} words", seen.len());
+        let mut left: Vec<String> = seen.iter().flat_map(|text| english(text)).collect();
+        left.sort();
+        left.dedup();
+        assert!(left.is_empty(), "left in English: {left:?}");
+    });
+}
