@@ -11,6 +11,7 @@ mod needs;
 mod offer;
 mod prose;
 mod seam;
+mod thing;
 mod volume;
 
 pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
@@ -21,6 +22,7 @@ pub use needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
 pub use offer::Offer;
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use seam::{DoneTo, PlaceFact, SeamFact};
+pub use thing::ThingDrawing;
 pub use volume::{
     AllowanceUse, Book, Caution, Drawing, FinishedRow, KeyEntry, MeasureRow, Part, PatternView, Photo, Release, Size,
     Step, Tool, Word,

@@ -10,6 +10,7 @@ use super::needs::{FabricNeed, NotionNeed};
 use super::offer::Offer;
 use super::prose::{Block, Inline, Picture};
 use super::seam::SeamFact;
+use super::thing::ThingDrawing;
 
 /// A booklet of one size, or of all. Words of the house are keys; each part, step, piece, fabric and
 /// notion has an id that stays the same when others come and go.
@@ -50,6 +51,8 @@ pub struct Book {
     pub fabrics: Vec<FabricNeed>,
     pub notions: Vec<NotionNeed>,
     pub tools: Vec<Tool>,
+    /// The thing made up: for each thing that the book is of, where it can be drawn.
+    pub things: Vec<ThingDrawing>,
     /// The pieces, drawn to one scale.
     pub pieces: PieceDrawings,
     /// What to cut from what.
@@ -183,6 +186,8 @@ pub struct Part {
     pub offer: Option<String>,
     /// The steps.
     pub steps: Vec<Step>,
+    /// The state of the work at its end, where it can be drawn.
+    pub state: Vec<ThingDrawing>,
     /// The sizes that its author wrote it for, shown here or not.
     pub sizes: Vec<usize>,
 }

@@ -43,19 +43,19 @@ fn boxed(desk: &Desk<'_, '_>, verb: Verb) -> Vec<CopyId> {
 }
 
 /// The measures of a bag, in mm on paper.
-struct Measures {
+pub(super) struct Measures {
     /// How wide it is where it is flat, and at its base.
-    wide: f64,
-    base: f64,
-    deep: f64,
-    high: f64,
+    pub wide: f64,
+    pub base: f64,
+    pub deep: f64,
+    pub high: f64,
 }
 
 /// The points of a bag: its base from the front left round, and its top.
-struct Corners {
-    base: [Point; 4],
+pub(super) struct Corners {
+    pub base: [Point; 4],
     /// Of an open bag the corners of its rim as those of the base; of one with a zip both ends of it.
-    top: Vec<Point>,
+    pub top: Vec<Point>,
 }
 
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Result<Option<Page<'a>>, Undrawn> {
@@ -114,7 +114,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Result<Op
 }
 
 /// The measures of the bag that a copy is a face of; `None` where nothing tells how deep it is.
-fn measures(desk: &Desk<'_, '_>, copy: CopyId, scale: f64) -> Option<Measures> {
+pub(super) fn measures(desk: &Desk<'_, '_>, copy: CopyId, scale: f64) -> Option<Measures> {
     let piece = desk.edition.cast[copy].piece;
     let shape: &Shape = desk.edition.values.whole(piece)?;
     let bounds = shape.cutting().bounds();
@@ -166,17 +166,17 @@ fn depth(desk: &Desk<'_, '_>, copy: CopyId) -> Option<f64> {
 }
 
 /// Whether the top of a bag is sewn to a zip.
-fn is_zipped(desk: &Desk<'_, '_>, copy: CopyId) -> bool {
+pub(super) fn is_zipped(desk: &Desk<'_, '_>, copy: CopyId) -> bool {
     desk.past.seams_of(copy).any(|(seam, _)| seam.members.iter().any(|one| matches!(one, Held::ZipEdge(..))))
 }
 
 /// What is sewn to the same edge as a copy and lies inside the bag.
-fn lining_of(desk: &Desk<'_, '_>, copy: CopyId) -> Option<CopyId> {
+pub(super) fn lining_of(desk: &Desk<'_, '_>, copy: CopyId) -> Option<CopyId> {
     let lining = |other: &CopyId| *other != copy && desk.cloth(*other) == Cloth::Lining;
     desk.past.seams_of(copy).flat_map(|(seam, _)| copies(&seam.members)).find(lining)
 }
 
-fn corners(measures: &Measures, zipped: bool) -> Corners {
+pub(super) fn corners(measures: &Measures, zipped: bool) -> Corners {
     let back = Vec2::new(measures.deep * BACK.0, -measures.deep * BACK.1);
     let (left, right) = (Point::ORIGIN, Point::new(measures.base, 0.0));
     let up = Vec2::new(0.0, -measures.high);
@@ -198,7 +198,7 @@ fn front_of(corners: &Corners) -> Rect {
     Rect::new(left.x, top, right.x, left.y)
 }
 
-fn paint(
+pub(super) fn paint(
     desk: &Desk<'_, '_>,
     page: &mut Page<'_>,
     corners: &Corners,
@@ -229,7 +229,7 @@ fn paint(
 }
 
 /// A row beside the top, along the faces that are seen.
-fn rim(corners: &Corners, far: f64) -> Vec<Point> {
+pub(super) fn rim(corners: &Corners, far: f64) -> Vec<Point> {
     let down = Vec2::new(0.0, far);
     match corners.top[..] {
         [left, right, back, _] => vec![left + down, right + down, back + down],

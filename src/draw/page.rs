@@ -12,7 +12,7 @@ use crate::figure::{Ruler, escape};
 pub(super) struct Sheet {
     pub width: f64,
     /// The greatest height.
-    high: f64,
+    pub high: f64,
 }
 
 /// Beside its words.

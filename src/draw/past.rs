@@ -105,6 +105,25 @@ impl Past {
         past
     }
 
+    /// All the work up to a step, its own too.
+    pub fn after(edition: &Edition<'_>, step: &EditionStep<'_>) -> Past {
+        let mut past = Past::default();
+        let history = play(edition, Some(step.number));
+        for seam in history.seams() {
+            let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
+            let members = seam.members.iter().filter_map(|member| shown(member, edition)).collect();
+            let allowance = work.allowance.and_then(millimetres);
+            let gap = work.leave.and_then(millimetres).filter(|_| seam.open_gap);
+            let (work_at, step) = (seam.sewn.work, seam.sewn.step);
+            let told = Seam { members, between: Vec::new(), allowance, gap, work: work_at, step };
+            past.seams.extend(pairs(work, told, edition));
+        }
+        for step in edition.steps_to(Some(step.number)) {
+            step.works.iter().for_each(|work| past.note(work, step.number, edition));
+        }
+        past
+    }
+
     /// What a work leaves behind that shows later; seams are told by the play.
     pub fn note(&mut self, work: &EditionWork<'_>, step: usize, edition: &Edition<'_>) {
         let targets = held(work, edition);

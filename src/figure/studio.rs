@@ -68,6 +68,17 @@ impl Studio {
         }
     }
 
+    /// Dresses a drawing that the compiler made of a whole thing, and gives its width and height on paper in mm; `None`
+    /// when it is no drawing at all.
+    pub(crate) fn whole(&self, text: &str) -> Option<(String, (f64, f64))> {
+        let document = markup::parse(text).ok()?;
+        let (sized, end) = with_paper_size(text, document.root_element(), Exact::from_integer(1));
+        let svg = self.dresser.dress_text(&sized, end);
+        let tree = usvg::Tree::from_str(&svg, &picture::options(&self.database)).ok()?;
+        let millimetres = |pixels: f32| f64::from(pixels) * 25.4 / 96.0;
+        Some((svg, (millimetres(tree.size().width()), millimetres(tree.size().height()))))
+    }
+
     fn dressed(
         &self,
         text: &str,

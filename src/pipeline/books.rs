@@ -22,6 +22,7 @@ impl Workshop {
         let studio = Studio::new(&self.house, &facts.style.accent.text);
         let dresser = studio.dresser();
         let overview = draw::overview(edition, dresser);
+        let things = draw::Things::of(edition, &studio);
         let names = |piece: PieceId| facts.pieces[piece].name.text.clone();
         let plan = plan_one_size(edition, paper);
         let map = (!plan.pieces.is_empty()).then(|| page_map(&plan, &names, &facts.sizes, dresser));
@@ -44,7 +45,10 @@ impl Workshop {
         let each = self.each_offer(edition.size()).iter().zip(laid_with);
         let offers = each.map(|((offer, with), (_, laid))| (*offer, with, laid.as_slice())).collect();
         let (figures, pictures, always) = (&self.figures, &self.pictures, self.always(edition));
-        gather(edition, &Supplies { figures, overview: &overview, pictures, map, always, offers, cloth })
+        gather(
+            edition,
+            &Supplies { figures, overview: &overview, things: &things, pictures, map, always, offers, cloth },
+        )
     }
 
     /// The book of all the sizes of some books of one size each; `None` when there is none.

@@ -7,7 +7,9 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step};
+use crate::book::{
+    Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step, ThingDrawing,
+};
 use crate::model::Date;
 
 /// Everything that one booklet file is set from.
@@ -42,7 +44,7 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         files.insert(format!("/booklet/{name}.{}", photo.ending), photo.bytes.clone());
     }
     let spoken = |date: &Option<String>| date.as_deref().and_then(Date::parse).map(Date::spoken);
-    let data = json!({
+    let mut data = json!({
         "paper": paper.described(),
         "labels": labels,
         "title": book.title,
@@ -100,6 +102,8 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "changes": setter.blocks(&release.changes),
         })).collect::<Vec<_>>(),
     });
+    // The macro takes no more keys at once.
+    data["things"] = book.things.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
     Sheaf { data, files, origins, paper }
 }
 
@@ -187,6 +191,18 @@ impl Setter<'_> {
             "notes": self.notes(&notion.note),
             "estimated": notion.estimated,
             "amounts": amounts.collect::<Vec<_>>(),
+        })
+    }
+
+    fn thing(&self, thing: &ThingDrawing) -> Json {
+        let drawing = self.book.drawings.get(&thing.drawing);
+        let view = self.book.views.iter().find(|view| view.sizes.contains(&thing.size));
+        json!({
+            "path": path(&thing.drawing),
+            "width": drawing.map_or(0.0, |drawing| drawing.width),
+            "height": drawing.map_or(0.0, |drawing| drawing.height),
+            "size": self.names(&[thing.size]),
+            "view": view.map(|view| view.name.clone()),
         })
     }
 
@@ -284,6 +300,7 @@ impl Setter<'_> {
         json!({
             "id": part.id,
             "title": own.inlines(&part.title),
+            "state": part.state.iter().map(|thing| self.thing(thing)).collect::<Vec<_>>(),
             "intro": own.blocks(&part.intro),
             "steps": part.steps.iter().map(|step| own.step(step, part)).collect::<Vec<_>>(),
             "stake": self.stake(&part.id, part.offer.as_deref()),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::book::volume::{Book, Caution, Drawing, KeyEntry, PatternView, Photo, Release, Size, Tool, Word};
 use crate::cloth::ClothLayout;
-use crate::draw::Overview;
+use crate::draw::{Overview, Things};
 use crate::figure::{self, Figures};
 use crate::model::{self, Date, Text, Wearer, by_view, is_for};
 use crate::resolve::{Edition, Ids, slug};
@@ -16,6 +16,8 @@ pub struct Supplies<'a> {
     pub figures: &'a Figures,
     /// The pieces, drawn to one scale.
     pub overview: &'a Overview,
+    /// The thing made up, and at the end of each part.
+    pub things: &'a Things,
     /// Logo and cover, by their names.
     pub pictures: &'a BTreeMap<String, Photo>,
     /// The map of its pattern sheets; `None` where there are no pieces.
@@ -86,6 +88,7 @@ impl Gatherer<'_> {
         let always = Lists::of(supplies.always, supplies.cloth.iter().map(|(layout, ..)| layout));
         let (fabrics, notions, cuts) = (self.fabrics(&always), self.notions(&always), self.cuts(&always));
         let (pieces, layouts, map) = (self.pieces(), self.layouts(), self.map());
+        let things = self.made_up();
         Book {
             title: facts.title.text.clone(),
             designer: words(&facts.designer).unwrap_or_default(),
@@ -128,6 +131,7 @@ impl Gatherer<'_> {
             fabrics,
             notions,
             tools: self.tools(),
+            things,
             pieces,
             cuts,
             offers: self.offers(),

@@ -6,6 +6,7 @@ mod lists;
 mod offers;
 mod prose;
 mod steps;
+mod things;
 
 pub use gatherer::{Supplies, gather};
 pub use lists::sheet_map;

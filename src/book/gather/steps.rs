@@ -14,10 +14,10 @@ impl Gatherer<'_> {
     /// The parts of the size, with their places as written.
     pub fn parts(&mut self) -> Vec<Part> {
         let edition = self.edition;
-        edition.parts.iter().map(|part| self.part(part)).collect()
+        edition.parts.iter().enumerate().map(|(nth, part)| self.part(part, nth)).collect()
     }
 
-    fn part(&mut self, part: &EditionPart<'_>) -> Part {
+    fn part(&mut self, part: &EditionPart<'_>, nth: usize) -> Part {
         let at = self.part_at(part);
         let id = self.ids.part(at).to_owned();
         Part {
@@ -27,6 +27,7 @@ impl Gatherer<'_> {
             offer: self.offer_called(part.part.offer),
             steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref()]),
+            state: self.state(nth, &id),
             id,
         }
     }

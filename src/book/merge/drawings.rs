@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use super::order::alike;
 use crate::book::prose::{Block, Inline, LabelWords, Picture, View};
+use crate::book::thing::MADE_UP;
 use crate::book::volume::{Book, Drawing};
 use crate::figure::LabelNote;
 
@@ -37,6 +38,14 @@ pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
             let size = (drawing.width * larger, drawing.height * larger);
             *drawing = Drawing::new(std::mem::take(&mut drawing.svg), size, drawing.origin.take());
         }
+    }
+    let states = book.parts.iter_mut().flat_map(|part| &mut part.state);
+    for thing in book.things.iter_mut().chain(states) {
+        // Without figures, which are those of one size.
+        let name = format!("{}-{}", thing.drawing, thing.size);
+        let of = if thing.drawing == MADE_UP[0] { MADE_UP[1] } else { &thing.drawing };
+        adopter.own(Some(thing.size), of, &name);
+        thing.drawing = name;
     }
     for layout in &mut book.layouts {
         let name = format!("{}-{}", layout.drawing, layout.size);

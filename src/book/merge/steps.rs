@@ -5,6 +5,7 @@ use super::prose::{Row, blocks, inlines, picture};
 use crate::book::amount::Value;
 use crate::book::prose::Picture;
 use crate::book::seam::{PlaceFact, SeamFact};
+use crate::book::thing::{ThingDrawing, one_of_each};
 use crate::book::volume::{AllowanceUse, Book, Part, Step};
 
 /// Parts and steps of all sizes in the order of `parts:`.
@@ -22,6 +23,7 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
                 at: group.first().at,
                 sizes: group.first().sizes.clone(),
                 offer: group.first().offer.clone(),
+                state: part_state(books, &group.own),
                 title: over(&group.own, |part| part.title.as_slice(), inlines),
                 intro: over(&group.own, |part| part.intro.as_slice(), blocks),
                 steps: steps
@@ -34,6 +36,17 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
             }
         })
         .collect()
+}
+
+/// The state at the end of a part, of each thing in one size.
+fn part_state(books: &[Book], own: &[(usize, &Part)]) -> Vec<ThingDrawing> {
+    let all: Vec<ThingDrawing> = own.iter().flat_map(|(_, part)| part.state.iter().cloned()).collect();
+    one_of_each(&views(books), &all)
+}
+
+/// The sizes of each thing; none where there is one alone.
+pub(super) fn views(books: &[Book]) -> Vec<Vec<usize>> {
+    books.first().map_or_else(Vec::new, |book| book.views.iter().map(|view| view.sizes.clone()).collect())
 }
 
 /// A field of every size's thing, laid over one another.

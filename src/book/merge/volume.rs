@@ -8,6 +8,7 @@ use super::prose::{Row, blocks};
 use super::{lists, steps};
 use crate::book::cutting::SheetMap;
 use crate::book::prose::Block;
+use crate::book::thing::one_of_each;
 use crate::book::volume::{Book, Caution, Drawing, KeyEntry, Release, Tool, Word};
 
 /// What the sizes have in common beside their books.
@@ -41,6 +42,10 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
         finished: lists::finished(books, &shown),
         fabrics: lists::fabrics(&lists::sized(books, |book| &book.fabrics), &shown),
         notions: lists::notions(&lists::sized(books, |book| &book.notions), &shown),
+        things: one_of_each(
+            &steps::views(books),
+            &books.iter().flat_map(|book| book.things.clone()).collect::<Vec<_>>(),
+        ),
         pieces: lists::pieces(books),
         cuts: lists::cuts(&lists::sized(books, |book| &book.cuts), &shown),
         offers: lists::offers(books, &shown),
