@@ -59,10 +59,13 @@ pub fn draw_cloth(
     dresser: &Dresser,
 ) -> (String, (f64, f64)) {
     let cloth = extent(layout);
-    // Short cloth leaves room for its words.
-    let size = ((cloth.height() * scale + 2.0 + END).max(LEAST), cloth.width() * scale + 2.0 * RIM);
+    // Short cloth leaves room for its words, which then stand in two lines.
+    let needed = cloth.height() * scale + 2.0 + END;
+    let short = needed < LEAST && layout.opened_from.is_none();
+    let (least, head) = if short { (LEAST_IN_TWO, RIM + LINE) } else { (LEAST, RIM) };
+    let size = (needed.max(least), cloth.width() * scale + head + RIM);
     // x across becomes down, y along becomes right; fold or first selvedge at the foot.
-    let place = Affine::new([0.0, -scale, scale, 0.0, 1.0, RIM + cloth.x1 * scale]);
+    let place = Affine::new([0.0, -scale, scale, 0.0, 1.0, head + cloth.x1 * scale]);
     let mut inside = String::new();
     let mut path = |class: &str, path: &BezPath| {
         inside.push_str(&format!(r#"<path class="{class}" d="{}"/>"#, svg_data(&(place * path.clone()))));
@@ -74,7 +77,7 @@ pub fn draw_cloth(
         path("nb-piece", &piece.outline);
     }
     let outlines: Vec<BezPath> = layout.pieces.iter().map(|piece| place * piece.outline.clone()).collect();
-    let sheet = Rect::new(0.0, RIM - 1.0, size.0, size.1 - RIM + 1.0);
+    let sheet = Rect::new(0.0, head - 1.0, size.0, size.1 - RIM + 1.0);
     let mut written: Vec<Rect> = outlines.iter().map(|outline| outline.bounding_box()).collect();
     for (piece, outline) in layout.pieces.iter().zip(&outlines) {
         let (name, number) = (names(piece.piece), numbers(piece.piece));
@@ -85,7 +88,7 @@ pub fn draw_cloth(
         inside.push_str(&told(&label));
     }
     inside.push_str(&edge_names(layout, cloth, place, words.house));
-    inside.push_str(&measures(layout, place.transform_rect_bbox(cloth), words));
+    inside.push_str(&measures(layout, place.transform_rect_bbox(cloth), words, short));
     let root = format!(
         r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0:.3} {1:.3}" width="{0:.3}mm" height="{1:.3}mm">"#,
         size.0, size.1
@@ -93,8 +96,9 @@ pub fn draw_cloth(
     (dresser.dress(&root, &inside), size)
 }
 
-/// The least width of a drawing, in mm: that of its words.
+/// The least width of a drawing, in mm: that of its words, in one line and in two.
 const LEAST: f64 = 62.0;
+const LEAST_IN_TWO: f64 = 44.0;
 
 fn text(at: Point, anchor: &str, more: &str, words: &str) -> String {
     let words = escape(words);
@@ -119,8 +123,8 @@ fn told(label: &Label) -> String {
 }
 
 /// How wide and how long the cloth is, which way its grain and its nap run, and which side lies up. `drawn` is the cloth
-/// on paper.
-fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>) -> String {
+/// on paper, `short` whether the words stand in two lines.
+fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>, short: bool) -> String {
     let line = |class: &str, from: Point, to: Point| {
         format!(r#"<path class="{class}" d="M{:.2},{:.2}L{:.2},{:.2}"/>"#, from.x, from.y, to.x, to.y)
     };
@@ -143,7 +147,8 @@ fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>) -> String 
     if !words.grain {
         return out;
     }
-    let top = drawn.y0 - 5.8;
+    let low = drawn.y0 - 5.8;
+    let top = if short { low - LINE } else { low };
     let reach = (drawn.width() * 0.3).clamp(10.0, 26.0);
     out.push_str(&line(
         "nb-grain-line",
@@ -156,8 +161,13 @@ fn measures(layout: &ClothLayout, drawn: Rect, words: ClothWords<'_>) -> String 
         (true, Some(_)) => "cloth_opened_out",
     };
     let grain = words.house.say(if words.nap { "cloth_grain_one_way" } else { "cloth_grain" });
-    let told = format!("{grain} · {}", words.house.say(side));
-    out.push_str(&text(Point::new(drawn.x0 + reach + 1.6, top), "start", "", &told));
+    let (side, after) = (words.house.say(side), Point::new(drawn.x0 + reach + 1.6, top));
+    if short {
+        out.push_str(&text(after, "start", "", &grain));
+        out.push_str(&text(Point::new(drawn.x0 + 1.0, low), "start", "", &side));
+    } else {
+        out.push_str(&text(after, "start", "", &format!("{grain} · {side}")));
+    }
     out
 }
 
