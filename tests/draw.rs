@@ -619,7 +619,7 @@ fn every_verb_of_stitches_and_trimmings_is_drawn_from_its_facts() {
             "- {button: [buttons, left_back.buttons], by: hand}",
             "stitch",
         ),
-        ("- insert: [elastic, left_back.bottom]", "binding"),
+        ("- insert: [elastic, left_back.bottom]", "elastic"),
     ];
     for (work, class) in cases {
         step_drawn(work, |compiled| {

@@ -91,7 +91,7 @@ path{stroke-width:1.2}\
 .nb-dart{stroke-width:1.2;stroke-dasharray:8 5}\
 .nb-inner-fold{stroke-width:1;stroke-dasharray:20 5 5 5}\
 .nb-placed{stroke-width:1.2;stroke-dasharray:14 7}\
-.nb-snip{stroke-width:2}\
+.nb-snip{stroke-width:1.9}\
 .nb-leader{stroke-width:1}\
 .nb-size-1{stroke-dasharray:24 8}\
 .nb-size-2{stroke-dasharray:10 6}\
@@ -100,8 +100,9 @@ path{stroke-width:1.2}\
 .nb-size-5{stroke-dasharray:30 6 4 6 4 6}\
 .nb-size-6{stroke-dasharray:48 10}\
 .nb-size-7{stroke-dasharray:14 5 3 5}\
-.nb-key{stroke-width:1.6}\
-.nb-shared,.nb-key-shared{stroke-width:2;stroke-dasharray:none}";
+.nb-key{stroke-width:1.65}\
+.nb-shared{stroke-width:2;stroke-dasharray:none}\
+.nb-key-shared{stroke-width:1.95;stroke-dasharray:none}";
 
 const WORDS: &str = "\
 text{font-family:'Noto Sans';fill:#000;stroke:#fff;stroke-width:0.8;paint-order:stroke;stroke-linejoin:round}\

@@ -31,6 +31,8 @@ struct Loose {
     size: (f64, f64),
     /// The room that the words need to the right of it, when they do not fit inside.
     beside: Option<(f64, f64)>,
+    /// How far the words keep from it.
+    gap: f64,
     /// Its number on sheets and in the booklet, from 1.
     number: usize,
     /// Whether it is equal in the sizes of several things.
@@ -41,14 +43,14 @@ impl Loose {
     /// The room that the piece takes with its words.
     fn room(&self) -> (f64, f64) {
         match self.beside {
-            Some((width, height)) => (self.size.0 + BESIDE + width, self.size.1.max(height)),
+            Some((width, height)) => (self.size.0 + self.gap + width, self.size.1.max(height)),
             None => self.size,
         }
     }
 }
 
-/// How far words keep from the piece that they stand beside, in mm.
-const BESIDE: f64 = 2.0;
+/// How far words keep from the piece that they stand beside, as a share of their height.
+const BESIDE: f64 = 0.8;
 
 /// The plan of some sizes, nested where there are several; of several things, each thing's own pieces lie on sheets of
 /// their own, behind those that it shares.
@@ -237,7 +239,8 @@ fn nested(
         let (wide, high) = list::room(sizes.map(|edition| edition.size_facts().name.as_str()), face(paper));
         *room = (room.0.max(wide), room.1 + high);
     }
-    Loose { piece, outlines, size, beside, number, once }
+    let gap = BESIDE * face(paper).beside;
+    Loose { piece, outlines, size, beside, gap, number, once }
 }
 
 /// The patterns of lines in a nest, and the sizes that have each: the first size of every thing has the first.
@@ -266,7 +269,7 @@ fn settle(one: Loose, spot: Spot) -> PlacedPiece {
         Affine::translate((spot.x, spot.y))
     };
     let (width, height) = if spot.turned { (one.size.1, one.size.0) } else { one.size };
-    let left = spot.x + width + BESIDE;
+    let left = spot.x + width + one.gap;
     let beside = one.beside.map(|(wide, high)| Rect::new(left, spot.y, left + wide, spot.y + high));
     PlacedPiece {
         piece: one.piece,

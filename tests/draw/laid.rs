@@ -95,7 +95,7 @@ fn a_boxed_corner_shows_the_border_of_its_layer() {
 fn lengths_of_webbing_are_drawn_as_tape() {
     step("", SIDES, |compiled, _| {
         let cut = Drawing::read(drawn(compiled, 0, "cut"));
-        let handle = cut.first("binding");
+        let handle = cut.first("webbing");
         same("the handle", handle.width() * cut.scale, 300.0);
         same("its width", handle.height() * cut.scale, 30.0);
     });

@@ -11,14 +11,14 @@ sizes: {s: S, m: M, l: L}
 measurements:
   wide: [30 cm, 34 cm, 38 cm]
 fabrics:
-  outer: {name: CLOTH, widths: [110 cm], nap: yes}
-  back: {name: BACKING, widths: [110 cm]}
+  outer: {name: XX, widths: [110 cm], nap: yes}
+  back: {name: XXX, widths: [110 cm]}
 notions:
   zip: {kind: zip, name: ZIP, length: 60 cm, count: 1}
   thread: {kind: thread, name: THREAD}
 pieces:
   front: {name: FRONT, outline: {rectangle: [wide, 60 cm]}, fold: left, allowance: 1 cm, grain: vertical, cut: {outer: 1}}
-  side: {name: SIDE, outline: {rectangle: [20 cm, 60 cm]}, allowance: 1 cm, grain: vertical, mirrored: yes, cut: {outer: [left_one, right_one]}}
+  side: {name: SIDE, outline: {rectangle: [20 cm, 60 cm]}, allowance: 1 cm, grain: vertical, mirrored: yes, cut: {outer: [x, xx]}}
   tab: {name: TAB, outline: {path: [{start: [0 cm, 0 cm]}, {top: [9 cm, 0 cm]}, {slant: [4 cm, 14 cm]}, {close: close}]}, raw: all, grain: vertical, cut: {outer: 1, back: 3}}
   pad: {name: PAD, outline: {rectangle: [20 cm, 20 cm]}, cut_larger: 2 cm, allowance: 1 cm, grain: vertical, cut: {back: 1}}
 parts: [make.md]
@@ -30,7 +30,7 @@ const MAKE: &str = "# MAKE
 
 ```work
 - cut: all
-- {sew: [left_one.left, zip.tape_a], allowance: 1 cm, stitch: 2.5 mm}
+- {sew: [x.left, zip.tape_a], allowance: 1 cm, stitch: 2.5 mm}
 ```
 
 CUT ALL.

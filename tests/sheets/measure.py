@@ -73,7 +73,8 @@ class Page:
             grey = grey[0] if isinstance(grey, (tuple, list)) else grey
             if not drawn["stroke"] or grey > 0.9:
                 continue
-            thick = round(drawn["linewidth"] * POINT, 3)
+            # A breadth of one unit, here one mm, is what a PDF has without saying so (ISO 32000-1, table 52).
+            thick = round(drawn["linewidth"] * POINT, 3) or 1.0
             if grey > 0.6:
                 self.grid += [(thick, [(x * POINT, y * POINT) for x, y in run]) for run in runs(drawn["path"])]
                 continue
@@ -93,7 +94,7 @@ class Page:
     def of(self, sort):
         thick, dashes = self.looks.get(sort, (math.inf, None))
         for own, pattern, run in self.strokes:
-            said = tuple(round(part * POINT, 1) for part in pattern)
+            said = tuple(round(part, 1) for part in pattern)
             if abs(own - thick) < 0.011 and (dashes is None or said == dashes):
                 yield pattern, run
 
