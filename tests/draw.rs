@@ -11,6 +11,8 @@ mod laid;
 mod lens;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/thing.rs"]
+mod thing;
 #[path = "draw/whole.rs"]
 mod whole;
 

@@ -57,15 +57,19 @@ pub(super) fn hung(desk: &Desk<'_, '_>) -> Vec<Hung> {
         for one in held(work, desk.edition) {
             match one {
                 Held::Copy(copy) if strip(desk, copy).is_some() => strips.push((copy, 0)),
-                Held::Edge(copy, edge) if is_end(desk, copy, &edge) => match strips.iter_mut().find(|one| one.0 == copy) {
-                    Some(known) => known.1 += 1,
-                    None => strips.push((copy, 1)),
-                },
+                Held::Edge(copy, edge) if is_end(desk, copy, &edge) => {
+                    match strips.iter_mut().find(|one| one.0 == copy) {
+                        Some(known) => known.1 += 1,
+                        None => strips.push((copy, 1)),
+                    }
+                }
                 Held::Edge(copy, edge) if is_seen(desk, copy) => bases.push((copy, edge)),
                 _ => {}
             }
         }
-        strips.retain(|(copy, _)| !bases.iter().any(|base| base.0 == *copy) && !found.iter().any(|one| one.copy == *copy));
+        strips.retain(|(copy, _)| {
+            !bases.iter().any(|base| base.0 == *copy) && !found.iter().any(|one| one.copy == *copy)
+        });
         let paired = strips.len() == bases.len();
         let count = strips.len();
         for (at, (copy, ends)) in strips.into_iter().enumerate() {
@@ -95,17 +99,26 @@ fn is_end(desk: &Desk<'_, '_>, copy: CopyId, edge: &str) -> bool {
 
 impl Hung {
     /// Draws it on an edge: `line` from end to end, `out` away from the cloth, `high` how high the cloth is on paper.
-    pub fn draw(&self, desk: &Desk<'_, '_>, page: &mut Page<'_>, line: &BezPath, out: Vec2, at: Option<Point>, high: f64, scale: f64) {
+    pub fn draw(
+        &self,
+        desk: &Desk<'_, '_>,
+        page: &mut Page<'_>,
+        line: &BezPath,
+        out: Vec2,
+        at: Option<Point>,
+        high: f64,
+        scale: f64,
+    ) {
         let class = desk.class(self.copy, Face::Right);
         let (long, wide) = (self.long / scale, (self.wide / scale).max(0.8));
         let mut edge = corners(line);
         // From the left, or from the top.
-        if edge.first().zip(edge.last()).is_some_and(|(from, to)| from.x + from.y * 0.2 > to.x + to.y * 0.2) {
+        let level = out.y.abs() > out.x.abs();
+        if edge.first().zip(edge.last()).is_some_and(|(from, to)| if level { from.x > to.x } else { from.y > to.y }) {
             edge.reverse();
         }
         let all = length(&edge);
         let on = |far: f64| place(&edge, far.clamp(0.0, all)).map_or(Point::ORIGIN, |(point, _)| point);
-        let level = out.y.abs() > out.x.abs();
         let along = Vec2::new(-out.y, out.x);
         match self.how {
             How::Handle => {
@@ -127,7 +140,13 @@ impl Hung {
                 let side = if self.nth.0 == 0 { 1.0 } else { -1.0 };
                 let to = on(all / 2.0) + up - Vec2::new(wide * 0.5 * side, 0.0);
                 let lean = Vec2::new((to.x - from.x) * 0.75, 0.0);
-                page.path(class, ribbon(CubicBez::new(from, from + up * 0.75, to - lean * 0.8, to + Vec2::new(lean.x * 0.25, 0.0)), wide));
+                page.path(
+                    class,
+                    ribbon(
+                        CubicBez::new(from, from + up * 0.75, to - lean * 0.8, to + Vec2::new(lean.x * 0.25, 0.0)),
+                        wide,
+                    ),
+                );
             }
             How::Strap | How::Tails => {
                 let share = match (self.nth, level) {
@@ -142,7 +161,10 @@ impl Hung {
                 let tails: &[f64] = if self.how == How::Tails { &[1.0, 0.8] } else { &[1.0] };
                 for more in tails {
                     let to = from + out * (far * 0.5 * more) + down * (far * 0.75);
-                    page.path(class, ribbon(CubicBez::new(from, from + out * far * 0.45, to - down * far * 0.5, to), wide));
+                    page.path(
+                        class,
+                        ribbon(CubicBez::new(from, from + out * far * 0.45, to - down * far * 0.5, to), wide),
+                    );
                 }
             }
         }

@@ -34,7 +34,8 @@ pub(super) fn is_seen(desk: &Desk<'_, '_>, copy: CopyId) -> bool {
     let facts = &desk.edition.draft.facts;
     let member = &desk.edition.cast[copy];
     let piece = &facts.pieces[member.piece];
-    let quilted = facts.fabrics.iter().any(|fabric| fabric.from.as_ref().is_some_and(|from| from.text == piece.id.text));
+    let quilted =
+        facts.fabrics.iter().any(|fabric| fabric.from.as_ref().is_some_and(|from| from.text == piece.id.text));
     let inside = words(desk, copy).iter().any(|word| INSIDE.contains(&word.as_str()));
     let outer = matches!(desk.cloth(copy), Cloth::Outer | Cloth::Quilted);
     outer && !member.left && piece.tape.is_none() && !quilted && !inside

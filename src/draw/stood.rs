@@ -9,9 +9,10 @@ use super::desk::Desk;
 use super::hung::{How, hung};
 use super::laid_on::{patches, set_on};
 use super::page::{Anchor, Page};
-use super::part::{Part, Who};
+use super::part::Who;
 use super::ribs::ribs;
 use super::seen::{is_seen, side_of};
+use super::sides::smooth;
 use super::sized::{Length, Rows};
 use super::trace::{closed_line, open_line};
 use crate::resolve::CopyId;
@@ -97,7 +98,7 @@ pub(super) fn draw<'a>(
 
 /// What lies on the front, from its rim down.
 fn on_face(plain: &Desk<'_, '_>, page: &mut Page<'_>, front: CopyId, (top, base): (Point, Point), scale: f64) {
-    let Some(part) = Part::copy(plain, front, Face::Right, scale) else { return };
+    let Some(part) = smooth(plain, front, scale) else { return };
     let bounds = part.bounds();
     let boxed: Vec<CopyId> = plain.past.boxed.iter().map(|(copy, _)| *copy).collect();
     for patch in patches(plain, &part, &boxed, scale) {
@@ -108,7 +109,10 @@ fn on_face(plain: &Desk<'_, '_>, page: &mut Page<'_>, front: CopyId, (top, base)
         // The face leans back from its base to a rim in the middle.
         let from_top = (patch.bounds().center().y - bounds.y0) / bounds.height().max(1e-9);
         let middle = top.lerp(base, from_top.clamp(0.0, 1.0));
-        let place = Point::new(middle.x + patch.bounds().center().x - bounds.center().x, top.y + patch.bounds().center().y - bounds.y0);
+        let place = Point::new(
+            middle.x + patch.bounds().center().x - bounds.center().x,
+            top.y + patch.bounds().center().y - bounds.y0,
+        );
         let patch = patch.clone().moved(Affine::translate(place - patch.bounds().center()));
         plain.paint(page, &patch, Vec2::ZERO, scale);
         set_on(plain, page, &patch, scale);

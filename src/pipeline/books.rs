@@ -44,7 +44,10 @@ impl Workshop {
         let each = self.each_offer(edition.size()).iter().zip(laid_with);
         let offers = each.map(|((offer, with), (_, laid))| (*offer, with, laid.as_slice())).collect();
         let (figures, pictures, always) = (&self.figures, &self.pictures, self.always(edition));
-        gather(edition, &Supplies { figures, overview: &overview, things: &things, pictures, map, always, offers, cloth })
+        gather(
+            edition,
+            &Supplies { figures, overview: &overview, things: &things, pictures, map, always, offers, cloth },
+        )
     }
 
     /// The book of all the sizes of some books of one size each; `None` when there is none.
