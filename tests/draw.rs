@@ -15,6 +15,8 @@ mod looks;
 mod placed;
 #[path = "draw/taken.rs"]
 mod taken;
+#[path = "draw/thing.rs"]
+mod thing;
 #[path = "draw/whole.rs"]
 mod whole;
 

@@ -8,6 +8,9 @@ use serde::{Deserialize, Serialize};
 /// the first, without them in the second.
 pub const MADE_UP: [&str; 2] = ["thing/measured", "thing/plain"];
 
+/// The author's drawing for the cover, by its name among the drawings.
+pub const OWN_COVER: &str = "cover/drawn";
+
 /// A thing as it looks in one size.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ThingDrawing {

@@ -37,6 +37,8 @@ pub struct Book {
     pub logo: Option<String>,
     pub cover: Option<String>,
     pub cover_alt: Option<String>,
+    /// The author's drawing for the cover where it is a diagram: for each thing that the book is of.
+    pub cover_drawn: Vec<ThingDrawing>,
     pub read_first: Vec<Block>,
     pub cautions: Vec<Caution>,
     /// Whether any size shown is worn by a child.

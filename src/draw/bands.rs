@@ -6,9 +6,10 @@ use super::cloth::Face;
 use super::desk::Desk;
 use super::page::Page;
 use super::part::{Part, Who};
-use super::past::{Held, Seam};
-use super::seen::{is_seen, strip, words};
+use super::past::{Held, Seam, copies, held};
+use super::seen::{is_seen, strip, words, works};
 use super::trace::{beside, closed_line, corners, inward};
+use crate::model::Verb;
 use crate::resolve::CopyId;
 
 /// How far a sleeve hangs away from the side: across for one down.
@@ -18,22 +19,35 @@ fn edges(seam: &Seam, copy: CopyId) -> Vec<&str> {
     super::paint::edges_of(seam, copy)
 }
 
+/// Whether a copy is a strip that a seam holds by one edge along several others.
+pub(super) fn is_band(desk: &Desk<'_, '_>, copy: CopyId) -> bool {
+    strip(desk, copy).is_some() && seams_of_band(desk, copy).next().is_some()
+}
+
+/// What the seams hold that sew a strip by one of its edges to several pieces.
+fn seams_of_band<'d>(desk: &'d Desk<'_, '_>, copy: CopyId) -> impl Iterator<Item = Vec<Held>> + 'd {
+    let sewn = works(desk).filter(|work| work.verb == Verb::Sew).map(|work| held(work, desk.edition));
+    sewn.filter(move |all| {
+        let own = all.iter().filter(|one| matches!(one, Held::Edge(other, _) if *other == copy)).count();
+        own == 1 && copies(all).len() > 2
+    })
+}
+
 /// The strips that are sewn along edges of a part and of others.
 pub(super) fn round(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, scale: f64) {
     let Who::Copy(copy) = part.who else { return };
-    for seam in desk.past.seams.iter().filter(|seam| !edges(seam, copy).is_empty()) {
-        let band = super::past::copies(&seam.members).into_iter().find(|other| {
-            let sewn_to_several = seam.members.len() > 2 && edges(seam, *other).len() == 1;
-            *other != copy && sewn_to_several && is_seen(desk, *other) && strip(desk, *other).is_some()
-        });
-        let Some((_, wide)) = band.and_then(|band| strip(desk, band)) else { continue };
-        let Some(class) = band.map(|band| desk.class(band, Face::Right)) else { continue };
-        for line in edges(seam, copy).iter().filter_map(|edge| part.rim(edge)).flat_map(|rim| &rim.lines) {
-            let Some((_, inner)) = inward(line, &part.outline) else { continue };
-            let edge = corners(line);
-            let mut far = beside(&edge, -inner, wide / scale);
-            far.reverse();
-            page.path(class, closed_line(&[edge, far].concat()));
+    let all = desk.edition.cast.copies().map(|(band, _)| band).filter(|band| *band != copy && is_seen(desk, *band));
+    for (band, wide) in all.filter_map(|band| Some((band, strip(desk, band)?.1))) {
+        let class = desk.class(band, Face::Right);
+        for one in seams_of_band(desk, band).flatten() {
+            let Held::Edge(other, edge) = one else { continue };
+            for line in part.rim(&edge).filter(|_| other == copy).iter().flat_map(|rim| &rim.lines) {
+                let Some((_, inner)) = inward(line, &part.outline) else { continue };
+                let edge = corners(line);
+                let mut far = beside(&edge, -inner, wide / scale);
+                far.reverse();
+                page.path(class, closed_line(&[edge, far].concat()));
+            }
         }
     }
 }

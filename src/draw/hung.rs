@@ -113,12 +113,12 @@ impl Hung {
         let (long, wide) = (self.long / scale, (self.wide / scale).max(0.8));
         let mut edge = corners(line);
         // From the left, or from the top.
-        if edge.first().zip(edge.last()).is_some_and(|(from, to)| from.x + from.y * 0.2 > to.x + to.y * 0.2) {
+        let level = out.y.abs() > out.x.abs();
+        if edge.first().zip(edge.last()).is_some_and(|(from, to)| if level { from.x > to.x } else { from.y > to.y }) {
             edge.reverse();
         }
         let all = length(&edge);
         let on = |far: f64| place(&edge, far.clamp(0.0, all)).map_or(Point::ORIGIN, |(point, _)| point);
-        let level = out.y.abs() > out.x.abs();
         let along = Vec2::new(-out.y, out.x);
         match self.how {
             How::Handle => {

@@ -3,13 +3,13 @@
 
 use kurbo::{Affine, Circle, Point, Shape as _, Vec2};
 
-use super::cloth::Face;
 use super::desk::Desk;
 use super::inside::Detail;
 use super::page::Page;
 use super::part::{Part, Who};
 use super::past::{Held, held, millimetres};
-use super::seen::{area, strip, words, works};
+use super::seen::{area, is_seen, strip, words, works};
+use super::sides::smooth;
 use super::trace::{beside, closed_line, corners, inward, open_line};
 use crate::model::{NotionFigure, Verb};
 use crate::resolve::{CopyId, EditionWork, Inside, MarkAt, Touched};
@@ -41,7 +41,7 @@ pub(super) fn patches(desk: &Desk<'_, '_>, base: &Part, laid: &[CopyId], scale: 
             if other == copy || known || laid.contains(&other) || !small {
                 continue;
             }
-            let Some(part) = Part::copy(desk, other, Face::Right, scale) else { continue };
+            let Some(part) = smooth(desk, other, scale) else { continue };
             let on = on_mark(desk, work, (copy, base), (other, &part), &found)
                 .or_else(|| along_edges(desk, (copy, base), (other, &part)))
                 .or_else(|| caught(desk, work, (copy, base), (other, &part)))
@@ -122,7 +122,7 @@ fn caught(
     (copy, base): (CopyId, &Part),
     (other, part): (CopyId, &Part),
 ) -> Option<Affine> {
-    if strip(desk, other).is_some() {
+    if strip(desk, other).is_some() || !is_seen(desk, other) {
         return None;
     }
     let all = held(work, desk.edition);
@@ -133,7 +133,9 @@ fn caught(
         })
     };
     let (own, to) = (edge(other)?, edge(copy)?);
-    let point = place_of(desk, base, other)?;
+    // What stands out of a toy is a limb or an ear; of other things it may as well be turned in.
+    let toy = work.verb == Verb::Baste && works(desk).any(|work| work.verb == Verb::Stuff);
+    let point = place_of(desk, base, other).or_else(|| toy.then(|| on_edge(desk, base, to, other)).flatten())?;
     let out = -inward_at(base, to, point)?;
     let (middle, inside) = part.hold(own)?;
     let turn = Affine::rotate(out.atan2() - inside.atan2());
@@ -150,6 +152,25 @@ pub(super) fn place_of(desk: &Desk<'_, '_>, base: &Part, other: CopyId) -> Optio
         let named = names.contains(&piece.marks[*at].name.text.to_lowercase());
         named.then(|| details.iter().find_map(Detail::middle)).flatten()
     })
+}
+
+/// Where on an edge a piece is caught that has no mark: all that are caught there share it evenly, in their order.
+fn on_edge(desk: &Desk<'_, '_>, base: &Part, edge: &str, other: CopyId) -> Option<Point> {
+    let Who::Copy(copy) = base.who else { return None };
+    let mut all: Vec<CopyId> = Vec::new();
+    for work in works(desk).filter(|work| work.verb == Verb::Baste) {
+        let held = held(work, desk.edition);
+        if held.contains(&Held::Edge(copy, edge.to_owned())) {
+            let more = super::past::copies(&held)
+                .into_iter()
+                .filter(|one| *one != copy && area(desk, *one) < area(desk, copy) * LARGE);
+            all.extend(more.filter(|one| !all.contains(one)).collect::<Vec<_>>());
+        }
+    }
+    let nth = all.iter().position(|one| *one == other)?;
+    let points = corners(base.rim(edge)?.lines.first()?);
+    let far = super::trace::length(&points) * (nth as f64 + 0.5) / all.len() as f64;
+    super::trace::place(&points, far).map(|(point, _)| point)
 }
 
 /// The direction into a part at the place on an edge nearest to a point.

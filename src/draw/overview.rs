@@ -5,15 +5,15 @@ use kurbo::{Affine, BezPath};
 use super::inside::Detail;
 use super::plan::Plan;
 use crate::figure::{Dresser, svg_data};
-use crate::model::is_for;
-use crate::resolve::{Edition, PieceId};
+use crate::model::{Verb, is_for};
+use crate::resolve::{Edition, EditionWork, PieceId};
 
 /// The pieces drawn to one scale.
 #[derive(Debug, Clone, Default)]
 pub struct Overview {
     /// How many millimetres of cloth one on paper stands for.
     pub scale: u32,
-    /// A drawing for each piece.
+    /// A drawing for each piece, in the order in which the steps first use them.
     pub drawings: Vec<PieceDrawing>,
 }
 
@@ -38,10 +38,11 @@ const SCALES: &[u32] = &[1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75
 /// Draws the pieces of one size; pieces whose outline has a fault are left out.
 pub fn overview(edition: &Edition<'_>, dresser: &Dresser) -> Overview {
     let facts = &edition.draft.facts;
-    let plans: Vec<Plan> = PieceId::each(&facts.pieces)
+    let mut plans: Vec<Plan> = PieceId::each(&facts.pieces)
         .filter(|(_, piece)| is_for(piece.sizes.as_ref(), edition.size()))
         .filter_map(|(piece, _)| Plan::of(edition, piece))
         .collect();
+    plans.sort_by_key(|plan| first_used(edition, plan.piece));
     let widest = plans.iter().map(|plan| plan.size.0).fold(1.0, f64::max);
     let highest = plans.iter().map(|plan| plan.size.1).fold(1.0, f64::max);
     let fits = |scale: &&u32| widest / f64::from(**scale) <= ROOM.0 && highest / f64::from(**scale) <= ROOM.1;
@@ -54,6 +55,16 @@ pub fn overview(edition: &Edition<'_>, dresser: &Dresser) -> Overview {
         })
         .collect();
     Overview { scale, drawings }
+}
+
+/// The step that first does something with a piece beyond cutting and marking it; those that none does come last.
+fn first_used(edition: &Edition<'_>, piece: PieceId) -> usize {
+    let uses = |work: &EditionWork<'_>| {
+        !matches!(work.verb, Verb::Cut | Verb::Mark)
+            && work.touched().filter_map(|touched| touched.copy()).any(|copy| edition.cast[copy].piece == piece)
+    };
+    let step = edition.steps().find(|step| step.works.iter().any(uses));
+    step.map_or(usize::MAX, |step| step.number)
 }
 
 fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {

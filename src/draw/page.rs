@@ -13,12 +13,13 @@ pub(super) struct Sheet {
     pub width: f64,
     /// The greatest height.
     pub high: f64,
+    pub cropped: bool,
 }
 
 /// Beside its words.
-pub(super) const BESIDE: Sheet = Sheet { width: 76.0, high: 62.0 };
+pub(super) const BESIDE: Sheet = Sheet { width: 76.0, high: 62.0, cropped: false };
 /// Above them: for what would be too small to be read beside them.
-pub(super) const ABOVE: Sheet = Sheet { width: 156.0, high: 100.0 };
+pub(super) const ABOVE: Sheet = Sheet { width: 156.0, high: 100.0, cropped: false };
 
 /// The least height, in mm.
 const LEAST: f64 = 36.0;
@@ -328,18 +329,20 @@ impl<'a> Page<'a> {
     pub fn finish(mut self, scale: u32, sheet: Sheet) -> Option<String> {
         self.set_captions(sheet.width - 2.0 * MARGIN)?;
         let bounds = self.bounds();
-        let height = (bounds.height() + 2.0 * MARGIN).max(LEAST);
+        let (room, least) = if sheet.cropped { (bounds.width() + 2.0 * MARGIN, 0.0) } else { (sheet.width, LEAST) };
+        let height = (bounds.height() + 2.0 * MARGIN).max(least);
         if bounds.width() > sheet.width - 2.0 * MARGIN + 0.01 || height > sheet.high + 0.01 {
             return None;
         }
         let height = (height * 10.0).ceil() / 10.0;
-        let middle = Point::new(sheet.width / 2.0, height / 2.0);
-        Some(self.moved(middle - bounds.center()).written((sheet.width, height), scale))
+        let middle = Point::new(room / 2.0, height / 2.0);
+        Some(self.moved(middle - bounds.center()).written((room, height), scale))
     }
 
     fn written(&self, (width, height): (f64, f64), scale: u32) -> String {
         let mut svg = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {}\" width=\"{width}mm\" data-scale=\"1:{scale}\">\n",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}mm\" data-scale=\"1:{scale}\">\n",
+            number(width),
             number(height)
         );
         let (labels, shapes): (Vec<&Item>, Vec<&Item>) =

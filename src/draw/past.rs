@@ -111,7 +111,10 @@ impl Past {
         let history = play(edition, Some(step.number));
         for seam in history.seams() {
             let Some(work) = work_at(edition, seam.sewn.step, seam.sewn.work) else { continue };
-            let members = seam.members.iter().filter_map(|member| shown(member, edition)).collect();
+            let mut caught: BTreeSet<CopyId> = touched(&work.caught).filter_map(|touched| touched.copy()).collect();
+            caught.extend(held_as_one(edition, seam.sewn.step, &caught));
+            let held = seam.members.iter().filter(|member| member.copy().is_none_or(|copy| !caught.contains(&copy)));
+            let members = held.filter_map(|member| shown(member, edition)).collect();
             let allowance = work.allowance.and_then(millimetres);
             let gap = work.leave.and_then(millimetres).filter(|_| seam.open_gap);
             let (work_at, step) = (seam.sewn.work, seam.sewn.step);
@@ -236,6 +239,10 @@ impl Past {
             })
         })
     }
+}
+
+fn touched(targets: &[Target]) -> impl Iterator<Item = &Touched> {
+    targets.iter().flat_map(|target| &target.touched)
 }
 
 /// Copies with all that seams hold together with them.

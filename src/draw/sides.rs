@@ -6,10 +6,12 @@
 
 use kurbo::{Affine, Point, Rect, Shape as _, Vec2};
 
+use super::bands::is_band;
 use super::cloth::Face;
 use super::desk::Desk;
+use super::inside::Detail;
 use super::part::{Part, Who};
-use super::past::{Held, Seam};
+use super::past::Held;
 use super::seen::{area, is_seen, side_of};
 use super::trace::{corners, length, straight};
 use crate::resolve::CopyId;
@@ -39,6 +41,13 @@ impl Side {
     }
 }
 
+/// A piece right side up without what is only told to the one who makes it.
+pub(super) fn smooth(desk: &Desk<'_, '_>, copy: CopyId, scale: f64) -> Option<Part> {
+    let mut part = Part::copy(desk, copy, Face::Right, scale)?;
+    part.inside.iter_mut().for_each(|(_, details)| details.retain(|detail| !matches!(detail, Detail::Up(_))));
+    Some(part)
+}
+
 /// A way to lay a piece on.
 struct Trial {
     /// The lowest is the best.
@@ -61,7 +70,7 @@ struct Laying<'d, 'a, 'e> {
 /// The front and the back of the thing whose largest piece is `root`; the back is empty where nothing lies there, or the
 /// thing has one side alone.
 pub(super) fn sides(desk: &Desk<'_, '_>, root: CopyId, scale: f64, both: bool) -> Option<[Side; 2]> {
-    let part = Part::copy(desk, root, Face::Right, scale)?;
+    let part = smooth(desk, root, scale)?;
     let mut laying = Laying { desk, scale, root, sides: Default::default(), taken: Vec::new() };
     laying.sides[side_of(desk, root).filter(|_| both).unwrap_or(0)].parts.push(part);
     let seen: Vec<CopyId> =
@@ -79,7 +88,10 @@ pub(super) fn sides(desk: &Desk<'_, '_>, root: CopyId, scale: f64, both: bool) -
 impl Laying<'_, '_, '_> {
     fn trials(&self, copy: CopyId) -> Vec<Trial> {
         let mut found = Vec::new();
-        let Some(part) = Part::copy(self.desk, copy, Face::Right, self.scale) else { return found };
+        if is_band(self.desk, copy) {
+            return found;
+        }
+        let Some(part) = smooth(self.desk, copy, self.scale) else { return found };
         for seam in &self.desk.past.seams {
             let edges = |of: CopyId| {
                 seam.members.iter().filter_map(move |one| match one {
@@ -88,26 +100,27 @@ impl Laying<'_, '_, '_> {
                 })
             };
             let own: Vec<&str> = edges(copy).collect();
-            if own.is_empty() || self.is_band(seam, copy) {
+            if own.is_empty() {
                 continue;
             }
+            let of_sides = |at: usize| {
+                let mut all = super::past::copies(&seam.members).into_iter();
+                all.any(|other| self.sides[at].part(other).is_some())
+            };
             for (at, side) in self.sides.iter().enumerate() {
                 for laid in &side.parts {
                     let Who::Copy(on) = laid.who else { continue };
                     for (edge, to) in own.iter().flat_map(|edge| edges(on).map(move |to| (*edge, to))) {
-                        found.extend(self.trial((copy, &part, edge), (on, laid, to), at));
+                        let mut trial = self.trial((copy, &part, edge), (on, laid, to), at);
+                        // What is sewn to both sides at once lies on the other one.
+                        let both = of_sides(1 - at);
+                        trial.iter_mut().filter(|one| both && one.side == at).for_each(|one| one.cost += 8.0);
+                        found.extend(trial);
                     }
                 }
             }
         }
         found
-    }
-
-    /// A strip that is sewn to several pieces at once goes round the thing.
-    fn is_band(&self, seam: &Seam, copy: CopyId) -> bool {
-        let own = seam.members.iter().filter(|one| matches!(one, Held::Edge(other, _) if *other == copy)).count();
-        let others = super::past::copies(&seam.members).len() - 1;
-        own == 1 && others > 1 && seam.members.len() > 2 && super::seen::strip(self.desk, copy).is_some()
     }
 
     fn trial(
@@ -153,7 +166,7 @@ impl Laying<'_, '_, '_> {
         let cost = if taken { 8.0 } else { 0.0 }
             + 2.0 * nth as f64
             + if edge == to { 0.0 } else { 0.5 }
-            + if unlike > 0.15 && !upright { 4.0 } else { unlike };
+            + if unlike > 0.15 && !upright { 6.0 } else { unlike };
         Some(Trial { cost, side, part: moved.moved(Affine::translate(by)), edge: (on, to.to_owned()) })
     }
 }

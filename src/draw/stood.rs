@@ -9,9 +9,10 @@ use super::desk::Desk;
 use super::hung::{How, hung};
 use super::laid_on::{patches, set_on};
 use super::page::{Anchor, Page};
-use super::part::{Part, Who};
+use super::part::Who;
 use super::ribs::ribs;
 use super::seen::{is_seen, side_of};
+use super::sides::smooth;
 use super::sized::{Length, Rows};
 use super::trace::{closed_line, open_line};
 use crate::resolve::CopyId;
@@ -97,7 +98,7 @@ pub(super) fn draw<'a>(
 
 /// What lies on the front, from its rim down.
 fn on_face(plain: &Desk<'_, '_>, page: &mut Page<'_>, front: CopyId, (top, base): (Point, Point), scale: f64) {
-    let Some(part) = Part::copy(plain, front, Face::Right, scale) else { return };
+    let Some(part) = smooth(plain, front, scale) else { return };
     let bounds = part.bounds();
     let boxed: Vec<CopyId> = plain.past.boxed.iter().map(|(copy, _)| *copy).collect();
     for patch in patches(plain, &part, &boxed, scale) {

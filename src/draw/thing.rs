@@ -10,10 +10,10 @@ use super::hung::hung;
 use super::laid_on::{layered, patches, place_of, set_on};
 use super::page::{Anchor, Page, Sheet};
 use super::part::{Part, Who};
-use super::past::{Past, copies, held};
+use super::past::{Held, Past, copies, held};
 use super::ribs::ribs;
 use super::seen::{area, is_seen, made_up, works};
-use super::sides::{Side, sides};
+use super::sides::{Side, sides, smooth};
 use super::sized::{Length, Rows};
 use super::trace::{inward, straight};
 use super::{bands, stood};
@@ -22,8 +22,8 @@ use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionPart, EditionStep};
 
 /// On the cover, and at the end of a part.
-const COVER: Sheet = Sheet { width: 150.0, high: 112.0 };
-const STATE: Sheet = Sheet { width: 76.0, high: 52.0 };
+const COVER: Sheet = Sheet { width: 150.0, high: 112.0, cropped: true };
+const STATE: Sheet = Sheet { width: 76.0, high: 52.0, cropped: true };
 /// Between the sides of a thing, in mm on paper.
 const APART: f64 = 9.0;
 
@@ -80,9 +80,24 @@ fn state(edition: &Edition<'_>, part: &EditionPart<'_>, studio: &Studio) -> Opti
     let made = part.steps.iter().flat_map(|step| &step.works).filter(|work| joins(work.verb));
     let named: Vec<CopyId> = made.flat_map(|work| copies(&held(work, edition))).collect();
     let group: Vec<CopyId> = named.iter().flat_map(|copy| desk.past.sewn_to(*copy)).collect();
+    if !is_right_side_out(&desk, &group) {
+        return None;
+    }
     let boxed = stood::face(&desk).filter(|copy| group.contains(copy));
     let root = boxed.or_else(|| largest(&desk, |copy| group.contains(&copy)))?;
     drawn(&desk, root, studio, false)
+}
+
+/// Whether work lies as it is drawn: it is not turned or stuffed later on, and no zip holds it flat.
+fn is_right_side_out(desk: &Desk<'_, '_>, group: &[CopyId]) -> bool {
+    let later = desk.edition.steps().filter(|step| step.number > desk.step.number).flat_map(|step| &step.works);
+    let mut turned = later.filter(|work| matches!(work.verb, Verb::Turn | Verb::Stuff));
+    let mut flat =
+        desk.past.seams.iter().filter(|seam| seam.members.iter().any(|one| matches!(one, Held::ZipEdge(..))));
+    let holds = |all: &[CopyId]| all.iter().any(|copy| group.contains(copy));
+    let boxed = desk.past.boxed.iter().any(|(copy, _)| group.contains(copy));
+    !turned.any(|work| holds(&copies(&held(work, desk.edition))))
+        && (boxed || !flat.any(|seam| holds(&copies(&seam.members))))
 }
 
 fn at<'a, 'e>(edition: &'a Edition<'e>, step: &'a EditionStep<'e>, ruler: &'a Ruler<'a>, sheet: Sheet) -> Desk<'a, 'e> {
@@ -162,7 +177,7 @@ fn lined(desk: &Desk<'_, '_>, root: CopyId, scale: f64) -> Option<Side> {
     let piece = desk.edition.cast[root].piece;
     let all = desk.edition.cast.copies().filter(|(copy, member)| *copy != root && member.piece == piece);
     let mut parts = all.map(|(copy, _)| copy).filter(|copy| layered(desk, root, *copy)).filter_map(|copy| {
-        let part = Part::copy(desk, copy, super::cloth::Face::Right, scale)?;
+        let part = smooth(desk, copy, scale)?;
         (!patches(desk, &part, &[], scale).is_empty()).then_some(part)
     });
     Some(Side { parts: vec![parts.next()?] })
@@ -232,6 +247,15 @@ fn lengths(side: &Side, last: bool, scale: f64) -> Vec<Length> {
         found.extend(boxed(part.bounds(), beside, scale));
     }
     // An edge of two halves is measured whole.
+    let level = side.parts.iter().flat_map(|part| &part.rims).flat_map(|rim| &rim.lines).filter_map(straight);
+    let top = level.filter(|(from, to)| (from.y - bounds.y0).abs() < 0.5 && (to.y - bounds.y0).abs() < 0.5);
+    let ends = top
+        .flat_map(|(from, to)| [from.x, to.x])
+        .fold((f64::MAX, f64::MIN), |(low, high), x| (low.min(x), high.max(x)));
+    if ends.0 < ends.1 {
+        let (from, to) = (Point::new(ends.0, bounds.y0), Point::new(ends.1, bounds.y0));
+        found.push(Length { from, to, away: Vec2::new(0.0, -1.0), mm: (ends.1 - ends.0) * scale });
+    }
     found
 }
 

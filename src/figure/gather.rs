@@ -16,10 +16,12 @@ use crate::diag::Findings;
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
 use crate::model::Size;
 use crate::resolve::{Edition, Scope, Uses};
-use crate::source::{Folder, Sources};
+use crate::source::{Folder, Sources, Span};
 
 /// What a path begins with that no file stands behind: the compiler draws it.
 pub const DRAW: &str = "draw:";
+/// What tells the drawing for the cover from the diagrams of steps.
+pub const COVER: &str = "cover";
 
 /// Reads, binds and validates every diagram of an author's that the editions mention.
 pub fn read_all(
@@ -35,28 +37,59 @@ pub fn read_all(
     let reader = Reader { folder, studio, sizes: &first.draft.facts.sizes };
     let mut drawings: BTreeMap<String, Option<Drawing>> = BTreeMap::new();
     for edition in editions {
-        for (mention, scope) in edition.figure_uses() {
-            if mention.path.starts_with(DRAW) || figures.get(edition.size(), &mention.key).is_some() {
+        let named = edition
+            .figure_uses()
+            .into_iter()
+            .map(|(mention, scope)| (mention.path.clone(), mention.key.clone(), mention.span, scope));
+        let cover =
+            cover(edition, folder).map(|(path, span)| (path, COVER.to_owned(), span, Scope::plain(&edition.values)));
+        for (path, key, span, scope) in named.chain(cover) {
+            if path.starts_with(DRAW) || figures.get(edition.size(), &key).is_some() {
                 continue;
             }
-            if !drawings.contains_key(&mention.path) {
-                let drawing = reader.read(&mention.path, mention.span, sources, findings);
+            if !drawings.contains_key(&path) {
+                let drawing = reader.read(&path, span, sources, findings);
                 if let Some(drawing) = &drawing {
                     figures.waivers.extend(drawing.waivers.iter().cloned());
                     figures.words.extend(drawing.words.iter().cloned());
                     figures.systems.push(drawing.systems(reader.sizes));
                     figures.choices.extend(drawing.choices(reader.sizes));
                 }
-                drawings.insert(mention.path.clone(), drawing);
+                drawings.insert(path.clone(), drawing);
             }
-            let Some(Some(drawing)) = drawings.get(&mention.path) else { continue };
+            let Some(Some(drawing)) = drawings.get(&path) else { continue };
             let uses = figures.uses.entry(edition.size()).or_default();
-            if let Some(figure) = reader.bind(drawing, &mention.path, edition, &scope, findings, uses) {
-                figures.add(edition.size(), &mention.key, figure);
+            if let Some(figure) = reader.bind(drawing, &path, edition, &scope, findings, uses) {
+                figures.add(edition.size(), &key, figure);
             }
         }
     }
     figures
+}
+
+/// The drawing for the cover of one size and where it is named, where it is a diagram like any other: one that holds
+/// formulas, or has a size in its name. `None` for a picture that is printed as it is, and where there is none.
+pub fn cover(edition: &Edition<'_>, folder: &Folder) -> Option<(String, Span)> {
+    let draft = edition.draft;
+    let named = draft.facts.style.cover.as_ref()?;
+    let own = draft.figure_path(&named.text, edition.size());
+    let path = draft.folder.join(&own).to_string_lossy().replace('\\', "/");
+    let drawing = path.to_lowercase().ends_with(".svg");
+    let sized = own != named.text;
+    let bound = || folder.text(Path::new(&path)).is_ok_and(|text| has_formulas(&text));
+    (drawing && (sized || bound())).then_some((path, named.span))
+}
+
+/// Whether braces stand in a drawing outside its style sheets.
+fn has_formulas(text: &str) -> bool {
+    let mut rest = text;
+    while let Some((before, sheet)) = rest.split_once("<style") {
+        if before.contains('{') {
+            return true;
+        }
+        rest = sheet.split_once("</style>").map_or("", |(_, after)| after);
+    }
+    rest.contains('{')
 }
 
 /// Reads drawings below one folder.

@@ -28,7 +28,7 @@ pub use classes::{CLASSES, Class, SYMBOLS};
 pub use drawing::Drawing;
 pub use dress::Dresser;
 pub use figures::{BoundFigure, Figures};
-pub use gather::{DRAW, read_all};
+pub use gather::{COVER, DRAW, cover, read_all};
 pub use key::{KeyEntry, key, key_order};
 pub(crate) use markup::{escape, svg_data};
 pub use over::{LabelNote, LaidOver, lay_over};

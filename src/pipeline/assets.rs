@@ -37,11 +37,13 @@ pub(super) fn house(folder: &Folder, booklet: &BookletFolder, reading: &mut synt
     house
 }
 
-/// Reads the logo and the cover picture, and looks whether they can be printed.
+/// Reads the logo and the cover picture, and looks whether they can be printed; a cover that is a diagram is read with
+/// the diagrams.
 pub(super) fn pictures(
     folder: &Folder,
     draft: &Draft,
     house: &House,
+    drawn_cover: bool,
     sources: &mut Sources,
     findings: &mut Findings,
 ) -> BTreeMap<String, Photo> {
@@ -49,7 +51,7 @@ pub(super) fn pictures(
     let mut found = BTreeMap::new();
     let wanted: [(&'static str, &Option<Text>); 2] = [("logo", &style.logo), ("cover", &style.cover)];
     for (name, path) in wanted {
-        let Some(path) = path else { continue };
+        let Some(path) = path.as_ref().filter(|_| !(drawn_cover && name == "cover")) else { continue };
         let ending = Path::new(&path.text).extension().and_then(|ending| ending.to_str()).unwrap_or("");
         let ending = ending.to_ascii_lowercase();
         let file = draft.folder.join(&path.text);

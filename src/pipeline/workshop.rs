@@ -182,7 +182,8 @@ impl Workshop {
         let studio = Studio::new(&self.house, &draft.facts.style.accent.text);
         self.figures = figure::read_all(editions, folder, &studio, &mut self.sources, findings);
         draw::draw_steps(editions, histories, &studio, &mut self.figures, findings);
-        self.pictures = assets::pictures(folder, draft, &self.house, &mut self.sources, findings);
+        let drawn_cover = editions.iter().any(|edition| figure::cover(edition, folder).is_some());
+        self.pictures = assets::pictures(folder, draft, &self.house, drawn_cover, &mut self.sources, findings);
     }
 
     fn check(&mut self, laid: &[Laid], with: &[Vec<(usize, Laid)>], findings: &mut Findings) {

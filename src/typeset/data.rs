@@ -104,6 +104,9 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     });
     // The macro takes no more keys at once.
     data["things"] = book.things.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
+    // An author's own drawing goes before the compiler's.
+    let cover = if book.cover_drawn.is_empty() { &book.things } else { &book.cover_drawn };
+    data["cover"] = cover.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
     Sheaf { data, files, origins, paper }
 }
 
@@ -197,11 +200,14 @@ impl Setter<'_> {
     fn thing(&self, thing: &ThingDrawing) -> Json {
         let drawing = self.book.drawings.get(&thing.drawing);
         let view = self.book.views.iter().find(|view| view.sizes.contains(&thing.size));
+        let of_it = |size: &&usize| view.is_none_or(|view| view.sizes.contains(*size));
+        let several = self.book.shown.iter().filter(of_it).count() > 1;
         json!({
             "path": path(&thing.drawing),
             "width": drawing.map_or(0.0, |drawing| drawing.width),
             "height": drawing.map_or(0.0, |drawing| drawing.height),
-            "size": self.names(&[thing.size]),
+            // A thing that is shown in one size alone need not say which.
+            "size": self.book.sizes.get(thing.size).filter(|_| several).map(|size| size.name.clone()),
             "view": view.map(|view| view.name.clone()),
         })
     }
@@ -232,6 +238,7 @@ impl Setter<'_> {
                 .map(|pair| pair.as_ref().map(|(width, height)| json!([amount(width), amount(height)])));
             json!({
                 "id": row.id,
+                "number": self.book.pieces.pieces.iter().find(|piece| piece.id == row.id).map(|piece| piece.number),
                 "name": row.name,
                 "copies": row.copies,
                 "count": row.count,

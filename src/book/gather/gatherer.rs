@@ -88,7 +88,7 @@ impl Gatherer<'_> {
         let always = Lists::of(supplies.always, supplies.cloth.iter().map(|(layout, ..)| layout));
         let (fabrics, notions, cuts) = (self.fabrics(&always), self.notions(&always), self.cuts(&always));
         let (pieces, layouts, map) = (self.pieces(), self.layouts(), self.map());
-        let things = self.made_up();
+        let (things, cover_drawn) = (self.made_up(), self.cover());
         Book {
             title: facts.title.text.clone(),
             designer: words(&facts.designer).unwrap_or_default(),
@@ -113,6 +113,7 @@ impl Gatherer<'_> {
             logo,
             cover,
             cover_alt: words(&facts.style.cover_alt),
+            cover_drawn,
             read_first: self.blocks(&front.read_first, "read-first"),
             cautions: front
                 .cautions

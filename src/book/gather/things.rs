@@ -1,7 +1,8 @@
 //! The thing of one size made up, and at the end of each part.
 
 use super::gatherer::Gatherer;
-use crate::book::thing::{MADE_UP, ThingDrawing};
+use crate::book::thing::{MADE_UP, OWN_COVER, ThingDrawing};
+use crate::figure::COVER;
 
 impl Gatherer<'_> {
     /// The thing made up, where the facts tell what it looks like.
@@ -15,6 +16,13 @@ impl Gatherer<'_> {
         }
         let drawn = things.measured.is_some() && things.plain.is_some();
         if drawn { vec![ThingDrawing { size: self.size, drawing: MADE_UP[0].to_owned() }] } else { Vec::new() }
+    }
+
+    /// The author's drawing for the cover, where it is a diagram.
+    pub fn cover(&mut self) -> Vec<ThingDrawing> {
+        let Some(figure) = self.supplies.figures.get(self.size, COVER) else { return Vec::new() };
+        self.draw(OWN_COVER, &figure.svg, (figure.width, figure.height), Some(figure.path.clone()));
+        vec![ThingDrawing { size: self.size, drawing: OWN_COVER.to_owned() }]
     }
 
     /// The state at the end of a part, by its place among those of the size.

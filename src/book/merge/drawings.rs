@@ -40,7 +40,7 @@ pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
         }
     }
     let states = book.parts.iter_mut().flat_map(|part| &mut part.state);
-    for thing in book.things.iter_mut().chain(states) {
+    for thing in book.things.iter_mut().chain(&mut book.cover_drawn).chain(states) {
         // Without figures, which are those of one size.
         let name = format!("{}-{}", thing.drawing, thing.size);
         let of = if thing.drawing == MADE_UP[0] { MADE_UP[1] } else { &thing.drawing };

@@ -106,7 +106,7 @@ pub(super) fn notions(rows: &Sized<'_, NotionNeed>, shown: &[usize]) -> Vec<Noti
 }
 
 /// The pieces of all sizes at the scale of the largest, each in the largest size that has it; numbered
-/// through.
+/// through, and in the order in which the steps first use them.
 pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
     let rows: Sized<'_, PieceDrawing> =
         books.iter().map(|book| (book.shown[0], book.pieces.pieces.as_slice())).collect();
@@ -115,7 +115,7 @@ pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
     // A pattern for several things has its pieces numbered through in every size.
     let through = books.iter().any(|book| !book.views.is_empty());
     let scale = middle.map_or(1, |book| book.pieces.scale);
-    let pieces = together(&rows, |row| row.at, |row| row.at)
+    let mut pieces: Vec<PieceDrawing> = together(&rows, |row| row.at, |row| row.at)
         .into_iter()
         .enumerate()
         .map(|(at, group)| {
@@ -126,6 +126,7 @@ pub(super) fn pieces(books: &[Book]) -> PieceDrawings {
             PieceDrawing { number, size: *size, sizes, ..(*drawing).clone() }
         })
         .collect();
+    pieces.sort_by_key(|piece| place(&rows, |row| row.at == piece.at));
     PieceDrawings { scale, pieces }
 }
 

@@ -8,7 +8,7 @@ use super::prose::{Row, blocks};
 use super::{lists, steps};
 use crate::book::cutting::SheetMap;
 use crate::book::prose::Block;
-use crate::book::thing::one_of_each;
+use crate::book::thing::{ThingDrawing, one_of_each};
 use crate::book::volume::{Book, Caution, Drawing, KeyEntry, Release, Tool, Word};
 
 /// What the sizes have in common beside their books.
@@ -42,10 +42,8 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
         finished: lists::finished(books, &shown),
         fabrics: lists::fabrics(&lists::sized(books, |book| &book.fabrics), &shown),
         notions: lists::notions(&lists::sized(books, |book| &book.notions), &shown),
-        things: one_of_each(
-            &steps::views(books),
-            &books.iter().flat_map(|book| book.things.clone()).collect::<Vec<_>>(),
-        ),
+        things: things(books, |book| &book.things),
+        cover_drawn: things(books, |book| &book.cover_drawn),
         pieces: lists::pieces(books),
         cuts: lists::cuts(&lists::sized(books, |book| &book.cuts), &shown),
         offers: lists::offers(books, &shown),
@@ -61,6 +59,12 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
     };
     adopt(&mut book, books, shared.over);
     Some(book)
+}
+
+/// One drawing of each thing.
+fn things(books: &[Book], of: impl Fn(&Book) -> &Vec<ThingDrawing>) -> Vec<ThingDrawing> {
+    let all: Vec<ThingDrawing> = books.iter().flat_map(|book| of(book).clone()).collect();
+    one_of_each(&steps::views(books), &all)
 }
 
 /// Prose that every size has.
