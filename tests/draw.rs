@@ -9,8 +9,12 @@ mod counts;
 mod laid;
 #[path = "draw/lens.rs"]
 mod lens;
+#[path = "draw/lying.rs"]
+mod lying;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/shown.rs"]
+mod shown;
 #[path = "draw/whole.rs"]
 mod whole;
 

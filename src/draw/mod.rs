@@ -3,6 +3,7 @@
 //! One scale holds for everything on a drawing: the largest round one at which all of it fits. What
 //! the facts do not say is not drawn; a step that cannot be drawn truly is not drawn at all.
 
+mod alone;
 mod bag;
 mod bent;
 mod cloth;
@@ -16,7 +17,9 @@ mod fits;
 mod folding;
 mod frames;
 mod handled;
+mod hoop;
 mod inside;
+mod laid;
 mod lap;
 mod layers;
 mod lens;
@@ -28,6 +31,7 @@ mod page;
 mod paint;
 mod part;
 mod past;
+mod patch;
 mod pile;
 mod placed;
 mod plan;
@@ -37,7 +41,10 @@ mod shut;
 mod single;
 mod stack;
 mod step;
+mod strap;
 mod strips;
+mod told;
+mod torn;
 mod trace;
 mod trimmings;
 mod turned;

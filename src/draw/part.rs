@@ -66,6 +66,8 @@ pub(super) struct Part {
     pub gathers: Vec<BezPath>,
     /// Where the lower of two layers stands out, of a piece that lies folded in half; one long.
     pub doubled: Option<Vec2>,
+    /// How it lies to the drawing of its author.
+    pub turn: Affine,
 }
 
 impl Part {
@@ -120,6 +122,7 @@ impl Part {
             shut: Vec::new(),
             gathers: Vec::new(),
             doubled: None,
+            turn: Affine::IDENTITY,
         };
         if desk.past.turned.contains_key(&copy) {
             part.turn(Turned::of(whole, |edge| desk.past.is_turned_in(copy, edge)));
@@ -245,12 +248,14 @@ impl Part {
             shut: Vec::new(),
             gathers: Vec::new(),
             doubled: None,
+            turn: Affine::IDENTITY,
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
         part.moved(Affine::scale(1.0 / scale) * turn)
     }
 
     pub fn moved(mut self, by: Affine) -> Part {
+        self.turn = by * self.turn;
         self.outline = by * self.outline;
         self.visible = by * self.visible;
         self.layer = self.layer.map(|layer| by * layer);
