@@ -3,7 +3,7 @@
 //! `cargo bench` prints a table. Nothing here passes or fails.
 
 use std::hint::black_box;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use notchbook::construct::play;
@@ -29,6 +29,7 @@ fn main() {
     let (booklets, _) = find_booklets(&folder);
     println!("{:<22}{:>12}{:>10}", "the demo booklets", "ms", "ratio");
     checks(&folder, &booklets);
+    drawings(&folder, &booklets);
     sheets(&folder, &booklets);
     builds(&folder, &booklets);
 }
@@ -84,6 +85,53 @@ fn lay(compiled: &Workshop) {
         .map(|bolt| lay_out(bolt, Effort::Quick))
         .collect();
     drop(black_box(laid));
+}
+
+/// Every step of every size drawn from its work, against the values alone, for which nothing is drawn or laid; and the
+/// same with the pictures as the demos have them, of which many are read from files.
+fn drawings(folder: &Folder, booklets: &[BookletFolder]) {
+    let redrawn = folder.with_unsaved(with_drawings(folder.root()));
+    let (mut bare, mut mixed, mut all, mut steps) = (0.0, 0.0, 0.0, 0);
+    for booklet in booklets {
+        let open =
+            |folder: &Folder, reach: Reach| drop(black_box(Workshop::open(folder, booklet, reach)));
+        bare += least(|| open(&redrawn, Reach::Values));
+        mixed += least(|| open(folder, Reach::Figures));
+        all += least(|| open(&redrawn, Reach::Figures));
+        let compiled = Workshop::open(&redrawn, booklet, Reach::Figures);
+        for size in 0..compiled.sizes.len() {
+            steps += compiled.figures.of_size(size).count();
+        }
+    }
+    line("values, nothing drawn", bare, bare);
+    line("pictures as they are", mixed, bare);
+    line(&format!("{steps} steps drawn"), all, bare);
+    let each = (all - bare) / f64::from(u32::try_from(steps.max(1)).unwrap_or(1));
+    line("  for one of them", each, bare);
+}
+
+/// The texts of the demos, with the compiler's drawing in the place of each author's.
+fn with_drawings(home: &Path) -> Vec<(PathBuf, String)> {
+    let mut texts = Vec::new();
+    let folders = std::fs::read_dir(home).into_iter().flatten().flatten();
+    let files = folders.flat_map(|folder| std::fs::read_dir(folder.path()).into_iter().flatten());
+    for file in files.flatten().map(|file| file.path()) {
+        let Ok(text) = std::fs::read_to_string(&file) else {
+            continue;
+        };
+        let Ok(path) = file.strip_prefix(home) else {
+            continue;
+        };
+        if file.extension().is_some_and(|end| end == "md") {
+            let drawn = text.split("](").map(|part| match part.split_once(')') {
+                Some((target, rest)) if target.ends_with(".svg") => format!("draw:work){rest}"),
+                _ => part.to_owned(),
+            });
+            let drawn: Vec<String> = drawn.collect();
+            texts.push((path.to_owned(), drawn.join("](")));
+        }
+    }
+    texts
 }
 
 /// Sheets on every tiled paper, and cutting layouts with the effort of a build, against one check.

@@ -11,8 +11,12 @@ mod laid;
 mod lens;
 #[path = "draw/looks.rs"]
 mod looks;
+#[path = "draw/lying.rs"]
+mod lying;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/shown.rs"]
+mod shown;
 #[path = "draw/taken.rs"]
 mod taken;
 #[path = "draw/thing.rs"]

@@ -4,10 +4,11 @@
 //! With the cloth W wide and H high, allowances s at the sides, b at the base and t at the top, and a corner boxed d
 //! deep, the bag is W − 2s wide where it is flat, W − 2s − d at its base, and H − t − b − d/2 high (plane geometry).
 
-use kurbo::{BezPath, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::cloth::{Cloth, Face};
 use super::desk::{Desk, Undrawn, spoken};
+use super::edges;
 use super::handled::drawn_of;
 use super::page::{Anchor, Page};
 use super::past::{Held, copies, held, millimetres};
@@ -25,13 +26,26 @@ const ZIP: f64 = 30.0;
 pub(super) fn draws(verb: Verb) -> bool {
     matches!(
         verb,
-        Verb::Box | Verb::Sew | Verb::Turn | Verb::Press | Verb::Put | Verb::Close | Verb::Topstitch | Verb::Edgestitch
+        Verb::Box
+            | Verb::Sew
+            | Verb::Baste
+            | Verb::Bind
+            | Verb::Turn
+            | Verb::Press
+            | Verb::Put
+            | Verb::Close
+            | Verb::Topstitch
+            | Verb::Edgestitch
     )
 }
 
 /// Whether the facts of a verb name copies that were boxed before.
 pub(super) fn is_boxed(desk: &Desk<'_, '_>, verb: Verb) -> bool {
-    verb != Verb::Box && !boxed(desk, verb).is_empty()
+    let works = desk.step.works.iter().filter(|work| work.verb == verb);
+    let named: Vec<Held> = works.flat_map(|work| drawn_of(work, desk.edition)).collect();
+    let found = boxed(desk, verb).len();
+    // A handle that is basted to a bag is seen at its edge.
+    verb != Verb::Box && found > 0 && (verb != Verb::Baste || found == copies(&named).len())
 }
 
 /// The boxed copies that the facts of a verb name, in their order.
@@ -93,7 +107,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Result<Op
             page.path("arrow", open_line(&[middle - Vec2::new(0.0, 12.0), middle + Vec2::new(0.0, 1.0)]));
         }
         _ => {
-            let far = works.iter().find_map(|work| work.allowance.and_then(millimetres)).unwrap_or(super::paint::CLOSE);
+            let mut far =
+                works.iter().find_map(|work| work.allowance.and_then(millimetres)).unwrap_or(super::paint::CLOSE);
+            if let (Verb::Bind, Some(work)) = (verb, works.first()) {
+                let (deep, row) = edges::bound(work);
+                far = row;
+                let band = rim(&corners, deep / scale).into_iter().rev();
+                page.path("binding", closed_line(&rim(&corners, 0.0).into_iter().chain(band).collect::<Vec<_>>()));
+            }
             let row = rim(&corners, far / scale);
             page.path("stitch", open_line(&row));
             if let Some((work, allowance)) = works.iter().find_map(|work| Some((work, work.allowance?))) {
@@ -211,7 +232,9 @@ pub(super) fn paint(
     match corners.top[..] {
         [from, to] => {
             page.path(class, closed_line(&[right, back, to]));
-            page.path(class, closed_line(&[left, right, to, from]));
+            let front = closed_line(&[left, right, to, from]);
+            page.path(class, front.clone());
+            desk.quilting(page, shown, (&front, front.bounding_box().center()), Affine::IDENTITY, scale);
             let wide = Vec2::new(0.0, ZIP / 2.0 / scale);
             page.path("zip", closed_line(&[from - wide / 2.0, to - wide / 2.0, to + wide / 2.0, from + wide / 2.0]));
             page.line("zip", from, to);
@@ -220,7 +243,9 @@ pub(super) fn paint(
         [rim_left, rim_right, rim_back, rim_back_left] => {
             page.path(desk.class(within, inside), closed_line(&[rim_left, rim_right, rim_back, rim_back_left]));
             page.path(class, closed_line(&[right, back, rim_back, rim_right]));
-            page.path(class, closed_line(&[left, right, rim_right, rim_left]));
+            let front = closed_line(&[left, right, rim_right, rim_left]);
+            page.path(class, front.clone());
+            desk.quilting(page, shown, (&front, front.bounding_box().center()), Affine::IDENTITY, scale);
             // The seam at the side of the bag.
             page.path("stitched", open_line(&[right.midpoint(back), rim_right.midpoint(rim_back)]));
         }

@@ -5,7 +5,7 @@
 //! edge is c − a long on one side of the matched seams and d − b on the other (plane geometry), and
 //! widens by the allowance of the corner's own seam on each side up to the stitching.
 
-use kurbo::{BezPath, Point, Vec2};
+use kurbo::{Affine, BezPath, Point, Vec2};
 
 use super::cloth::Face;
 use super::desk::Desk;
@@ -90,7 +90,7 @@ fn cut_corner<'a>(
             part.cut_back(tip + way * towards * ROUND, -way * towards, Side::Torn);
         }
     }
-    desk.cloth_of(&mut page, copy, &part);
+    desk.cloth_of(&mut page, copy, &part, scale);
     let mut ends = Vec::new();
     for (at, (edge, allowance)) in [0, 2].into_iter().zip(seams) {
         let edges = [edge.as_str()];
@@ -142,10 +142,14 @@ fn opened_corner<'a>(desk: &Desk<'a, '_>, part: &Part, copy: CopyId, half: f64, 
         Some(layer) => {
             let short = (part.bounds().width() - kurbo::Shape::bounding_box(layer).width()) / 2.0;
             let on = cut_back(&cloth, at(0.0, short), Vec2::new(0.0, -1.0), Side::Straight);
-            page.path(desk.bare(copy), cloth);
+            page.path(desk.bare(copy), cloth.clone());
             page.path(class, on);
         }
-        None => page.path(class, cloth),
+        None => page.path(class, cloth.clone()),
+    }
+    if part.layer.is_none() {
+        // Both faces meet at the seam in the middle; their lines lie on either side of it.
+        desk.quilting(&mut page, copy, (&cloth, at(0.0, 0.0)), Affine::IDENTITY, scale);
     }
     page.path("stitched", open_line(&[at(0.0, 0.0), at(0.0, high - 0.4)]));
     page.path("stitch", open_line(&[at(-half - own, own), at(half + own, own)]));

@@ -84,6 +84,7 @@ fn piece<'a>(
     }
     let drawn = page.bounds();
     page.path(class, part.outline.clone());
+    desk.quilting(&mut page, lot.copies[0], (&part.outline, part.bounds().center()), part.turn, scale);
     let (bounds, all) = (part.bounds(), page.bounds());
     let name = in_sentence(&facts.pieces[lot.piece].name.text);
     let from =

@@ -13,7 +13,7 @@ use super::past::millimetres;
 use super::trace::{Side, beside, closed_line, corners, cut_back, edge_to_edge, inward, length, open_line, place};
 use crate::measure::to_f64;
 use crate::model::Verb;
-use crate::resolve::CopyId;
+use crate::resolve::{CopyId, EditionWork};
 
 /// How far binding reaches over an edge, in mm of cloth (common practice, no source).
 const BINDING: f64 = 10.0;
@@ -92,6 +92,13 @@ impl Desk<'_, '_> {
             >= (true, 1)
     }
 
+    /// Whether a fact of the step snips into the allowance of an edge.
+    fn is_clipped(&self, copy: CopyId, edge: &str) -> bool {
+        let wanted = super::past::Held::Edge(copy, edge.to_owned());
+        let mut clips = self.step.works.iter().filter(|work| work.verb == Verb::Clip);
+        clips.any(|work| super::past::held(work, self.edition).contains(&wanted))
+    }
+
     /// How deep the hem is at which an edge is turned for good, in mm of cloth.
     fn hemmed(&self, copy: CopyId, edge: &str) -> Option<f64> {
         let wanted = super::past::Held::Edge(copy, edge.to_owned());
@@ -111,6 +118,12 @@ impl Desk<'_, '_> {
     }
 }
 
+/// How wide binding is over its edge, and how far from that edge it is stitched, in mm of cloth.
+pub(super) fn bound(work: &EditionWork<'_>) -> (f64, f64) {
+    let deep = work.allowance.and_then(millimetres).filter(|deep| *deep > 0.0).unwrap_or(BINDING);
+    (deep, (deep - CLOSE).max(deep * 0.6))
+}
+
 /// Binding round edges, stitched along its inner side.
 pub(super) fn bind(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &Handled<'_, '_>, scale: f64) {
     if desk.cloth(one.copy) == Cloth::Binding {
@@ -119,7 +132,8 @@ pub(super) fn bind(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &
         return;
     }
     desk.paint(page, part, Vec2::ZERO, scale);
-    let deep = BINDING / scale;
+    let (deep, far) = bound(one.work);
+    let (deep, far) = (deep / scale, far / scale);
     let all = one.edges_of(part);
     for rim in part.rims.iter().filter(|rim| all.contains(&rim.name.as_str())) {
         for line in &rim.lines {
@@ -130,7 +144,6 @@ pub(super) fn bind(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one: &
             page.path("binding", closed_line(&[edge, band].concat()));
         }
     }
-    let far = (deep - CLOSE / scale).max(deep * 0.6);
     let line = stitching(part, &all, far, None);
     line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
 }
@@ -177,6 +190,9 @@ pub(super) fn cut(
         for line in &rim.lines {
             let points = corners(line);
             let Some((_, inner)) = inward(line, &part.outline) else { continue };
+            if verb == Verb::Clip || desk.is_clipped(one.copy, edge) {
+                snips(page, &points, inner, seam);
+            }
             if verb != Verb::Clip {
                 page.path("cut-line", open_line(&beside(&points, inner, left)));
                 if verb == Verb::Grade {
@@ -186,19 +202,22 @@ pub(super) fn cut(
                 if let Some((point, along)) = place(&points, length(&points) * 0.2) {
                     page.symbol("scissors", point + inner * left, 6.5, along.atan2().to_degrees());
                 }
-                continue;
-            }
-            let count = (length(&points) / 4.0).max(2.0) as usize;
-            for at in 1..count {
-                let far = length(&points) * at as f64 / count as f64;
-                let Some((point, along)) = place(&points, far) else { continue };
-                let normal = Vec2::new(-along.y, along.x);
-                let inside = if normal.dot(inner) > 0.0 { normal } else { -normal };
-                page.path("cut-line", open_line(&[point, point + inside * (seam * 0.75)]));
             }
         }
     }
     Ok(())
+}
+
+/// Snips into an allowance, up to near its seam.
+fn snips(page: &mut Page<'_>, points: &[Point], inner: Vec2, seam: f64) {
+    let count = (length(points) / 4.0).max(2.0) as usize;
+    for at in 1..count {
+        let far = length(points) * at as f64 / count as f64;
+        let Some((point, along)) = place(points, far) else { continue };
+        let normal = Vec2::new(-along.y, along.x);
+        let inside = if normal.dot(inner) > 0.0 { normal } else { -normal };
+        page.path("cut-line", open_line(&[point, point + inside * (seam * 0.75)]));
+    }
 }
 
 impl Part {

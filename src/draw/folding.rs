@@ -25,14 +25,16 @@ pub(super) fn draw<'a>(
         let Some(fold) = folded(work, copy, desk.edition) else {
             return Err(Undrawn::unclear("nothing says which way the piece is folded, and how far"));
         };
-        let Some(part) = Part::lying(desk, copy, Face::Right, scale, &lies) else { return Ok(None) };
-        let mut frame = Page::new(desk.ruler);
-        desk.paint(&mut frame, &part, Vec2::ZERO, scale);
-        // A crease that is opened again is folded as any other first.
-        let opened = Fold::told(&words(work).replace("open", ""), size(part.bounds())).unwrap_or(fold);
-        creases(&mut frame, part.bounds(), opened, &words(work));
-        lies.folds = lies.folds.after(fold);
-        frames.push((frame, part.bounds()));
+        for (fold, words) in stages(fold, words(work)) {
+            let Some(part) = Part::lying(desk, copy, Face::Right, scale, &lies) else { return Ok(None) };
+            let mut frame = Page::new(desk.ruler);
+            desk.paint(&mut frame, &part, Vec2::ZERO, scale);
+            // A crease that is opened again is folded as any other first.
+            let opened = Fold::told(&words.replace("open", ""), size(part.bounds())).unwrap_or(fold);
+            creases(&mut frame, part.bounds(), opened, &words);
+            lies.folds = lies.folds.after(fold);
+            frames.push((frame, part.bounds()));
+        }
     }
     let Some(part) = Part::lying(desk, copy, Face::Right, scale, &lies) else { return Ok(None) };
     let mut last = Page::new(desk.ruler);
@@ -54,6 +56,26 @@ pub(super) fn draw<'a>(
     }
     Ok(Some(page))
 }
+
+/// The folds that one is made of, each with the words for it: a strip is folded into four by a crease along its middle, both
+/// edges to that, and the crease again (common practice, no source).
+fn stages(fold: Fold, words: String) -> Vec<(Fold, String)> {
+    let told = |fold: Fold, words: &str| (fold, words.to_owned());
+    match fold {
+        Fold::Along(share) if share == FOUR => vec![
+            told(Fold::Opened, "in half lengthwise and open"),
+            told(Fold::Along(0.5), "long edges to the crease"),
+            told(Fold::Along(0.5), "in half lengthwise"),
+        ],
+        Fold::Across(share) if share == FOUR => {
+            vec![told(Fold::Across(0.5), "in half crosswise"), told(Fold::Across(0.5), "in half crosswise")]
+        }
+        fold => vec![(fold, words)],
+    }
+}
+
+/// What is left of a side that is folded into four.
+const FOUR: f64 = 0.25;
 
 fn size(bounds: Rect) -> (f64, f64) {
     (bounds.width(), bounds.height())

@@ -75,6 +75,11 @@ fn is_shown(work: &EditionWork<'_>, works: &[EditionWork<'_>]) -> bool {
             let aside = work.work.words.iter().any(|words| words.text.contains("inside"));
             !aside && !after().any(|other| other.verb.stitches() && other.verb != Verb::Close)
         }
+        // What is trimmed at the same edges shows their snips, too.
+        Verb::Clip => !works.iter().any(|other| {
+            matches!(other.verb, Verb::Trim | Verb::Grade)
+                && work.touched().all(|own| other.touched().any(|touched| own == touched))
+        }),
         verb => FRAMED.contains(&verb),
     }
 }

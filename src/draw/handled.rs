@@ -35,8 +35,11 @@ pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a
                     if inside && found.iter().any(|one| one.copy == copy && std::ptr::eq(one.work, work)) => {}
                 Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
                 Held::Edge(copy, edge) => {
-                    let known = found.iter_mut().find(|one| one.copy == copy && std::ptr::eq(one.work, work));
+                    // Snips are alike, whichever fact asks for them.
+                    let same = |one: &Handled<'_, '_>| verb == Verb::Clip || std::ptr::eq(one.work, work);
+                    let known = found.iter_mut().find(|one| one.copy == copy && same(one));
                     match known {
+                        Some(one) if one.edges.contains(&edge) => {}
                         Some(one) => one.edges.push(edge),
                         None => found.push(Handled { copy, edges: vec![edge], work }),
                     }

@@ -3,17 +3,16 @@
 use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::cloth::{Cloth, Face};
-use super::desk::Desk;
+use super::desk::{Desk, spoken};
 use super::page::{Anchor, Page};
+use super::paint::QUILTING;
 use super::part::Part;
-use super::past::{copies, held};
-use super::trace::{Side, closed_line, edge_to_edge, open_line};
+use super::past::{copies, held, millimetres};
+use super::told::{Quilting, Way, lines};
+use super::trace::{Side, closed_line, open_line};
 use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::CopyId;
-
-/// How far apart quilting is drawn, in mm on paper: the facts do not say how it runs.
-const QUILTING: f64 = 6.0;
 
 pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool) -> Option<Page<'a>> {
     let mut drawings = Vec::new();
@@ -110,7 +109,7 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[CopyId], verb: Verb, scale: f64) -> Op
         page.path(desk.class(top.copy, top.face), seen.visible.clone());
     }
     if verb == Verb::Quilt {
-        quilting(&mut page, &seen);
+        quilting(desk, &mut page, &seen, group, scale);
     } else {
         let free =
             Rect::new(bounds.x0, bounds.y0, bounds.x1 - if square { back } else { bounds.width() * 0.4 }, bounds.y1);
@@ -139,29 +138,19 @@ fn pile<'a>(desk: &Desk<'a, '_>, group: &[CopyId], verb: Verb, scale: f64) -> Op
     Some(page)
 }
 
-/// Slanting lines over all that is seen of a part.
-fn quilting(page: &mut Page<'_>, part: &Part) {
-    let bounds = part.bounds();
-    let along = Vec2::new(1.0, -1.0).normalize();
-    let across = Vec2::new(along.y, -along.x);
-    let reach = (bounds.width() + bounds.height()) / 2.0;
-    let count = (reach / QUILTING) as i32;
-    for line in -count..=count {
-        let middle = bounds.center() + across * QUILTING * f64::from(line);
-        let points = slant(middle, along, part);
-        if points.len() > 1 && points[0].distance(points[1]) > 1.5 {
-            page.path("stitch", open_line(&points));
-        }
+/// Lines over all that is seen of a part, as the facts say them.
+fn quilting(desk: &Desk<'_, '_>, page: &mut Page<'_>, seen: &Part, group: &[CopyId], scale: f64) {
+    let told = Quilting::of(desk.edition, group);
+    let apart = told.and_then(|told| told.apart);
+    let way = told.and_then(|told| told.way);
+    let far = apart.and_then(millimetres).map_or(QUILTING, |apart| apart / scale);
+    let middle = kurbo::Shape::bounding_box(&seen.outline).center();
+    let rows = lines(&seen.visible, middle, seen.turn, way.unwrap_or(Way::Slanting), far);
+    rows.into_iter().for_each(|row| page.path("stitch", row));
+    if way.is_none() {
+        page.caption("lines of quilting as the words say");
     }
-}
-
-/// The stretch of a slanting line that lies on the part.
-fn slant(middle: Point, along: Vec2, part: &Part) -> Vec<Point> {
-    // A line through the middle of the box may miss the part there: it is looked for on its way.
-    let reach = part.bounds().width() + part.bounds().height();
-    let inside = (-40..=40).map(|at| middle + along * (reach * f64::from(at) / 80.0));
-    let inside: Vec<Point> = inside.filter(|point| kurbo::Shape::contains(&part.visible, *point)).collect();
-    let (Some(first), Some(last)) = (inside.first(), inside.last()) else { return Vec::new() };
-    let centre = first.midpoint(*last);
-    edge_to_edge(&[centre.lerp(*first, 0.98), centre.lerp(*last, 0.98)], &part.visible)
+    if let Some(apart) = &apart {
+        page.caption(format!("lines {} apart", spoken(desk, apart)));
+    }
 }

@@ -3,8 +3,10 @@
 use kurbo::{BezPath, Circle, PathEl, Point, Shape as _, Vec2};
 
 use super::desk::Desk;
+use super::edges;
 use super::page::Page;
 use super::past::millimetres;
+use super::strips;
 use super::trace::{closed_line, open_line};
 use crate::model::Verb;
 
@@ -32,11 +34,13 @@ struct Seen {
 /// The drawing with a lens to its right, below it and to its left, as far as its verb is about a distance that is
 /// too small to be seen; nothing where it is not, or where nothing on the drawing shows the distance.
 pub(super) fn with<'a>(desk: &Desk<'_, '_>, verb: Verb, page: &Page<'a>, scale: f64) -> Vec<Page<'a>> {
-    if !MEASURED.contains(&verb) {
-        return Vec::new();
-    }
-    let mut far = desk.step.works.iter().filter(|work| work.verb == verb).filter_map(|work| work.allowance);
-    let Some(far) = far.find_map(millimetres).map(|far| far / scale).filter(|far| *far > 0.0 && *far < SMALL) else {
+    let works = desk.step.works.iter().filter(|work| work.verb == verb);
+    let measured = MEASURED.contains(&verb) || (verb == Verb::Sew && strips::are_laid(desk));
+    let mut far = works.filter_map(|work| match verb {
+        Verb::Bind => Some(edges::bound(work).1),
+        _ => work.allowance.filter(|_| measured).and_then(millimetres),
+    });
+    let Some(far) = far.next().map(|far| far / scale).filter(|far| *far > 0.0 && *far < SMALL) else {
         return Vec::new();
     };
     let more = SEEN / far;

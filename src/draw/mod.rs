@@ -3,6 +3,7 @@
 //! One scale holds for everything on a drawing: the largest round one at which all of it fits. What
 //! the facts do not say is not drawn; a step that cannot be drawn truly is not drawn at all.
 
+mod alone;
 mod bag;
 mod bands;
 mod bent;
@@ -18,8 +19,10 @@ mod folding;
 mod formulas;
 mod frames;
 mod handled;
+mod hoop;
 mod hung;
 mod inside;
+mod laid;
 mod laid_on;
 mod lap;
 mod layers;
@@ -32,6 +35,7 @@ mod page;
 mod paint;
 mod part;
 mod past;
+mod patch;
 mod pile;
 mod placed;
 mod plan;
@@ -48,8 +52,11 @@ mod sketch;
 mod stack;
 mod step;
 mod stood;
+mod strap;
 mod strips;
 mod thing;
+mod told;
+mod torn;
 mod trace;
 mod trimmings;
 mod turned;

@@ -1,16 +1,17 @@
 //! Parts and seams put on the page.
 
-use kurbo::{BezPath, Line, Point, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Line, Point, Shape as _, Vec2};
 
 use super::cloth::Face;
 use super::desk::{Desk, spoken};
 use super::inside::Detail;
 use super::page::{Anchor, Page};
 use super::part::{Part, Who, midpoint};
-use super::past::{Held, Seam};
+use super::past::{Held, Seam, millimetres};
+use super::told::{Quilting, Way, lines};
 use super::trace::{
     beside, chains, closed_line, corners, edge_to_edge, inward, length, nearest, open_line, place, ring_inside,
-    straight, stretch,
+    runs_inside, straight, stretch,
 };
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Worked};
@@ -19,8 +20,14 @@ use crate::resolve::{CopyId, EditionWork, Worked};
 /// cloth (common practice, no source: edge stitching lies 2 to 3 mm in).
 pub(super) const CLOSE: f64 = 3.0;
 
+/// How far apart quilting is drawn where no fact says it, in mm on paper.
+pub(super) const QUILTING: f64 = 6.0;
+
 /// How far the lower layer of a folded piece stands out, in mm on paper.
 const DOUBLED: f64 = 0.7;
+
+/// How much of a closed row may lie outside what is seen of a piece before it is cut to that, in mm on paper.
+const LEFT: f64 = 0.2;
 
 /// A line of stitching: its stretches, and where a gap is.
 pub(super) struct Stitching {
@@ -42,6 +49,13 @@ pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<
                 let mut ring = ring_inside(&closed_line(&chain), distance);
                 // The run begins at a corner, and comes back to it.
                 ring.extend(ring.first().copied());
+                let seen = runs_inside(&ring, &part.visible);
+                let whole = length(&ring);
+                if seen.iter().map(|run| length(run)).sum::<f64>() < whole - LEFT {
+                    // Of a piece that is cut back on the drawing, what is seen of the round.
+                    stitched.stretches.extend(seen.iter().map(|run| open_line(run)));
+                    continue;
+                }
                 ring
             }
             false => {
@@ -94,8 +108,8 @@ fn up(page: &mut Page<'_>, part: &Part) {
 }
 
 impl Desk<'_, '_> {
-    /// What is seen of a copy, with a layer that does not reach its edges.
-    pub fn cloth_of(&self, page: &mut Page<'_>, copy: CopyId, part: &Part) {
+    /// What is seen of a copy, with a layer that does not reach its edges, and its quilting.
+    pub fn cloth_of(&self, page: &mut Page<'_>, copy: CopyId, part: &Part, scale: f64) {
         let class = self.class(copy, part.face);
         match &part.layer {
             Some(layer) if part.face == Face::Wrong => {
@@ -104,6 +118,36 @@ impl Desk<'_, '_> {
             }
             _ => page.path(class, part.visible.clone()),
         }
+        if !self.past.is_folded(copy) {
+            self.quilting(page, copy, (&part.visible, part.outline.bounding_box().center()), part.turn, scale);
+        }
+    }
+
+    /// How a copy was quilted before the step, or the cloth that it is cut from.
+    fn quilted(&self, copy: CopyId) -> Option<&Quilting> {
+        let facts = &self.edition.draft.facts;
+        let fabric = self.edition.cast[copy].fabric.map(|fabric| &facts.fabrics[fabric]);
+        let from = fabric.and_then(|fabric| fabric.from.as_ref());
+        let is_from = |other: &CopyId| {
+            from.is_some_and(|from| facts.pieces[self.edition.cast[*other].piece].id.text == from.text)
+        };
+        let mut quilted = self.past.quilted.iter().rev();
+        quilted.find(|(group, _)| group.contains(&copy) || group.iter().any(is_from)).map(|(_, told)| told)
+    }
+
+    /// The quilting of a copy on what is seen of it, round the middle of the whole.
+    pub fn quilting(
+        &self,
+        page: &mut Page<'_>,
+        copy: CopyId,
+        (seen, middle): (&BezPath, Point),
+        turn: Affine,
+        scale: f64,
+    ) {
+        let Some(told) = self.quilted(copy) else { return };
+        let apart = told.apart.and_then(millimetres).map_or(QUILTING, |apart| apart / scale);
+        let rows = lines(seen, middle, turn, told.way.unwrap_or(Way::Slanting), apart);
+        rows.into_iter().for_each(|row| page.path("stitched", row));
     }
 
     /// A part with what was sewn to it before, moved by `shift`.
@@ -128,7 +172,7 @@ impl Desk<'_, '_> {
                         kurbo::Affine::translate(way * DOUBLED) * part.visible.clone(),
                     );
                 }
-                self.cloth_of(page, copy, &part);
+                self.cloth_of(page, copy, &part, scale);
                 part.gathers.iter().for_each(|fold| page.path("context", fold.clone()));
                 up(page, &part);
                 for detail in &part.shut {

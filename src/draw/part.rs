@@ -68,6 +68,8 @@ pub(super) struct Part {
     pub nap: Option<Vec2>,
     /// Where the lower of two layers stands out, of a piece that lies folded in half; one long.
     pub doubled: Option<Vec2>,
+    /// How it lies to the drawing of its author.
+    pub turn: Affine,
 }
 
 impl Part {
@@ -123,6 +125,7 @@ impl Part {
             gathers: Vec::new(),
             nap: desk.nap(copy),
             doubled: None,
+            turn: Affine::IDENTITY,
         };
         if desk.past.turned.contains_key(&copy) {
             part.turn(Turned::of(whole, |edge| desk.past.is_turned_in(copy, edge)));
@@ -249,12 +252,14 @@ impl Part {
             gathers: Vec::new(),
             nap: None,
             doubled: None,
+            turn: Affine::IDENTITY,
         };
         let turn = if face == Face::Wrong { Affine::FLIP_X } else { Affine::IDENTITY };
         part.moved(Affine::scale(1.0 / scale) * turn)
     }
 
     pub fn moved(mut self, by: Affine) -> Part {
+        self.turn = by * self.turn;
         self.outline = by * self.outline;
         self.visible = by * self.visible;
         self.layer = self.layer.map(|layer| by * layer);

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use kurbo::Shape as _;
 
 use super::lies::{Fold, Folds, Lies};
+use super::told::Quilting;
 use crate::construct::play;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
@@ -47,6 +48,8 @@ pub(super) struct Past {
     pub now: Vec<Seam>,
     /// Copies that were fused or quilted to each other.
     pub layers: Vec<BTreeSet<CopyId>>,
+    /// Copies that were quilted together, and how.
+    pub quilted: Vec<(BTreeSet<CopyId>, Quilting)>,
     /// Copies, edges and distances in mm of cloth of topstitching; `None` when the fact gives none.
     pub topstitched: Vec<(CopyId, String, Option<f64>)>,
     /// Copies that were trimmed.
@@ -136,7 +139,11 @@ impl Past {
         });
         match work.verb {
             Verb::Fuse | Verb::Quilt => {
-                let group: BTreeSet<CopyId> = copies(&targets).into_iter().collect();
+                let named = copies(&targets);
+                let group: BTreeSet<CopyId> = named.iter().copied().collect();
+                if let Some(told) = Quilting::of(edition, &named).filter(|_| work.verb == Verb::Quilt) {
+                    self.quilted.push((group.clone(), told));
+                }
                 if group.len() > 1 {
                     self.layers.push(group);
                 }

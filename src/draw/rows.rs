@@ -202,7 +202,7 @@ fn on_marks<'a>(
 }
 
 /// The widest part of a piece on which nothing is stitched: beside, between, above or below what is.
-fn widest(all: Rect, taken: &[Rect]) -> Rect {
+pub(super) fn widest(all: Rect, taken: &[Rect]) -> Rect {
     let mut across = vec![(all.x0, all.x0), (all.x1, all.x1)];
     across.extend(taken.iter().map(|own| (own.x0, own.x1)));
     across.sort_by(|one, two| one.0.total_cmp(&two.0));

@@ -10,10 +10,11 @@ use super::folding;
 use super::handled::{Handled, handled};
 use super::inside::Detail;
 use super::page::{Anchor, Page};
-use super::paint::{CLOSE, stitching};
+use super::paint::{CLOSE, QUILTING, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::shaping;
+use super::told::{Quilting, lines};
 use super::trace::{corners, length, open_line, place};
 use super::trimmings;
 use crate::diag::listed;
@@ -104,12 +105,24 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
         Verb::Turn => turned_out(desk, &mut page, &part, scale),
         Verb::Mark => {
             let inside = shaping::wanted(one, &part);
-            if part.notches.is_empty() && inside.is_empty() {
+            let quilted = Quilting::of(desk.edition, &[one.copy]).filter(|_| inside.is_empty());
+            let has_way = quilted.is_some_and(|quilting| quilting.way.is_some());
+            if part.notches.is_empty() && inside.is_empty() && quilted.is_some() && !has_way {
+                return Err(Undrawn {
+                    message: format!("nothing says which way the lines of quilting run over {}", desk.name(one.copy)),
+                    hint: "say it in the work that quilts, with how far apart they are: `{quilt: [front, wadding, slanting lines], gap: 3 cm}`, or `level lines`, `upright lines`, `in squares`, `in diamonds`".into(),
+                    follows: false,
+                });
+            }
+            if part.notches.is_empty() && inside.is_empty() && !has_way {
                 let message = "nothing says where the marks are: the piece has neither notches nor `marks:`";
                 return Err(Undrawn::unclear(message));
             }
             desk.paint(&mut page, &part, Vec2::ZERO, scale);
             shaping::draw(&mut page, &part, &inside);
+            if let Some(quilting) = quilted.filter(|_| part.notches.is_empty()) {
+                to_quilt(desk, &mut page, &part, &quilting, scale);
+            }
             let names: Vec<&str> = part.notches.iter().map(|(edge, ..)| edge.as_str()).collect();
             desk.notches(&mut page, &part, &names);
             for (_, point, inner) in &part.notches {
@@ -165,6 +178,17 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
     page.name(&desk.name_and_side(one.copy, part.face), part.bounds());
     desk.nap_arrow(&mut page, &part);
     Ok(Some(page))
+}
+
+/// Lines to quilt along, and how far apart they are.
+fn to_quilt(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, quilting: &Quilting, scale: f64) {
+    let apart = quilting.apart.and_then(millimetres).map_or(QUILTING, |apart| apart / scale);
+    let Some(way) = quilting.way else { return };
+    let rows = lines(&part.visible, part.bounds().center(), part.turn, way, apart);
+    rows.into_iter().for_each(|row| page.path("mark", row));
+    if let Some(apart) = &quilting.apart {
+        page.caption(format!("lines {} apart", spoken(desk, apart)));
+    }
 }
 
 fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {

@@ -6,7 +6,7 @@ use super::desk::{Desk, Undrawn};
 use super::fits::{Drawn, SCALES};
 use super::page::{ABOVE, BESIDE, Page};
 use super::past::{Held, Past, Seam, copies, held, millimetres};
-use super::{bag, cloth, corner, cutting, frames, handled, lap, layers};
+use super::{alone, bag, cloth, corner, cutting, frames, handled, hoop, laid, lap, layers};
 use super::{lens, opened, pile, placed, rows, single, strips};
 use crate::diag::listed;
 use crate::figure::Ruler;
@@ -58,8 +58,10 @@ const LEADING: [Verb; 39] = [
 
 /// How much larger it is at least above them, so that it stands there.
 const BETTER: f64 = 1.2;
+/// How many times smaller a step may be drawn so that its lens has room.
+const FOR_LENS: f64 = 1.7;
 /// How many times smaller a step may be drawn so that each of its works has a frame.
-const SMALLER: u32 = 2;
+const SMALLER: u32 = 3;
 
 /// Draws a step.
 ///
@@ -110,7 +112,11 @@ impl<'a, 'e> Desk<'a, 'e> {
         if verb == Verb::Cut {
             trials.sort_by_key(|(_, measured)| !measured);
         }
+        let mut bare: Option<Drawn> = None;
         for (scale, way) in trials {
+            if bare.as_ref().is_some_and(|bare| f64::from(scale) > f64::from(bare.scale) * FOR_LENS) {
+                break;
+            }
             let Some(page) = self.page(verb, f64::from(scale), way)? else {
                 return Err(Undrawn {
                     message: format!(
@@ -124,12 +130,18 @@ impl<'a, 'e> Desk<'a, 'e> {
             };
             let reach = page.reach();
             let lenses = lens::with(self, verb, &page, f64::from(scale));
-            if let Some(plain) = page.finish(scale, self.sheet) {
-                let svg = lenses.into_iter().find_map(|page| page.finish(scale, self.sheet)).unwrap_or(plain);
-                return Ok(Some(Drawn { svg, scale, reach }));
+            let Some(plain) = page.finish(scale, self.sheet) else { continue };
+            let plain = Drawn { svg: plain, scale, reach };
+            if lenses.is_empty() {
+                return Ok(bare.or(Some(plain)));
             }
+            if let Some(svg) = lenses.into_iter().find_map(|page| page.finish(scale, self.sheet)) {
+                return Ok(Some(Drawn { svg, ..plain }));
+            }
+            // The drawing fills the sheet: a little smaller, it leaves room for its lens.
+            bare.get_or_insert(plain);
         }
-        Ok(None)
+        Ok(bare)
     }
 
     fn leading(&self) -> Result<Verb, Undrawn> {
@@ -145,7 +157,7 @@ impl<'a, 'e> Desk<'a, 'e> {
                 let found = held(work, self.edition);
                 let zip = matches!(verb, Verb::Open | Verb::Close)
                     && found.iter().any(|target| matches!(target, Held::Notion(_)));
-                zip || !copies(&found).is_empty()
+                zip || alone::zip(self.edition, work).is_some() || !copies(&found).is_empty()
             })
         };
         LEADING.into_iter().find(has).ok_or_else(|| Undrawn {
@@ -259,6 +271,9 @@ impl<'a, 'e> Desk<'a, 'e> {
                 }),
             };
         }
+        if laid::are_laid(self, verb) {
+            return Ok(());
+        }
         for work in facts.into_iter().filter(|_| joins) {
             let found = held(work, self.edition);
             let whole = found.iter().find_map(|target| match target {
@@ -283,6 +298,10 @@ impl<'a, 'e> Desk<'a, 'e> {
             _ if bag::draws(verb) && bag::is_boxed(self, verb) => bag::draw(self, verb, scale)?,
             _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),
             _ if rows::is_marked(self, verb) => rows::draw(self, verb, scale, way)?,
+            _ if alone::is_zip(self, verb) => alone::draw_zip(self, verb, scale),
+            _ if alone::is_on_whole(self, verb) => alone::draw_on_whole(self, verb, scale, way),
+            _ if laid::are_laid(self, verb) => laid::draw(self, verb, scale, way),
+            _ if hoop::is_hoop(self, verb) => Some(hoop::draw(self, verb, scale, way)),
             Verb::Cut => cutting::draw(self, scale, way),
             Verb::Fuse | Verb::Quilt => layers::draw(self, verb, scale, way),
             Verb::Box => corner::draw(self, scale),

@@ -225,9 +225,15 @@ pub(super) fn edge_to_edge(seam: &[Point], outline: &BezPath) -> Vec<Point> {
     long[0] = *first + (*first - *second).normalize() * more;
     let end = long.len() - 1;
     long[end] = last + (last - before).normalize() * more;
-    let mut breaks = vec![0.0, length(&long)];
+    let runs = runs_inside(&long, outline).into_iter();
+    runs.max_by(|one, other| length(one).total_cmp(&length(other))).unwrap_or_default()
+}
+
+/// All stretches of a line that lie inside an outline.
+pub(super) fn runs_inside(line: &[Point], outline: &BezPath) -> Vec<Vec<Point>> {
+    let mut breaks = vec![0.0, length(line)];
     let mut far = 0.0;
-    for pair in long.windows(2) {
+    for pair in line.windows(2) {
         let side = pair[0].distance(pair[1]);
         for segment in outline.segments() {
             let crossings = segment.intersect_line(Line::new(pair[0], pair[1]));
@@ -237,12 +243,18 @@ pub(super) fn edge_to_edge(seam: &[Point], outline: &BezPath) -> Vec<Point> {
     }
     breaks.sort_by(f64::total_cmp);
     let inside = |pair: &&[f64]| {
-        let middle = place(&long, f64::midpoint(pair[0], pair[1]));
+        let middle = place(line, f64::midpoint(pair[0], pair[1]));
         pair[1] - pair[0] > SAME && middle.is_some_and(|(point, _)| outline.contains(point))
     };
-    let kept =
-        breaks.windows(2).filter(inside).max_by(|one, other| (one[1] - one[0]).total_cmp(&(other[1] - other[0])));
-    kept.map(|pair| stretch(&long, pair[0], pair[1])).unwrap_or_default()
+    let mut kept: Vec<(f64, f64)> = Vec::new();
+    for pair in breaks.windows(2).filter(inside) {
+        match kept.last_mut() {
+            // A line that only touches the outline goes on.
+            Some((_, end)) if pair[0] - *end <= SAME => *end = pair[1],
+            _ => kept.push((pair[0], pair[1])),
+        }
+    }
+    kept.into_iter().map(|(from, to)| stretch(line, from, to)).collect()
 }
 
 /// Edges of one piece end to end, as far as they meet: lines of corners, and whether each is closed.

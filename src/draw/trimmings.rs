@@ -11,6 +11,7 @@ use super::part::Part;
 use super::past::millimetres;
 use super::shaping;
 use super::trace::{beside, closed_line, corners, inward, length, open_line, place};
+use crate::construct::LONG;
 use crate::diag::in_sentence;
 use crate::measure::to_f64;
 use crate::model::{NotionFigure, Verb};
@@ -158,11 +159,13 @@ pub(super) fn passed(
     one: &Handled<'_, '_>,
     scale: f64,
 ) -> Result<(), Undrawn> {
-    let Some(edge) = one.edges.first().filter(|edge| part.is_straight(edge)).cloned() else {
+    let named = one.edges.first().filter(|edge| part.is_straight(edge)).cloned();
+    let Some(edge) = named.or_else(|| one.edges.is_empty().then(|| along(part)).flatten()) else {
         return Err(Undrawn::unclear("nothing says along which straight edge the casing runs"));
     };
     let piece = desk.edition.cast[one.copy].piece;
     let folded = desk.edition.values.allowance(piece, &edge).map_or(0.0, to_f64) / scale;
+    let folded = if one.edges.is_empty() { 0.0 } else { folded };
     let Some((middle, inner)) = part.hold(&edge) else { return Ok(()) };
     part.fold_away(&edge, folded);
     desk.paint(page, part, Vec2::ZERO, scale);
@@ -183,6 +186,16 @@ pub(super) fn passed(
     let name = notion.map(|notion| in_sentence(&desk.edition.draft.facts.notions[notion].name.text));
     page.caption(name.map_or_else(|| "pass it through".to_owned(), |name| format!("pass the {name} through")));
     Ok(())
+}
+
+/// The long straight side of a strip, through which something is passed that is named as a whole; `None` of what is no
+/// strip.
+fn along(part: &Part) -> Option<String> {
+    let bounds = part.bounds();
+    let (short, long) = (bounds.width().min(bounds.height()), bounds.width().max(bounds.height()));
+    let straight = part.rims.iter().filter(|rim| part.is_straight(&rim.name));
+    let longest = straight.max_by(|one, other| part.length(&one.name).total_cmp(&part.length(&other.name)))?;
+    (long >= LONG * short).then(|| longest.name.clone())
 }
 
 /// The notion that a fact names.

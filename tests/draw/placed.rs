@@ -247,10 +247,6 @@ fn a_strap_is_boxed_on_at_its_marks() {
 fn stitches_of_which_nothing_tells_where_they_run_are_not_drawn() {
     for (work, told) in [
         (
-            "- {topstitch: [pocket, front, at each third], stitch: 3 mm}",
-            "pocket lies on front",
-        ),
-        (
             "- {topstitch: [pocket, front], stitch: 3 mm}",
             "pocket lies on front",
         ),
