@@ -96,7 +96,7 @@ fn cut_from(edition: &Edition<'_>, step: &EditionStep<'_>) -> Vec<FabricId> {
     found
 }
 
-fn layouts<'a>(laid: &'a Laid, fabrics: Vec<FabricId>) -> Vec<&'a ClothLayout> {
+fn layouts(laid: &Laid, fabrics: Vec<FabricId>) -> Vec<&ClothLayout> {
     let whole = laid.iter().filter_map(|layout| layout.as_ref().ok());
     whole.filter(|layout| fabrics.contains(&layout.bolt.fabric)).collect()
 }

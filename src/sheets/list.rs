@@ -13,8 +13,8 @@ use super::strokes::Stroke;
 use super::window;
 use crate::model::Size;
 
-/// A piece is small that is narrower than so many names are high.
-const SMALL: f64 = 12.0;
+/// A piece is small that is shorter and narrower than so many names are high: leaders to a long one would run along it.
+const SMALL: f64 = 20.0;
 /// From row to row, as a share of the height of a name.
 const STEP: f64 = 1.5;
 /// How far leaders keep from each other on the lines, as a share of the height of a name.
@@ -22,7 +22,7 @@ const APART: f64 = 0.8;
 
 /// Whether the sizes of a piece stand in a list: on a beam, beside what is small.
 pub(super) fn is_listed(paper: SheetPaper, (wide, high): (f64, f64), sizes: usize) -> bool {
-    is_beam(paper) && sizes > 1 && wide.min(high) < SMALL * face(paper).line
+    is_beam(paper) && sizes > 1 && wide.max(high) < SMALL * face(paper).line
 }
 
 /// The room of a list of some names: its width and its height.
