@@ -6,9 +6,11 @@
 mod amount;
 mod cutting;
 mod gather;
+mod leaf;
 mod merge;
 mod needs;
 mod offer;
+mod plain;
 mod prose;
 mod seam;
 mod volume;
@@ -16,9 +18,11 @@ mod volume;
 pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
 pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
 pub use gather::{Supplies, gather, sheet_map};
+pub use leaf::Leaf;
 pub use merge::{Shared, merge};
 pub use needs::{FabricNeed, NotionAmount, NotionNeed, WidthNeed};
 pub use offer::Offer;
+pub use plain::{HouseWords, Plain, amounts_in, each_inline, in_blocks};
 pub use prose::{Aim, Block, BlockBranch, Inline, InlineBranch, LabelWords, Notice, Picture, Reference, Side, View};
 pub use seam::{DoneTo, PlaceFact, SeamFact};
 pub use volume::{

@@ -20,6 +20,7 @@ mod paper;
 mod plan;
 mod planning;
 mod sheet;
+mod shown;
 mod strokes;
 mod window;
 
@@ -29,3 +30,4 @@ pub use map::{PageMap, page_map, sheet_lists};
 pub use paper::SheetPaper;
 pub use plan::{PlacedPiece, SheetPlan};
 pub use planning::{plan_all_sizes, plan_one_size, plan_sizes, plan_with_all};
+pub use shown::{ShownPiece, ShownSheet, lines_of, shown};
