@@ -154,7 +154,7 @@ fn files(
     for (at, picture) in shown.into_iter().enumerate() {
         add(format!("preview/{}-page-{}.png", at + 1, picture.page), picture.png);
     }
-    for (name, photo) in &manifest.all.pictures {
+    for (name, photo) in &workshop.pictures {
         add(format!("preview/{name}.{}", photo.ending), photo.bytes.clone());
     }
     add("shop-text.md".into(), text.markdown().into_bytes());

@@ -1,5 +1,7 @@
 //! A manifest made from what a booklet came to.
 
+use std::collections::BTreeMap;
+
 use super::record::{
     EdgeRecord, LineRecord, Manifest, NamedValue, OutlineRecord, PictureRecord, PieceRecord, SheetRecord, SheetsRecord,
     ShownRecord,
@@ -36,6 +38,9 @@ pub fn gather(editions: &[Edition<'_>], issued: Issued<'_>) -> Manifest {
         let (bytes, sha256) = (photo.bytes.len(), sha256(&photo.bytes));
         (name.clone(), PictureRecord { ending: photo.ending.clone(), bytes, sha256 })
     });
+    let pictures = pictures.collect();
+    // Their files lie beside the manifest: what is read back has none, and is the same edition.
+    let bare = |book: Book| Book { pictures: BTreeMap::new(), ..book };
     let id = |piece: PieceId| facts.map_or_else(String::new, |facts| facts.pieces[piece].id.text.clone());
     Manifest {
         format: FORMAT,
@@ -44,9 +49,9 @@ pub fn gather(editions: &[Edition<'_>], issued: Issued<'_>) -> Manifest {
         values: facts.map(|facts| values(facts, editions)).unwrap_or_default(),
         pieces: facts.map(|facts| pieces(facts, editions)).unwrap_or_default(),
         sheets: issued.sheets.iter().map(|(of, plan)| sheets(of, plan, &id)).collect(),
-        pictures: pictures.collect(),
-        all: issued.all,
-        sizes: issued.sizes,
+        pictures,
+        sizes: issued.sizes.into_iter().map(bare).collect(),
+        all: bare(issued.all),
     }
 }
 

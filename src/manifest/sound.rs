@@ -89,7 +89,7 @@ fn fractions(value: &Value) -> Result<(), ManifestFault> {
 fn is_fraction(text: &str) -> bool {
     let whole = |text: &str| text.parse::<i128>().ok().filter(|number| number.to_string() == text);
     match text.split_once('/') {
-        None => whole(text).is_some(),
+        None => whole(text).and_then(|number| ratio(number, 1)).is_some(),
         Some((numer, denom)) => match (whole(numer), whole(denom)) {
             (Some(numer), Some(denom)) if denom > 1 => {
                 ratio(numer, denom).is_some_and(|exact| (exact.numer(), exact.denom()) == (numer, denom))

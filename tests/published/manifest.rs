@@ -42,16 +42,11 @@ fn every_demo_is_held_whole() {
         let faults = faults(&schema, &value);
         assert!(faults.is_empty(), "{name}: {faults:#?}");
         let back = read(&text).unwrap_or_else(|fault| panic!("{name}: {fault:?}"));
-        // Pictures lie beside the manifest, which knows them by their checksums.
-        let mut bare = manifest.clone();
-        for book in bare.sizes.iter_mut().chain([&mut bare.all]) {
-            book.pictures.clear();
-        }
-        assert!(back == bare, "{name}: read back into another edition");
+        assert!(back == manifest, "{name}: read back into another edition");
         let turned = read(&shuffled(&value)).expect("the order of keys says nothing");
         assert!(
-            turned == bare,
-            "{name}: the order of keys makes a difference"
+            turned == manifest,
+            "{name}: the order of keys says something"
         );
         // The books of the sizes are those that the booklets are set from.
         assert_eq!(back.sizes.len(), workshop.sizes.len());
@@ -148,8 +143,10 @@ fn the_schema_and_the_reader_refuse_what_is_missing_and_what_is_unknown() {
             !faults(&schema, &more).is_empty(),
             "{path}: a stray key is valid"
         );
-        let told = read(&more.to_string()).expect_err("a stray key").fact;
-        assert!(told.contains("stray"), "{path}: {told}");
+        assert!(
+            read(&more.to_string()).is_err(),
+            "{path}: a stray key is read"
+        );
         for key in keys.iter().filter(|key| *key != "$schema") {
             let mut less = value.clone();
             let record = less.pointer_mut(path).and_then(Value::as_object_mut);
