@@ -21,7 +21,10 @@
 //! 16. [`manual`] gathers the page of each word of the language: [`manual::find`].
 //! 17. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
 //! 18. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
-//! 19. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
+//! 19. [`manifest`] writes an edition as JSON and reads it back: [`manifest::Manifest`].
+//! 20. [`errata`] holds one edition against another: [`errata::compare`].
+//! 21. [`publish`] makes the texts that go beside an edition: [`publish::shop_text`].
+//! 22. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line. How much of anything a
 //! booklet may hold stands in [`limits`].
@@ -33,16 +36,19 @@ pub mod cloth;
 pub mod construct;
 pub mod diag;
 pub mod draw;
+pub mod errata;
 pub mod faults;
 pub mod figure;
 pub mod geometry;
 pub mod limits;
+pub mod manifest;
 pub mod manual;
 pub mod measure;
 pub mod model;
 pub mod nest;
 pub mod out;
 pub mod pipeline;
+pub mod publish;
 pub mod resolve;
 pub mod sheets;
 pub mod source;

@@ -84,6 +84,10 @@ pub const SEGMENTS: Limit =
     Limit::new(2_000, "lines and curves in one outline", "simplify the outline in a drawing program");
 /// Glyphs of a typeface.
 pub const GLYPHS: Limit = Limit::new(30_000, "letters in one typeface", "save the typeface with fewer letters");
+/// The manifest of an edition.
+pub const MANIFEST: Limit = Limit::new(60_000_000, "bytes in one manifest", "take the manifest as it was published");
+/// Pages that are shown in a shop.
+pub const PREVIEWS: Limit = Limit::new(20, "pages to show in one shop", "choose those that tell the most");
 /// Findings that are shown to people.
 pub const SHOWN: Limit = Limit::new(200, "findings shown", "mend these first");
 /// Findings that are handed on to programs.
@@ -118,6 +122,8 @@ pub const ALL: &[Limit] = &[
     DOTS,
     SEGMENTS,
     GLYPHS,
+    MANIFEST,
+    PREVIEWS,
     SHOWN,
     HANDED_ON,
 ];

@@ -36,6 +36,9 @@ const STAGES: &[&str] = &[
     "book",
     "typeset",
     "web",
+    "manifest",
+    "errata",
+    "publish",
     "out",
     "pipeline",
     "cli",
@@ -143,7 +146,7 @@ const ONLY: &[Only] = &[
         act: "let src/figure do it: no other stage knows SVG libraries",
     },
     Only {
-        words: &["typst", "typst_layout", "typst_pdf"],
+        words: &["typst", "typst_layout", "typst_pdf", "typst_render"],
         stages: &["typeset"],
         act: "let src/typeset do it: no other stage knows Typst",
     },

@@ -3,12 +3,12 @@
 use std::cmp::Ordering;
 
 /// Which of two editions is the newer by its number; `None` where one of them has none: "Spring" is a name.
-pub(super) fn by_number(one: &str, other: &str) -> Option<Ordering> {
+pub fn by_number(one: &str, other: &str) -> Option<Ordering> {
     Some(number(one)?.cmp(&number(other)?))
 }
 
 /// Whether both are one and the same edition.
-pub(super) fn same(one: &str, other: &str) -> bool {
+pub fn same(one: &str, other: &str) -> bool {
     one.trim() == other.trim() || by_number(one, other) == Some(Ordering::Equal)
 }
 

@@ -381,6 +381,10 @@ pub static CHECKS: &[Judge] = &[
     contrast_too_low::CHECK,
     Judge::elsewhere(&faults::TYPESETTING_FAILED),
     Judge::elsewhere(&faults::TYPESETTING_DOUBTFUL),
+    Judge::elsewhere(&faults::SHOP_TEXT_TOO_LONG),
+    Judge::elsewhere(&faults::FILE_TOO_LARGE),
+    Judge::elsewhere(&faults::EDITION_NOT_RAISED),
+    Judge::elsewhere(&faults::MANIFEST_UNREADABLE),
     Judge::elsewhere(&faults::WAIVER_UNUSED),
     Judge::elsewhere(&faults::WAIVER_WITHOUT_REASON),
 ];

@@ -32,6 +32,10 @@ pub(super) enum Command {
     Build(BuildArgs),
     /// Make the true-scale pattern sheets: one PDF for each size, and one of all sizes nested
     Sheets(SheetsArgs),
+    /// Make the folder that a seller uploads: one for each booklet and edition, never replaced
+    Publish(PublishArgs),
+    /// Tell buyers what has changed between two editions
+    Errata(ErrataArgs),
     /// List every measurement, exact and as shown in both systems
     Values(ValuesArgs),
     /// Show how a value comes about, or the state of the work after a step
@@ -183,6 +187,31 @@ impl PaperName {
             PaperName::Phone => Paper::Phone,
         }
     }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct PublishArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// Papers to print on, or `phone`
+    #[arg(long, value_enum, value_delimiter = ',', default_value = "a4,letter")]
+    pub paper: Vec<PaperName>,
+    /// Where the folder goes: DIR/NAME/EDITION/
+    #[arg(long, default_value = "published", value_name = "DIR")]
+    pub out: PathBuf,
+    #[command(flatten)]
+    pub strictness: Strictness,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ErrataArgs {
+    /// The older edition: its published folder, or the manifest in it
+    pub old: PathBuf,
+    /// The newer one: the same, or the name of a booklet, as it stands now
+    pub new: PathBuf,
+    /// Where the sheet for buyers goes: DIR/NAME/changes-OLD-to-NEW/
+    #[arg(long, default_value = "published", value_name = "DIR")]
+    pub out: PathBuf,
 }
 
 #[derive(Debug, Args)]

@@ -1,15 +1,12 @@
 //! `build`: one booklet for each size and paper, and its pattern sheets; all of a booklet or none.
 
-use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::apart::Bounds;
 use super::args::{BuildArgs, Form};
-use super::press::{Content, Job, print_all};
-use super::sets::{ALL, sets};
-use super::{Outcome, Refusal, apart, choose, output, sheets};
-use crate::book::Book;
-use crate::out::Origin;
+use super::press::print_all;
+use super::sets::sets;
+use super::{Outcome, Refusal, apart, choose, jobs, output};
 use crate::pipeline::{Reach, Workshop};
 use crate::source::BookletFolder;
 use crate::typeset::Paper;
@@ -46,34 +43,9 @@ fn one(
     workshop.lay_cloth_well();
     let workshop = &*workshop;
     let sets = sets(workshop, &sizes, args.size.is_empty(), args.only_sizes);
-    let mut jobs = Vec::new();
-    for paper in papers {
-        let wanted = workshop.editions().iter().filter(|edition| sizes.contains(&edition.size()));
-        let books: Vec<Book> = wanted.map(|edition| workshop.book(edition, paper.of_sheets())).collect();
-        for set in &sets {
-            let own = set.books(&books);
-            let book = match own.as_slice() {
-                [only] => Some(only.clone()),
-                own => workshop.book_of_all(own, paper.of_sheets()),
-            };
-            let of = set.id.as_deref().unwrap_or(ALL);
-            jobs.extend(book.map(|book| Job {
-                path: format!("{}-{of}-{}.pdf", booklet.name, paper.name()),
-                origin: Origin { kind: format!("booklet {}", paper.name()), of: of.to_owned() },
-                size: set.only(),
-                content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
-            }));
-        }
-    }
+    let mut jobs = jobs::booklets(&booklet.name, workshop, papers, &sets);
     if !args.no_sheets {
-        let mut unheard = Vec::new();
-        let printed: BTreeSet<_> =
-            papers.iter().filter(|paper| paper.is_printed()).map(|paper| paper.of_sheets()).collect();
-        for paper in printed {
-            for set in &sets {
-                jobs.extend(sheets::job(booklet, workshop, set, paper, &mut unheard)?);
-            }
-        }
+        jobs.extend(jobs::pattern_sheets(booklet, workshop, papers, &sets)?);
     }
     print_all(&booklet.name, workshop, jobs, &args.out, &args.strictness)
 }

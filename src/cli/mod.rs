@@ -5,11 +5,15 @@ mod args;
 mod build;
 mod check;
 mod choose;
+mod editions;
+mod errata;
 mod explain;
 mod figures;
+mod jobs;
 mod new;
 mod output;
 mod press;
+mod publish;
 mod sets;
 mod sheets;
 mod trace;
@@ -74,6 +78,8 @@ pub fn run() -> ExitCode {
         Command::Check(args) => check::run(folder, &args, bounds(args.format)),
         Command::Build(args) => build::run(folder, &args, bounds(Form::People)),
         Command::Sheets(args) => sheets::run(folder, &args, bounds(Form::People)),
+        Command::Publish(args) => publish::run(folder, &args, bounds(Form::People)),
+        Command::Errata(args) => errata::run(folder, &args),
         Command::Values(args) => values::run(folder, &args),
         Command::Trace(args) => trace::run(folder, &args),
         Command::Figures(args) => figures::run(folder, &args, bounds(Form::People)),

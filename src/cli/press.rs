@@ -46,6 +46,37 @@ pub(super) fn print_all(
     out: &Path,
     strictness: &Strictness,
 ) -> Result<Outcome, Refusal> {
+    let (outcome, printed) = print_jobs(name, workshop, jobs, strictness);
+    if outcome != Outcome::Clean {
+        output::line(&format!("{name}: nothing was built; what was built before is untouched"));
+        return Ok(outcome);
+    }
+    let folder = out.join(name);
+    let mut files = Vec::new();
+    let mut lines = Vec::new();
+    for (job, result) in printed {
+        lines.push(format!("{} ({})", folder.join(&job.path).display(), pages(result.pages)));
+        files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
+    }
+    let gone = out::put(&folder, &files, &sets::known(workshop))?;
+    lines.iter().for_each(|line| output::line(line));
+    output::gone(&folder, &gone);
+    Ok(Outcome::Clean)
+}
+
+/// A count of pages in words.
+pub(super) fn pages(count: usize) -> String {
+    if count == 1 { "1 page".to_owned() } else { format!("{count} pages") }
+}
+
+/// Prints all jobs of one booklet side by side, and tells what is wrong; what was printed, in the order of the jobs, where
+/// nothing stops.
+pub(super) fn print_jobs(
+    name: &str,
+    workshop: &Workshop,
+    jobs: Vec<Job>,
+    strictness: &Strictness,
+) -> (Outcome, Vec<(Job, Printed)>) {
     let bar = progress(name, jobs.len());
     let press = Press::new(&workshop.house);
     let mut printed: Vec<Done> = jobs
@@ -65,22 +96,10 @@ pub(super) fn print_all(
     printed.sort_by_key(|(at, ..)| *at);
     let outcome = tell(workshop, &printed, strictness);
     if outcome != Outcome::Clean {
-        output::line(&format!("{name}: nothing was built; what was built before is untouched"));
-        return Ok(outcome);
+        return (outcome, Vec::new());
     }
-    let folder = out.join(name);
-    let mut files = Vec::new();
-    let mut lines = Vec::new();
-    for (_, job, result) in printed {
-        let Ok(result) = result else { continue };
-        let pages = if result.pages == 1 { "1 page".to_owned() } else { format!("{} pages", result.pages) };
-        lines.push(format!("{} ({pages})", folder.join(&job.path).display()));
-        files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
-    }
-    let gone = out::put(&folder, &files, &sets::known(workshop))?;
-    lines.iter().for_each(|line| output::line(line));
-    output::gone(&folder, &gone);
-    Ok(Outcome::Clean)
+    let whole = printed.into_iter().filter_map(|(_, job, result)| Some((job, result.ok()?)));
+    (outcome, whole.collect())
 }
 
 fn progress(name: &str, length: usize) -> ProgressBar {

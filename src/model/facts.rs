@@ -6,6 +6,7 @@ use super::matter::Matter;
 use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
+use super::shop::Shop;
 use super::size::{BySize, Size, is_for};
 use super::text::{Expression, Name, Text};
 use crate::diag::in_sentence;
@@ -70,6 +71,8 @@ pub struct Facts {
     pub pieces: Vec<Piece>,
     /// How sheets are printed and cloth is laid.
     pub sheets: SheetSettings,
+    /// What a seller uploads.
+    pub shop: Shop,
     /// The record of editions, newest first.
     pub editions: Vec<Release>,
 }

@@ -14,6 +14,7 @@ mod offer;
 mod part;
 mod prose;
 mod sheet;
+mod shop;
 mod size;
 mod text;
 mod verb;
@@ -38,6 +39,7 @@ pub use prose::{
     ReferenceKind, Table,
 };
 pub use sheet::SheetSettings;
+pub use shop::{Preview, Shop};
 pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_sizes};
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;

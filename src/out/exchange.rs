@@ -24,6 +24,42 @@ pub(super) fn exchange(home: &Path, stage: Stage, name: &str) -> Result<(), OutF
     sync(home)
 }
 
+/// Gives a stage the name `name` in `home`, where nothing has it yet; never in the place of something else.
+pub(super) fn place(home: &Path, stage: &Stage, name: &str) -> Result<(), OutFault> {
+    let place = home.join(name);
+    let stands =
+        || OutFault::new(format!("`{}` is there already", place.display()), "move it elsewhere, or take another name");
+    match fresh(&stage.folder, &place) {
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => return Err(stands()),
+        moved => moved.map_err(|error| unwritten(&place, &error))?,
+    }
+    sync(home)
+}
+
+/// Renames a folder to a name that nothing has, in one step where the system can look and rename at once.
+#[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
+fn fresh(from: &Path, to: &Path) -> std::io::Result<()> {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    use rustix::io::Errno;
+    match renameat_with(CWD, from, CWD, to, RenameFlags::NOREPLACE) {
+        Err(Errno::NOSYS | Errno::INVAL | Errno::NOTSUP) => looked(from, to),
+        moved => Ok(moved?),
+    }
+}
+
+#[cfg(not(any(target_os = "linux", target_os = "android", target_vendor = "apple")))]
+fn fresh(from: &Path, to: &Path) -> std::io::Result<()> {
+    looked(from, to)
+}
+
+/// The same in two steps: no system puts a folder in the place of one that holds anything.
+fn looked(from: &Path, to: &Path) -> std::io::Result<()> {
+    match to.symlink_metadata() {
+        Ok(_) => Err(ErrorKind::AlreadyExists.into()),
+        Err(_) => fs::rename(from, to),
+    }
+}
+
 /// Exchanges two names in one step; false where the system cannot.
 #[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
 fn at_once(one: &Path, other: &Path) -> std::io::Result<bool> {

@@ -62,19 +62,38 @@ pub fn put(folder: &Path, files: &[NewFile], known: &BTreeSet<String>) -> Result
     Ok(gone)
 }
 
+/// Whether a folder holds some files, each as it is, and nothing else.
+///
+/// # Errors
+/// When the folder or a file in it cannot be read.
+pub fn holds(folder: &Path, files: &[NewFile]) -> Result<bool, OutFault> {
+    let names: BTreeSet<&str> = files.iter().map(|file| file.path.as_str()).collect();
+    if !standing(folder)?.iter().map(String::as_str).eq(names) {
+        return Ok(false);
+    }
+    for file in files {
+        let place = folder.join(&file.path);
+        if fs::read(&place).map_err(|error| unread(&place, &error.to_string()))? != file.bytes {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}
+
 /// Puts files into a folder that is not there yet.
 ///
 /// # Errors
 /// When there is something in its place, or it cannot be written.
 pub fn put_new(folder: &Path, files: &[NewFile]) -> Result<(), OutFault> {
     let (home, name) = home(folder)?;
+    exchange::finish(&home)?;
     stage::sweep(&home)?;
     let stage = Stage::open(&home)?;
     for file in files {
         stage.write(&file.path, &file.bytes)?;
     }
     stage.settle()?;
-    exchange::exchange(&home, stage, &name)
+    exchange::place(&home, &stage, &name)
 }
 
 /// The folder that holds the edition's, made where it is not there; and the edition's name in it.

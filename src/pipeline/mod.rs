@@ -6,8 +6,10 @@
 mod assets;
 mod books;
 mod cloth;
+mod manifest;
 mod press;
 mod ways;
 mod workshop;
 
+pub use manifest::NamedSet;
 pub use workshop::{Reach, Workshop};

@@ -6,6 +6,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use crate::limits::MANIFEST;
+
 /// Why a file could not be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ReadFault {
@@ -128,6 +130,19 @@ impl Folder {
     /// Reads a picture or a font by its path from the folder.
     pub fn picture(&self, relative: &Path) -> Result<Vec<u8>, ReadFault> {
         self.bytes(relative, Folder::PICTURE_LIMIT)
+    }
+
+    /// Reads a text that this program wrote and that is larger than what people write, by its path from the folder.
+    pub fn long_text(&self, relative: &Path) -> Result<String, ReadFault> {
+        let bytes = self.bytes(relative, MANIFEST.most as u64)?;
+        String::from_utf8(bytes).map_err(|error| ReadFault::NotUtf8(error.utf8_error().valid_up_to()))
+    }
+
+    /// The names of the folders in it, sorted.
+    pub fn folders(&self) -> Vec<String> {
+        let entries = walkdir::WalkDir::new(&self.root).min_depth(1).max_depth(1).sort_by_file_name();
+        let folders = entries.into_iter().filter_map(Result::ok).filter(|entry| entry.file_type().is_dir());
+        folders.filter_map(|entry| entry.file_name().to_str().map(str::to_owned)).collect()
     }
 
     /// The names of the files in a sub-folder, and of links, which are followed when they are read;

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
-use super::{crowd, facts, offers, outlines, part, waive, yaml};
+use super::{crowd, facts, offers, outlines, part, shop, waive, yaml};
 use crate::diag::Findings;
 use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
 use crate::limits::{PARTS, TEXT};
@@ -48,6 +48,9 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     let mut parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
     let offers = offers::gather(&mut parts, &mut reading.findings);
     let whole = !reading.findings.iter().any(|finding| finding.check.unread);
+    if whole {
+        shop::look_at_steps(&facts.shop, &parts, &mut reading.findings);
+    }
     let outlines = outlines::read(folder, booklet, &facts, &mut reading.sources, &mut reading.findings);
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
     // The words of the house are laid beside it once they are read.

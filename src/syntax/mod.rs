@@ -36,6 +36,7 @@ mod prose;
 mod reader;
 mod ruled;
 mod sheets;
+mod shop;
 mod sizes;
 mod synonyms;
 mod things;

@@ -25,6 +25,21 @@ pub struct Sheaf {
     pub paper: Paper,
 }
 
+impl Sheaf {
+    /// The id of its first step.
+    pub(super) fn first_step(&self) -> Option<&str> {
+        let mut steps = self.data["parts"].as_array()?.iter().filter_map(|part| part["steps"].as_array()).flatten();
+        steps.next()?["id"].as_str()
+    }
+
+    /// Whether a step is in it, by its id.
+    pub fn has_step(&self, id: &str) -> bool {
+        let parts = self.data["parts"].as_array().map_or(&[][..], Vec::as_slice);
+        let mut steps = parts.iter().filter_map(|part| part["steps"].as_array()).flatten();
+        steps.any(|step| step["id"] == id)
+    }
+}
+
 /// Lays a book out for the templates, on a paper, with the words of the house.
 pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     let setter = Setter::new(book);

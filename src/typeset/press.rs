@@ -38,6 +38,16 @@ impl Press {
         Press { shop: Shop::new(house) }
     }
 
+    /// Sets one edition, and writes nothing.
+    pub(super) fn document(&self, sheaf: &Sheaf) -> Result<PagedDocument, Vec<PressFault>> {
+        let mut files = sheaf.files.clone();
+        files.insert("/data.json".into(), sheaf.data.to_string().into_bytes());
+        let desk = Desk::new(&self.shop, "/booklet.typ", files);
+        let desk = desk.ok_or_else(|| vec![PressFault::plain("there is no template")])?;
+        let set = typst::compile::<PagedDocument>(&desk);
+        set.output.map_err(|errors| errors.iter().map(|one| PressFault::of(one, &desk)).collect())
+    }
+
     /// Sets and writes one edition.
     pub fn print(&self, sheaf: &Sheaf) -> Result<Printed, Vec<PressFault>> {
         let mut files = sheaf.files.clone();

@@ -3,11 +3,16 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
+use notchbook::book::Plain;
 use notchbook::checks::unused_waiver;
 use notchbook::diag::{Finding, Findings, Level, Report};
+use notchbook::manifest::{Manifest, read};
 use notchbook::pipeline::{Reach, Workshop};
+use notchbook::publish::{
+    Earlier, Included, file_sizes, not_raised, shop_text, text_length, unreadable,
+};
 use notchbook::sheets::SheetPaper;
-use notchbook::source::{BookletFolder, Folder, Sources};
+use notchbook::source::{BookletFolder, Folder, Sources, Span};
 use notchbook::typeset::{Paper, Press};
 
 use super::chapter::{Block, MARK};
@@ -81,7 +86,72 @@ pub fn run(blocks: &[&Block]) -> Outcome {
         }
         found
     });
-    Outcome { found, places }
+    let mut outcome = Outcome { found, places };
+    outcome.found.extend(for_a_shop(blocks));
+    outcome
+}
+
+/// What publishing finds: for a booklet with a word on its shop, one that was published before, or a manifest.
+fn for_a_shop(blocks: &[&Block]) -> Vec<Found> {
+    let shop = |block: &&&Block| block.text.iter().any(|line| line.starts_with("shop:"));
+    let before: Vec<Block> = blocks
+        .iter()
+        .filter_map(|block| block.published())
+        .collect();
+    let manifest = blocks.iter().find(|block| block.file == "manifest.json");
+    if before.is_empty() && manifest.is_none() && !blocks.iter().any(|block| shop(&block)) {
+        return Vec::new();
+    }
+    let earlier = (!before.is_empty()).then(|| {
+        let blocks: Vec<&Block> = before.iter().collect();
+        written(&blocks, issued).0
+    });
+    let look = |compiled: &Workshop| {
+        let Some(draft) = compiled.draft().filter(|_| compiled.report.errors() == 0) else {
+            return Vec::new();
+        };
+        let mut sources = compiled.sources.clone();
+        let mut findings = Findings::default();
+        let new = issued(compiled);
+        if let Some(manifest) = earlier {
+            let earlier = [Earlier {
+                place: "published/pouch/1.0.0".into(),
+                manifest,
+            }];
+            findings.extend(not_raised(draft.facts.edition.span, &new, &earlier));
+        }
+        if let Some(block) = manifest {
+            let file = sources.add("pouch/manifest.json", "");
+            if let Err(fault) = read(&block.text.join("\n")) {
+                findings.push(unreadable(Span::new(file, 0..0), "manifest.json", &fault));
+            }
+        }
+        let plain = Plain {
+            book: &new.all,
+            house: &new.words,
+        };
+        let text = shop_text(&plain, &Included::default()).text();
+        findings.extend(text_length(&draft.facts, &text));
+        let press = Press::new(&compiled.house);
+        let printed = press.print(&compiled.sheaf(&new.all, Paper::A4));
+        let bytes = printed.map_or(0, |printed| printed.pdf.len());
+        // A file of its own size would be another with each change of a template.
+        let bytes = if bytes > 20_000 { 30_000 } else { bytes };
+        findings.extend(file_sizes(
+            &draft.facts,
+            [("pouch-all-a4.pdf", bytes)].into_iter(),
+        ));
+        let report = findings.report(&sources, compiled.sizes.len(), &[], &unused_waiver);
+        let all = report.findings.iter();
+        all.map(|finding| found_in(finding, None, &sources, &compiled.sizes))
+            .collect()
+    };
+    written(blocks, look).0
+}
+
+/// The manifest of a case.
+fn issued(compiled: &Workshop) -> Manifest {
+    compiled.manifest(&[], &[]).expect("facts to work with")
 }
 
 /// What `look` makes of the booklet that `blocks` over the base booklet come to.
@@ -234,7 +304,10 @@ fn list(report: &Report, compiled: &Workshop) -> Vec<Found> {
 }
 
 fn found(finding: &Finding, reason: Option<&str>, compiled: &Workshop) -> Found {
-    let sources = &compiled.sources;
+    found_in(finding, reason, &compiled.sources, &compiled.sizes)
+}
+
+fn found_in(finding: &Finding, reason: Option<&str>, sources: &Sources, sizes: &[String]) -> Found {
     Found {
         code: finding.code(),
         level: finding.level(),
@@ -243,7 +316,7 @@ fn found(finding: &Finding, reason: Option<&str>, compiled: &Workshop) -> Found 
         waived: reason.is_some(),
         file: sources.file(finding.span.file).path.clone(),
         line: sources.place(finding.span).line,
-        mark: mark(finding, reason, sources, &compiled.sizes),
+        mark: mark(finding, reason, sources, sizes),
     }
 }
 

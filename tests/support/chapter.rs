@@ -49,6 +49,15 @@ pub struct Block {
 }
 
 impl Block {
+    /// The file of the booklet as it was published, where this is one.
+    pub fn published(&self) -> Option<Block> {
+        let file = self.file.strip_prefix("published/")?.to_owned();
+        Some(Block {
+            file,
+            ..self.clone()
+        })
+    }
+
     /// A file without marks; `+` before its name lays it over the base's.
     pub fn new(name: &str, text: &str) -> Block {
         Block {

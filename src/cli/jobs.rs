@@ -1,0 +1,56 @@
+//! Every file of a booklet that is printed: on each paper, for each size, view or all.
+
+use std::collections::BTreeSet;
+
+use super::press::{Content, Job};
+use super::sets::{ALL, Set};
+use super::{Refusal, sheets};
+use crate::book::Book;
+use crate::out::Origin;
+use crate::pipeline::Workshop;
+use crate::source::BookletFolder;
+use crate::typeset::Paper;
+
+/// The booklets of some sets on some papers.
+pub(super) fn booklets(name: &str, workshop: &Workshop, papers: &[Paper], sets: &[Set]) -> Vec<Job> {
+    let mut jobs = Vec::new();
+    for paper in papers {
+        let wanted =
+            workshop.editions().iter().filter(|edition| sets.iter().any(|set| set.sizes.contains(&edition.size())));
+        let books: Vec<Book> = wanted.map(|edition| workshop.book(edition, paper.of_sheets())).collect();
+        for set in sets {
+            let own = set.books(&books);
+            let book = match own.as_slice() {
+                [only] => Some(only.clone()),
+                own => workshop.book_of_all(own, paper.of_sheets()),
+            };
+            let of = set.id.as_deref().unwrap_or(ALL);
+            jobs.extend(book.map(|book| Job {
+                path: format!("{name}-{of}-{}.pdf", paper.name()),
+                origin: Origin { kind: format!("booklet {}", paper.name()), of: of.to_owned() },
+                size: set.only(),
+                content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
+            }));
+        }
+    }
+    jobs
+}
+
+/// The pattern sheets of some sets, on the papers that belong with those of the booklets.
+pub(super) fn pattern_sheets(
+    booklet: &BookletFolder,
+    workshop: &Workshop,
+    papers: &[Paper],
+    sets: &[Set],
+) -> Result<Vec<Job>, Refusal> {
+    let mut unheard = Vec::new();
+    let mut jobs = Vec::new();
+    let printed: BTreeSet<_> =
+        papers.iter().filter(|paper| paper.is_printed()).map(|paper| paper.of_sheets()).collect();
+    for paper in printed {
+        for set in sets {
+            jobs.extend(sheets::job(booklet, workshop, set, paper, &mut unheard)?);
+        }
+    }
+    Ok(jobs)
+}

@@ -1,0 +1,249 @@
+//! `publish`: the folder that a seller uploads, one for each booklet and edition.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use super::apart::Bounds;
+use super::args::{Form, PublishArgs, Strictness};
+use super::press::{Content, Job, pages, print_jobs};
+use super::sets::{ALL, NESTED, Set, sets};
+use super::{Outcome, Refusal, apart, choose, editions, jobs, output};
+use crate::book::Plain;
+use crate::checks::same;
+use crate::diag::Findings;
+use crate::faults::OUT_OF_RANGE;
+use crate::manifest::{self, Manifest, SCHEMA, SCHEMA_NAME};
+use crate::model::{Facts, Preview};
+use crate::out::{self, NewFile, Origin};
+use crate::pipeline::{NamedSet, Reach, Workshop};
+use crate::publish::{Included, checksums, edition_folder, file_sizes, licence, not_raised, shop_text, text_length};
+use crate::source::BookletFolder;
+use crate::typeset::{PagePicture, Paper, Press, Printed, Sheaf, WantedPage};
+
+/// Dots to the inch of the pictures of pages: an A4 page is some 1,000 dots wide.
+const DOTS: f64 = 120.0;
+
+pub(super) fn run(folder: Option<&Path>, args: &PublishArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
+    let choice = choose::booklets(folder, &args.booklets)?;
+    choose::distinct(&choice.booklets)?;
+    let mut papers: Vec<Paper> = args.paper.iter().map(|name| name.paper()).collect();
+    papers.sort_unstable();
+    papers.dedup();
+    apart::each(&choice, bounds, |booklet| {
+        let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
+        let outcome = one(booklet, workshop, &papers, args)?;
+        comemo::evict(0);
+        Ok(outcome)
+    })
+}
+
+fn one(
+    booklet: &BookletFolder,
+    mut workshop: Workshop,
+    papers: &[Paper],
+    args: &PublishArgs,
+) -> Result<Outcome, Refusal> {
+    output::report(&workshop.report, &workshop, Form::People);
+    let nothing = |outcome| {
+        output::line(&format!("{}: nothing was published; what was published before is untouched", booklet.name));
+        Ok(outcome)
+    };
+    if output::outcome(&workshop.report, &args.strictness) != Outcome::Clean {
+        output::verdict(&booklet.name, &workshop, &workshop.report);
+        return nothing(Outcome::Findings);
+    }
+    workshop.lay_cloth_well();
+    let all: Vec<usize> = (0..workshop.sizes.len()).collect();
+    let sets = sets(&workshop, &all, true, false);
+    let Some(manifest) = workshop.manifest(&named(&sets), &of_sheets(papers)) else {
+        return nothing(Outcome::Findings);
+    };
+    let home = args.out.join(&booklet.name);
+    let folder = home.join(edition_folder(&manifest.all.edition));
+    if let Some(outcome) = refused(&booklet.name, &home, &mut workshop, &manifest) {
+        return nothing(outcome);
+    }
+    let files = match files(booklet, &workshop, papers, &sets, &manifest, &args.strictness)? {
+        Ok(files) => files,
+        Err(outcome) => return nothing(outcome),
+    };
+    if folder.symlink_metadata().is_ok() {
+        return stands(&booklet.name, &folder, &files);
+    }
+    out::put_new(&folder, &files)?;
+    files.iter().for_each(|file| output::line(&told(&folder, file)));
+    Ok(Outcome::Clean)
+}
+
+/// A file as it is told: its place and how large it is.
+fn told(folder: &Path, file: &NewFile) -> String {
+    let size = match file.bytes.len() {
+        few @ ..10_000 => format!("{few} bytes"),
+        more => format!("{:.1} MB", more as f64 / 1e6),
+    };
+    format!("{} ({size})", folder.join(&file.path).display())
+}
+
+/// The sets as the manifest calls them: as the files of their sheets are called.
+pub(super) fn named(sets: &[Set]) -> Vec<NamedSet> {
+    sets.iter().map(|set| (set.id.clone().unwrap_or_else(|| NESTED.to_owned()), set.sizes.clone())).collect()
+}
+
+fn of_sheets(papers: &[Paper]) -> Vec<crate::sheets::SheetPaper> {
+    let printed: BTreeSet<_> = papers.iter().filter(|paper| paper.is_printed()).map(|one| one.of_sheets()).collect();
+    printed.into_iter().collect()
+}
+
+/// Tells what keeps the edition from being published beside earlier ones.
+fn refused(name: &str, home: &Path, workshop: &mut Workshop, manifest: &Manifest) -> Option<Outcome> {
+    let mut findings = Findings::default();
+    let earlier = editions::earlier(home, name, &mut workshop.sources, &mut findings);
+    let edition = workshop.draft().map(|draft| draft.facts.edition.span)?;
+    findings.extend(not_raised(edition, manifest, &earlier));
+    stop(workshop, findings)
+}
+
+/// Tells findings, and says whether they stop.
+fn stop(workshop: &Workshop, findings: Findings) -> Option<Outcome> {
+    let report = findings.report(&workshop.sources, workshop.sizes.len(), &[], &|_| None);
+    output::report(&report, workshop, Form::People);
+    (report.errors() > 0).then_some(Outcome::Findings)
+}
+
+/// What a folder that stands already comes to: nothing to do where it holds the very same.
+fn stands(name: &str, folder: &Path, files: &[NewFile]) -> Result<Outcome, Refusal> {
+    if out::holds(folder, files)? {
+        output::line(&format!("{name}: `{}` is this edition already, byte for byte", folder.display()));
+        return Ok(Outcome::Clean);
+    }
+    Err(Refusal::new(
+        format!("`{}` stands already, and a published edition is never replaced", folder.display()),
+        "what it says is the same, so it need not be; to have it anew, move it elsewhere or name another folder with --out",
+    ))
+}
+
+/// All files of the edition; the outcome instead where findings stop it.
+fn files(
+    booklet: &BookletFolder,
+    workshop: &Workshop,
+    papers: &[Paper],
+    sets: &[Set],
+    manifest: &Manifest,
+    strictness: &Strictness,
+) -> Result<Result<Vec<NewFile>, Outcome>, Refusal> {
+    let Some(facts) = workshop.draft().map(|draft| &draft.facts) else { return Ok(Err(Outcome::Findings)) };
+    let plain = Plain { book: &manifest.all, house: &manifest.words };
+    let mut wanted = jobs::booklets(&booklet.name, workshop, papers, sets);
+    wanted.iter_mut().for_each(|job| job.path = format!("booklets/{}", job.path));
+    wanted.extend(jobs::pattern_sheets(booklet, workshop, papers, sets)?);
+    let text = shop_text(&plain, &included(&plain, &wanted));
+    let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, strictness);
+    if outcome != Outcome::Clean {
+        return Ok(Err(outcome));
+    }
+    let shown = match previews(workshop, facts, &printed) {
+        Ok(shown) => shown,
+        Err(findings) => return Ok(Err(stop(workshop, findings).unwrap_or(Outcome::Findings))),
+    };
+    let mut files: Vec<NewFile> = Vec::new();
+    let mut add = |path: String, bytes: Vec<u8>| {
+        let origin = Origin { kind: "published".into(), of: ALL.into() };
+        files.push(NewFile { path, bytes, origin });
+    };
+    printed.into_iter().for_each(|(job, result)| add(job.path, result.pdf));
+    for (at, picture) in shown.into_iter().enumerate() {
+        add(format!("preview/{}-page-{}.png", at + 1, picture.page), picture.png);
+    }
+    for (name, photo) in &workshop.pictures {
+        add(format!("preview/{name}.{}", photo.ending), photo.bytes.clone());
+    }
+    add("shop-text.md".into(), text.markdown().into_bytes());
+    add("shop-text.txt".into(), text.text().into_bytes());
+    match licence(&plain) {
+        Some(page) => {
+            add("licence.md".into(), page.markdown().into_bytes());
+            add("licence.txt".into(), page.text().into_bytes());
+        }
+        None => output::line(&format!("{}: without `terms:` there is no page of the terms of use", booklet.name)),
+    }
+    add(editions::MANIFEST.into(), manifest::write(manifest).into_bytes());
+    add(SCHEMA_NAME.into(), SCHEMA.as_bytes().to_vec());
+    let sums = checksums(files.iter().map(|file| (file.path.as_str(), file.bytes.as_slice())));
+    let origin = Origin { kind: "published".into(), of: ALL.into() };
+    files.push(NewFile { path: "checksums.txt".into(), bytes: sums.into_bytes(), origin });
+    let mut findings = file_sizes(facts, files.iter().map(|file| (file.path.as_str(), file.bytes.len())));
+    findings.extend(text_length(facts, &text.text()));
+    Ok(match stop(workshop, findings) {
+        Some(outcome) => Err(outcome),
+        None => Ok(files),
+    })
+}
+
+/// What the folder holds, by its names on the page.
+fn included(plain: &Plain<'_>, jobs: &[Job]) -> Included {
+    let mut included = Included::default();
+    for job in jobs {
+        let of = &job.origin.of;
+        let (into, paper, whole) = match &job.content {
+            Content::Booklet(_) => (&mut included.booklets, job.origin.kind.strip_prefix("booklet "), "shop_all"),
+            Content::Sheets(..) => (&mut included.sheets, job.origin.kind.strip_prefix("sheets "), "errata_nested"),
+        };
+        let size = plain.book.sizes.iter().position(|size| size.id == *of);
+        let view = plain.book.views.iter().find(|view| view.id == *of);
+        let set = match (size, view) {
+            (Some(size), _) => plain.size(size),
+            (None, Some(view)) => view.name.clone(),
+            (None, None) => plain.word(whole, &[]),
+        };
+        let paper = plain.word(&format!("paper_{}", paper.unwrap_or_default()), &[]);
+        for (list, name) in [(&mut into.0, paper), (&mut into.1, set)] {
+            if !list.contains(&name) {
+                list.push(name);
+            }
+        }
+    }
+    included
+}
+
+/// The pages that the shop shows, out of the booklet of all sizes, or the last that there is.
+fn previews(workshop: &Workshop, facts: &Facts, printed: &[(Job, Printed)]) -> Result<Vec<PagePicture>, Findings> {
+    let sheaves: Vec<(&Job, &Sheaf, usize)> = printed
+        .iter()
+        .filter_map(|(job, result)| match &job.content {
+            Content::Booklet(sheaf) => Some((job, &**sheaf, result.pages)),
+            Content::Sheets(..) => None,
+        })
+        .collect();
+    let whole = sheaves.iter().find(|(job, ..)| job.origin.of == ALL).or(sheaves.first());
+    let Some((job, sheaf, count)) = whole else { return Ok(Vec::new()) };
+    let mut findings = Findings::default();
+    let mut wanted: Vec<WantedPage> = Vec::new();
+    for preview in &facts.shop.preview {
+        let (page, span) = match preview {
+            Preview::Page(page, span) => (WantedPage::Number(*page), *span),
+            Preview::Step(id) => (WantedPage::Step(id.text.clone()), id.span),
+        };
+        let fact = match &page {
+            WantedPage::Number(page) if page > count => format!("`{}` has no page {page}", job.path),
+            WantedPage::Step(id) if !sheaf.has_step(id) => format!("`{}` has no step `{id}`", job.path),
+            _ => {
+                wanted.push(page);
+                continue;
+            }
+        };
+        findings.push(OUT_OF_RANGE.at(span, fact).hint(format!("choose one that it has: it has {}", pages(*count))));
+    }
+    match Press::new(&workshop.house).pictures(sheaf, &wanted, DOTS) {
+        Ok(shown) if !findings.has_errors() => Ok(shown.into_iter().flatten().collect()),
+        Ok(_) => Err(findings),
+        Err(faults) => {
+            findings.extend(faults.iter().filter_map(|fault| workshop.press_finding(fault, &sheaf.origins, job.size)));
+            Err(findings)
+        }
+    }
+}
+
+/// Whether two editions are one by their numbers.
+pub(super) fn is_same(one: &Manifest, other: &Manifest) -> bool {
+    same(&one.all.edition, &other.all.edition)
+}

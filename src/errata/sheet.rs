@@ -1,0 +1,54 @@
+//! The sheet for buyers: what has changed, whether it matters once the cloth is cut, and which sheets to print again.
+
+use super::change::{Change, Errata, Matter};
+use crate::book::{Leaf, Plain};
+
+/// Writes the sheet in the words of the newer edition.
+pub fn buyers_sheet(errata: &Errata, plain: &Plain<'_>) -> Leaf {
+    let (old, new) = (errata.editions.0.as_str(), errata.editions.1.as_str());
+    let places = [("title", plain.book.title.as_str()), ("old", old), ("new", new)];
+    let mut leaf = Leaf::default();
+    leaf.title(plain.word("errata_title", &places));
+    if !errata.tells() {
+        leaf.words(plain.word("errata_nothing", &places));
+        return leaf;
+    }
+    leaf.words(plain.word("errata_intro", &places));
+    leaf.heading(plain.word("errata_changes", &[]));
+    for (sizes, matter, changes) in by_sizes(errata) {
+        if !sizes.is_empty() {
+            leaf.words(format!("{}:", plain.sizes(&sizes)));
+        }
+        changes.iter().for_each(|change| leaf.item(&change.text));
+        leaf.words(plain.word(matter.key(), &[]));
+    }
+    leaf.heading(plain.word("errata_sheets", &[]));
+    if errata.reprints.is_empty() {
+        leaf.words(plain.word("errata_no_sheets", &[]));
+    }
+    for set in &errata.reprints {
+        let of =
+            plain.word("errata_set", &[("of", &set.of), ("paper", &plain.word(&format!("paper_{}", set.paper), &[]))]);
+        for (key, sheets) in [("errata_print", &set.again), ("errata_away", &set.away)] {
+            if !sheets.is_empty() {
+                leaf.item(plain.word(key, &[("of", &of), ("list", &plain.listed(sheets))]));
+            }
+        }
+    }
+    leaf
+}
+
+/// Changes that are for the same sizes and mean the same to whoever has cut.
+type Group<'a> = (Vec<usize>, Matter, Vec<&'a Change>);
+
+/// The changes in groups, in the order of the first of each.
+fn by_sizes(errata: &Errata) -> Vec<Group<'_>> {
+    let mut groups: Vec<Group<'_>> = Vec::new();
+    for change in &errata.changes {
+        match groups.iter_mut().find(|(sizes, matter, _)| *sizes == change.sizes && *matter == change.matter) {
+            Some((.., changes)) => changes.push(change),
+            None => groups.push((change.sizes.clone(), change.matter, vec![change])),
+        }
+    }
+    groups
+}
