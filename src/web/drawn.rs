@@ -1,6 +1,7 @@
 //! Drawings and pictures as addresses that hold them whole (RFC 2397), so that the page asks for nothing.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
@@ -45,29 +46,73 @@ fn address(path: &str, bytes: &[u8]) -> String {
     }
 }
 
-/// A drawing without what no reader of it sees: comments, white space between its tags and rules, and those symbols
-/// and patterns of the house that it does not use.
+/// A drawing without what no reader of it sees: comments, white space around its lines, and those rules, symbols and
+/// patterns of the house that it does not use.
 fn slim(text: &str) -> String {
-    let text = without_comments(text);
-    let Ok(tree) = roxmltree::Document::parse(&text) else { return text };
-    let mut unused: Vec<_> = tree
-        .descendants()
-        .filter(|node| node.has_tag_name((SVG, "defs")))
-        .flat_map(|defs| defs.children())
-        .filter(|node| node.attribute("id").is_some_and(|id| !is_used(&text, node.range(), id)))
-        .map(|node| node.range())
-        .collect();
-    unused.sort_by_key(|range| std::cmp::Reverse(range.start));
-    let mut slim = text.clone();
-    unused.into_iter().for_each(|range| slim.replace_range(range, ""));
-    let lines = slim.lines().map(str::trim).filter(|line| !line.is_empty());
+    let mut text = without_comments(text);
+    // What only an unused symbol used is unused in its turn.
+    while let Some(less) = without_unused(&text) {
+        text = less;
+    }
+    let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     lines.collect::<Vec<_>>().join("\n")
 }
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
+/// A drawing without the definitions and rules that nothing in it uses; `None` where it uses all.
+fn without_unused(text: &str) -> Option<String> {
+    let tree = roxmltree::Document::parse(text).ok()?;
+    let classes: BTreeSet<&str> = tree
+        .descendants()
+        .filter_map(|node| node.attribute("class"))
+        .flat_map(str::split_whitespace)
+        .collect();
+    let mut unused: Vec<Range<usize>> = Vec::new();
+    for node in tree.descendants() {
+        if node.is_comment() {
+            unused.push(node.range());
+        } else if node.has_tag_name((SVG, "style")) {
+            let words = node.children().filter(|child| child.is_text());
+            words.for_each(|words| unused.extend(rules(text, words.range(), &classes)));
+        } else if node.parent().is_some_and(|parent| parent.has_tag_name((SVG, "defs")))
+            && node.attribute("id").is_some_and(|id| !is_used(text, &node.range(), id))
+        {
+            unused.push(node.range());
+        }
+    }
+    if unused.is_empty() {
+        return None;
+    }
+    unused.sort_by_key(|range| (range.start, std::cmp::Reverse(range.end)));
+    let mut less = String::with_capacity(text.len());
+    let mut at = 0;
+    // What lies in something that goes, goes with it.
+    for range in unused {
+        less.push_str(text.get(at..range.start).unwrap_or_default());
+        at = at.max(range.end);
+    }
+    less.push_str(&text[at..]);
+    Some(less)
+}
+
+/// The rules of a style sheet that are for one class alone which no shape has.
+fn rules(text: &str, sheet: Range<usize>, classes: &BTreeSet<&str>) -> Vec<Range<usize>> {
+    let mut found = Vec::new();
+    let mut start = sheet.start;
+    while let Some(end) = text[start..sheet.end].find('}').map(|at| start + at + 1) {
+        let selector = text[start..end].split('{').next().unwrap_or_default().trim();
+        let plain = |name: &str| name.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
+        if selector.strip_prefix('.').is_some_and(|name| plain(name) && !classes.contains(name)) {
+            found.push(start..end);
+        }
+        start = end;
+    }
+    found
+}
+
 /// Whether a name is used anywhere but in its own definition.
-fn is_used(text: &str, own: std::ops::Range<usize>, id: &str) -> bool {
+fn is_used(text: &str, own: &Range<usize>, id: &str) -> bool {
     let name = format!("#{id}");
     let ends = |at: usize| {
         let next = text[at + name.len()..].chars().next();

@@ -27,6 +27,7 @@ pub(super) fn teach(environment: &mut Environment<'_>, labels: &Map<String, Json
     environment.add_function("unknown", |what: &str| -> Result<String, Error> {
         Err(Error::new(ErrorKind::InvalidOperation, format!("the templates do not know `{what}`")))
     });
+    environment.add_filter("held", |address: &str| held(address));
     environment.add_filter("fractions", |number: &str| Value::from_safe_string(fractions(number)));
 }
 
@@ -86,6 +87,12 @@ fn aim(to: &str) -> Value {
         _ => (to.to_owned(), None),
     };
     minijinja::context! { section, line }
+}
+
+/// The address of a picture, which needs no escaping when it holds the picture itself.
+fn held(address: &str) -> Value {
+    let plain = address.starts_with("data:image/") && !address.contains(['"', '<', '>', '&']);
+    if plain { Value::from_safe_string(address.to_owned()) } else { Value::from(address) }
 }
 
 /// A number with its fractions set as such: `7 7/8` as 7⅞. The marks are ours, and the number is escaped.
