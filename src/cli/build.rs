@@ -7,7 +7,7 @@ use super::apart::Bounds;
 use super::args::{BuildArgs, Form};
 use super::press::{Content, Job, print_all};
 use super::sets::{ALL, sets};
-use super::{Outcome, Refusal, apart, choose, output, sheets};
+use super::{Outcome, Refusal, apart, choose, output, page, sheets};
 use crate::book::Book;
 use crate::out::Origin;
 use crate::pipeline::{Reach, Workshop};
@@ -64,6 +64,11 @@ fn one(
                 content: Content::Booklet(Box::new(workshop.sheaf(&book, *paper))),
             }));
         }
+    }
+    if !args.no_page && args.size.is_empty() && let Some(paper) = papers.first() {
+        let books: Vec<Book> =
+            workshop.editions().iter().map(|edition| workshop.book(edition, paper.of_sheets())).collect();
+        jobs.extend(page::job(booklet, workshop, &books, paper.of_sheets()));
     }
     if !args.no_sheets {
         let mut unheard = Vec::new();

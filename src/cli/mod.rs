@@ -9,6 +9,7 @@ mod explain;
 mod figures;
 mod new;
 mod output;
+mod page;
 mod press;
 mod sets;
 mod sheets;

@@ -7,13 +7,14 @@ use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
 use super::args::{Form, Strictness};
-use super::{Outcome, Refusal, output, sets};
+use super::{Outcome, Refusal, output, page, sets};
 use crate::checks;
 use crate::diag::Findings;
 use crate::out::{self, NewFile, Origin};
 use crate::pipeline::Workshop;
 use crate::sheets::SheetSet;
 use crate::typeset::{Press, PressFault, Printed, Sheaf};
+use crate::web::Leaf;
 
 /// One file to make.
 pub(super) struct Job {
@@ -33,10 +34,31 @@ pub(super) enum Content {
     Booklet(Box<Sheaf>),
     /// Pattern sheets, and what to call them.
     Sheets(SheetSet, serde_json::Value),
+    /// A page for a screen, with its choices of sizes.
+    Page(Vec<Leaf>),
+}
+
+/// A file as it was made.
+struct Made {
+    bytes: Vec<u8>,
+    /// How many pages it has; `None` for one that has none.
+    pages: Option<usize>,
+    /// What the typesetter grumbles at.
+    warnings: Vec<PressFault>,
+}
+
+impl Made {
+    fn printed(printed: Printed) -> Made {
+        Made { bytes: printed.pdf, pages: Some(printed.pages), warnings: printed.warnings }
+    }
+
+    fn screen(html: String) -> Made {
+        Made { bytes: html.into_bytes(), pages: None, warnings: Vec::new() }
+    }
 }
 
 /// A job by its place, and what came of it.
-type Done = (usize, Job, Result<Printed, Vec<PressFault>>);
+type Done = (usize, Job, Result<Made, Vec<PressFault>>);
 
 /// Prints all jobs of one booklet side by side; writes them when every one could be set.
 pub(super) fn print_all(
@@ -54,8 +76,9 @@ pub(super) fn print_all(
         .par_bridge()
         .map(|(at, job)| {
             let result = match &job.content {
-                Content::Booklet(sheaf) => press.print(sheaf),
-                Content::Sheets(sheets, about) => press.print_sheets(sheets, about),
+                Content::Booklet(sheaf) => press.print(sheaf).map(Made::printed),
+                Content::Sheets(sheets, about) => press.print_sheets(sheets, about).map(Made::printed),
+                Content::Page(leaves) => page::print(name, workshop, leaves).map(Made::screen),
             };
             bar.inc(1);
             (at, job, result)
@@ -73,9 +96,13 @@ pub(super) fn print_all(
     let mut lines = Vec::new();
     for (_, job, result) in printed {
         let Ok(result) = result else { continue };
-        let pages = if result.pages == 1 { "1 page".to_owned() } else { format!("{} pages", result.pages) };
+        let pages = match result.pages {
+            None => "for a screen".to_owned(),
+            Some(1) => "1 page".to_owned(),
+            Some(pages) => format!("{pages} pages"),
+        };
         lines.push(format!("{} ({pages})", folder.join(&job.path).display()));
-        files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
+        files.push(NewFile { path: job.path, bytes: result.bytes, origin: job.origin });
     }
     let gone = out::put(&folder, &files, &sets::known(workshop))?;
     lines.iter().for_each(|line| output::line(line));
@@ -100,14 +127,14 @@ fn tell(workshop: &Workshop, printed: &[Done], strictness: &Strictness) -> Outco
     for (_, job, result) in printed {
         let origins = match &job.content {
             Content::Booklet(sheaf) => &sheaf.origins,
-            Content::Sheets(..) => &none,
+            Content::Sheets(..) | Content::Page(_) => &none,
         };
         match result {
             Err(faults) => {
                 findings.extend(faults.iter().filter_map(|fault| workshop.press_finding(fault, origins, job.size)));
             }
-            Ok(printed) => {
-                let warnings = printed.warnings.iter();
+            Ok(made) => {
+                let warnings = made.warnings.iter();
                 findings.extend(warnings.filter_map(|fault| workshop.press_warning(fault, origins)));
             }
         }

@@ -42,6 +42,7 @@ macro_rules! built_in {
 const TEMPLATES: &[(&str, &[u8])] = built_in!("templates":
     "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "house.typ", "marks.typ", "page.typ",
     "prose.typ", "sheets.typ", "step.typ", "tables.typ", "values.typ",
+    "page.html", "page-section.html", "page-step.html", "page-tables.html", "page-words.html", "page.css", "page.js",
     "figures.css", "symbols.svg", "labels-en.json", "needs-en.json", "vocabulary-en.json",
 );
 
@@ -85,7 +86,7 @@ impl House {
             assets
         };
         let (templates, mut fonts) = (
-            own("templates", &[".typ", ".css", ".svg", ".json"], &[]),
+            own("templates", &[".typ", ".css", ".svg", ".json", ".html"], &[".js"]),
             own("fonts", &[".ttf", ".otf"], &[".ttc", ".otc", ".woff", ".woff2"]),
         );
         for asset in templates {
