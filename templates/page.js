@@ -43,7 +43,26 @@
     progress();
   }
 
+  // What is read stays where it is on the screen while what stands above it grows or shrinks.
+  function reading() {
+    var below = document.querySelector(".bar").offsetHeight;
+    return all("main > section").filter(shown).filter(function (section) {
+      return section.getBoundingClientRect().bottom > below;
+    })[0];
+  }
+  // A letter says of which booklet, edition, size and step it speaks.
+  function letters() {
+    var size = form.elements.size;
+    var named = size ? size.options[size.selectedIndex].text : "";
+    all("a.ask").forEach(function (link) {
+      var number = all(".number", link.closest("section")).filter(shown)[0];
+      var about = document.body.dataset.ask.replace("{size}", named).replace("{n}", number ? number.textContent : "…");
+      link.href = link.href.split("?")[0] + "?subject=" + encodeURIComponent(about.replace(/, ,/, ","));
+    });
+  }
   function choose() {
+    var section = reading();
+    var before = section && section.getBoundingClientRect().top;
     ["size", "units"].forEach(function (name) {
       var select = form.elements[name];
       if (!select) { return; }
@@ -52,9 +71,12 @@
     });
     keep();
     progress();
+    letters();
+    if (section && shown(section) && before < 0) { window.scrollBy(0, section.getBoundingClientRect().top - before); }
   }
 
   form.hidden = false;
+  document.querySelector(".comfort").hidden = false;
   ["size", "units"].forEach(function (name) {
     var select = form.elements[name];
     if (!select) { return; }
@@ -71,6 +93,7 @@
   form.addEventListener("submit", function (event) { event.preventDefault(); });
   form.addEventListener("reset", function (event) {
     event.preventDefault();
+    if (!window.confirm(document.querySelector("button[data-sure]").dataset.sure)) { return; }
     kept.ticks = {};
     keep();
     paint();
@@ -118,6 +141,11 @@
     all(".found").forEach(function (old) { old.classList.remove("found"); });
     line.classList.add("found");
     line.scrollIntoView({ block: "center" });
+  });
+
+  // Pictures that nobody has scrolled to are printed too.
+  window.addEventListener("beforeprint", function () {
+    all("img[loading]").forEach(function (image) { image.loading = "eager"; });
   });
 
   choose();

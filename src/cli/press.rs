@@ -7,7 +7,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
 use super::args::{Form, Strictness};
-use super::{Outcome, Refusal, output, page, sets};
+use super::{Outcome, Refusal, output, sets};
 use crate::checks;
 use crate::diag::Findings;
 use crate::out::{self, NewFile, Origin};
@@ -78,7 +78,7 @@ pub(super) fn print_all(
             let result = match &job.content {
                 Content::Booklet(sheaf) => press.print(sheaf).map(Made::printed),
                 Content::Sheets(sheets, about) => press.print_sheets(sheets, about).map(Made::printed),
-                Content::Page(leaves) => page::print(name, workshop, leaves).map(Made::screen),
+                Content::Page(leaves) => workshop.screen(name, leaves).map(Made::screen).map_err(|fault| vec![fault]),
             };
             bar.inc(1);
             (at, job, result)

@@ -7,6 +7,7 @@ mod assets;
 mod books;
 mod cloth;
 mod press;
+mod screen;
 mod ways;
 mod workshop;
 

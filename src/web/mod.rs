@@ -14,5 +14,5 @@ mod sections;
 mod words;
 
 pub use fault::PageFault;
-pub use leaf::Leaf;
+pub use leaf::{EVERY, Leaf};
 pub use page::{Page, page};

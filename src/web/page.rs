@@ -38,7 +38,9 @@ pub fn page(page: &Page<'_>, house: &House, labels: &Map<String, Json>) -> Resul
     let accent = data["style"]["accent"].as_str().unwrap_or_default();
     let mut style = house.template("page.css").replace("ACCENT-DARK", &on_dark(accent)).replace("ACCENT", accent);
     for (key, _) in &leaves {
-        style.push_str(&format!("\nhtml[data-size=\"{key}\"] [data-for]:not([data-for~=\"{key}\"]) {{ display: none; }}"));
+        style.push_str(&format!(
+            "\nhtml[data-size=\"{key}\"] [data-for]:not([data-for~=\"{key}\"]) {{ display: none; }}"
+        ));
     }
     // The house's own script, whatever the booklet brings: nothing that an author writes runs.
     let plain = House::plain();
@@ -58,6 +60,7 @@ pub fn page(page: &Page<'_>, house: &House, labels: &Map<String, Json>) -> Resul
             script => Value::from_safe_string(script.to_owned()),
         },
     )?;
+    guard(house, &body)?;
     let language = data["language"].as_str().unwrap_or_default();
     let attribute = |text: &str| text.replace('&', "&amp;").replace('"', "&quot;").replace('<', "&lt;");
     Ok(format!(
@@ -68,6 +71,18 @@ pub fn page(page: &Page<'_>, house: &House, labels: &Map<String, Json>) -> Resul
         attribute(page.booklet),
         policy(&style, script),
     ))
+}
+
+/// Holds a booklet's own templates to the one policy of the page: what else could send a reader elsewhere is a fault.
+fn guard(house: &House, body: &str) -> Result<(), PageFault> {
+    let own = house.templates.iter().find(|asset| asset.own.is_some() && asset.name.ends_with(".html"));
+    match own {
+        Some(own) if body.to_ascii_lowercase().contains("http-equiv") => Err(PageFault {
+            message: "a template writes `http-equiv`, which is for the policy of the page alone".to_owned(),
+            place: Some((own.name.clone(), 0..0)),
+        }),
+        _ => Ok(()),
+    }
 }
 
 /// What the file may do: show pictures that it holds, and run the house's script (Content Security Policy Level 3).

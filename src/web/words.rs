@@ -23,6 +23,7 @@ pub(super) fn teach(environment: &mut Environment<'_>, labels: &Map<String, Json
     });
     let own = Arc::clone(&labels);
     environment.add_function("stake_names", move |names: Vec<Value>| stake_names(&own, &names));
+    environment.add_function("mail_in", |words: &str| mail_in(words).unwrap_or_default());
     environment.add_function("aim", |to: &str| aim(to));
     environment.add_function("unknown", |what: &str| -> Result<String, Error> {
         Err(Error::new(ErrorKind::InvalidOperation, format!("the templates do not know `{what}`")))
@@ -74,6 +75,17 @@ fn stake_names(labels: &Map<String, Json>, names: &[Value]) -> Result<Vec<String
         found.extend(named(name, "part", "offer_part")?);
     }
     Ok(found)
+}
+
+/// The first mail address in words; `None` where they hold none.
+fn mail_in(words: &str) -> Option<String> {
+    let mail = |word: &str| {
+        let (name, host) = word.split_once('@')?;
+        let plain = |text: &str| text.chars().all(|one| one.is_ascii_alphanumeric() || "._%+-".contains(one));
+        (!name.is_empty() && host.contains('.') && plain(name) && plain(host)).then(|| word.to_owned())
+    };
+    let around = |letter: char| !letter.is_alphanumeric();
+    words.split_whitespace().find_map(|word| mail(word.trim_matches(around)))
 }
 
 /// Where a reference leads on the page: the section, and the line in it where that has lines.
