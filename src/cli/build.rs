@@ -65,7 +65,11 @@ fn one(
             }));
         }
     }
-    if !args.no_page && args.size.is_empty() && let Some(paper) = papers.first() {
+    if !args.no_page
+        && !args.only_sizes
+        && args.size.is_empty()
+        && let Some(paper) = papers.first()
+    {
         let books: Vec<Book> =
             workshop.editions().iter().map(|edition| workshop.book(edition, paper.of_sheets())).collect();
         jobs.extend(page::job(booklet, workshop, &books, paper.of_sheets()));

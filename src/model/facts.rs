@@ -6,6 +6,7 @@ use super::notion::Notion;
 use super::prose::Block;
 use super::sheet::SheetSettings;
 use super::size::{BySize, Size, is_for};
+use super::sourcing::Sourcing;
 use super::text::{Expression, Name, Text};
 use crate::diag::in_sentence;
 use crate::source::Span;
@@ -71,6 +72,14 @@ pub struct Facts {
     pub sheets: SheetSettings,
     /// The record of editions, newest first.
     pub editions: Vec<Release>,
+}
+
+impl Facts {
+    /// Where to find each fabric and each notion.
+    pub fn sourcing(&self) -> impl Iterator<Item = &Sourcing> {
+        let cloth = self.fabrics.iter().map(|fabric| &fabric.sourcing);
+        cloth.chain(self.notions.iter().map(|notion| &notion.sourcing))
+    }
 }
 
 /// A named figure.
@@ -165,6 +174,8 @@ pub struct Fabric {
     pub amount: Option<BySize>,
     /// More to know.
     pub note: Vec<Block>,
+    /// Where to find it.
+    pub sourcing: Sourcing,
 }
 
 /// Something needed at hand.

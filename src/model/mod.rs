@@ -13,6 +13,7 @@ mod part;
 mod prose;
 mod sheet;
 mod size;
+mod sourcing;
 mod text;
 mod verb;
 mod vocabulary;
@@ -35,6 +36,7 @@ pub use prose::{
 };
 pub use sheet::SheetSettings;
 pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_sizes};
+pub use sourcing::Sourcing;
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};

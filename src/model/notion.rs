@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::prose::Block;
 use super::size::BySize;
+use super::sourcing::Sourcing;
 use super::text::{Name, Text};
 
 /// A figure that is stated of a notion.
@@ -117,4 +118,6 @@ pub struct Notion {
     pub figures: BTreeMap<NotionFigure, BySize>,
     /// More to know.
     pub note: Vec<Block>,
+    /// Where to find it.
+    pub sourcing: Sourcing,
 }

@@ -103,6 +103,12 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     Sheaf { data, files, origins, paper }
 }
 
+/// Something to look for, with its address where it is one.
+fn sought(line: &str) -> Json {
+    let web = line.starts_with("https://") || line.starts_with("http://");
+    json!({ "text": line, "url": web.then_some(line) })
+}
+
 fn measure(row: &MeasureRow) -> Json {
     let values = row.values.iter().map(|one| one.as_ref().map(amount));
     json!({ "name": row.name, "values": values.collect::<Vec<_>>() })
@@ -163,6 +169,8 @@ impl Setter<'_> {
             "id": fabric.id,
             "name": fabric.name,
             "notes": self.notes(&fabric.note),
+            "search": fabric.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
+            "instead": self.notes(&fabric.instead),
             "widths": widths.collect::<Vec<_>>(),
             "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
         })
@@ -185,6 +193,8 @@ impl Setter<'_> {
             "id": notion.id,
             "name": notion.name,
             "notes": self.notes(&notion.note),
+            "search": notion.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
+            "instead": self.notes(&notion.instead),
             "estimated": notion.estimated,
             "amounts": amounts.collect::<Vec<_>>(),
         })
