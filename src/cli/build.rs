@@ -73,6 +73,7 @@ fn one(
         let books: Vec<Book> =
             workshop.editions().iter().map(|edition| workshop.book(edition, paper.of_sheets())).collect();
         jobs.extend(page::job(booklet, workshop, &books, paper.of_sheets()));
+        jobs.extend(page::chapters(booklet, workshop, &books, paper.of_sheets()));
     }
     if !args.no_sheets {
         let mut unheard = Vec::new();

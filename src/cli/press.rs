@@ -36,6 +36,8 @@ pub(super) enum Content {
     Sheets(SheetSet, serde_json::Value),
     /// A page for a screen, with its choices of sizes.
     Page(Vec<Leaf>),
+    /// Words to paste elsewhere.
+    Words(String),
 }
 
 /// A file as it was made.
@@ -78,6 +80,9 @@ pub(super) fn print_all(
             let result = match &job.content {
                 Content::Booklet(sheaf) => press.print(sheaf).map(Made::printed),
                 Content::Sheets(sheets, about) => press.print_sheets(sheets, about).map(Made::printed),
+                Content::Words(words) => {
+                    Ok(Made { bytes: words.clone().into_bytes(), pages: None, warnings: Vec::new() })
+                }
                 Content::Page(leaves) => workshop.screen(name, leaves).map(Made::screen).map_err(|fault| vec![fault]),
             };
             bar.inc(1);
@@ -97,6 +102,7 @@ pub(super) fn print_all(
     for (_, job, result) in printed {
         let Ok(result) = result else { continue };
         let pages = match result.pages {
+            None if matches!(job.content, Content::Words(_)) => "to paste below the video".to_owned(),
             None => "for a screen".to_owned(),
             Some(1) => "1 page".to_owned(),
             Some(pages) => format!("{pages} pages"),
@@ -127,7 +133,7 @@ fn tell(workshop: &Workshop, printed: &[Done], strictness: &Strictness) -> Outco
     for (_, job, result) in printed {
         let origins = match &job.content {
             Content::Booklet(sheaf) => &sheaf.origins,
-            Content::Sheets(..) | Content::Page(_) => &none,
+            Content::Sheets(..) | Content::Page(_) | Content::Words(_) => &none,
         };
         match result {
             Err(faults) => {

@@ -8,6 +8,7 @@ use super::sheet::SheetSettings;
 use super::size::{BySize, Size, is_for};
 use super::sourcing::Sourcing;
 use super::text::{Expression, Name, Text};
+use super::video::Video;
 use crate::diag::in_sentence;
 use crate::source::Span;
 
@@ -70,6 +71,8 @@ pub struct Facts {
     pub pieces: Vec<Piece>,
     /// How sheets are printed and cloth is laid.
     pub sheets: SheetSettings,
+    /// The video that goes with it.
+    pub video: Option<Video>,
     /// The record of editions, newest first.
     pub editions: Vec<Release>,
 }

@@ -16,6 +16,7 @@ mod size;
 mod sourcing;
 mod text;
 mod verb;
+mod video;
 mod vocabulary;
 mod work;
 
@@ -40,5 +41,6 @@ pub use sourcing::Sourcing;
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
+pub use video::{Moment, Video, read_moment, written_moment};
 pub use vocabulary::{Hazard, Pair, Vocabulary, Words};
 pub use work::{Around, EdgeFinish, Far, Handed, Param, Place, Together, Touch, Work};

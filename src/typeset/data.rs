@@ -8,7 +8,7 @@ use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
 use crate::book::{Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step};
-use crate::model::Date;
+use crate::model::{Date, written_moment};
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]
@@ -42,7 +42,7 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
         files.insert(format!("/booklet/{name}.{}", photo.ending), photo.bytes.clone());
     }
     let spoken = |date: &Option<String>| date.as_deref().and_then(Date::parse).map(Date::spoken);
-    let data = json!({
+    let mut data = json!({
         "paper": paper.described(),
         "labels": labels,
         "title": book.title,
@@ -100,6 +100,7 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "changes": setter.blocks(&release.changes),
         })).collect::<Vec<_>>(),
     });
+    data["video"] = setter.film();
     Sheaf { data, files, origins, paper }
 }
 
@@ -295,6 +296,7 @@ impl Setter<'_> {
             "id": part.id,
             "title": own.inlines(&part.title),
             "intro": own.blocks(&part.intro),
+            "watch": part.watch.filter(|_| self.book.film.is_some()).map(written_moment),
             "steps": part.steps.iter().map(|step| own.step(step, part)).collect::<Vec<_>>(),
             "stake": self.stake(&part.id, part.offer.as_deref()),
             "sizes": self.only(&part.sizes),
@@ -310,6 +312,7 @@ impl Setter<'_> {
         json!({
             "id": step.id,
             "number": step.number,
+            "watch": step.watch.filter(|_| self.book.film.is_some()).map(|at| json!({ "time": written_moment(at), "url": self.watched(at) })),
             "title": own.inlines(&step.title),
             "body": own.blocks(&step.body),
             "stake": stake,
