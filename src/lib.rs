@@ -21,10 +21,11 @@
 //! 16. [`manual`] gathers the page of each word of the language: [`manual::find`].
 //! 17. [`book`] gathers one size, or merges all, into plain data: [`book::Book`].
 //! 18. [`typeset`] sets the pages and writes PDF: [`typeset::Press`].
-//! 19. [`manifest`] writes an edition as JSON and reads it back: [`manifest::Manifest`].
-//! 20. [`errata`] holds one edition against another: [`errata::compare`].
-//! 21. [`publish`] makes the texts that go beside an edition: [`publish::shop_text`].
-//! 22. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
+//! 19. [`web`] sets the page for a screen: [`web::page`].
+//! 20. [`manifest`] writes an edition as JSON and reads it back: [`manifest::Manifest`].
+//! 21. [`errata`] holds one edition against another: [`errata::compare`].
+//! 22. [`publish`] makes the texts that go beside an edition: [`publish::shop_text`].
+//! 23. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line. How much of anything a
 //! booklet may hold stands in [`limits`].
@@ -54,3 +55,4 @@ pub mod sheets;
 pub mod source;
 pub mod syntax;
 pub mod typeset;
+pub mod web;

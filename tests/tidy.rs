@@ -146,6 +146,11 @@ const ONLY: &[Only] = &[
         act: "let src/figure do it: no other stage knows SVG libraries",
     },
     Only {
+        words: &["qrcode"],
+        stages: &["figure"],
+        act: "let src/figure do it: no other stage draws squares of dots",
+    },
+    Only {
         words: &["typst", "typst_layout", "typst_pdf", "typst_render"],
         stages: &["typeset"],
         act: "let src/typeset do it: no other stage knows Typst",

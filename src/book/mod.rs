@@ -4,7 +4,9 @@
 //! Typst nor HTML. Words of the house are keys in it; layout and language belong to the templates.
 
 mod amount;
+mod chapters;
 mod cutting;
+mod film;
 mod gather;
 mod leaf;
 mod merge;
@@ -17,7 +19,9 @@ mod thing;
 mod volume;
 
 pub use amount::{Amount, ExactAmount, SizedAmount, Value, Written};
+pub use chapters::chapters;
 pub use cutting::{CutList, CutRow, Layout, PieceDrawing, PieceDrawings, SheetList, SheetMap};
+pub use film::Film;
 pub use gather::{Supplies, gather, sheet_map};
 pub use leaf::Leaf;
 pub use merge::{Shared, merge};

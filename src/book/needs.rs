@@ -16,6 +16,10 @@ pub struct FabricNeed {
     pub name: String,
     /// More to know.
     pub note: Vec<Block>,
+    /// Words that a shop knows, and addresses.
+    pub search: Vec<String>,
+    /// What serves where it cannot be had, with what changes.
+    pub instead: Vec<Block>,
     /// How much to buy of each width that it is sold in; one row without a width where none is stated.
     pub widths: Vec<WidthNeed>,
 }
@@ -49,6 +53,10 @@ pub struct NotionNeed {
     pub name: String,
     /// More to know.
     pub note: Vec<Block>,
+    /// Words that a shop knows, and addresses.
+    pub search: Vec<String>,
+    /// What serves where it cannot be had, with what changes.
+    pub instead: Vec<Block>,
     /// Whether its length is thread that was estimated from the seams.
     pub estimated: bool,
     /// One for each size shown; `None` where a size needs none of it.

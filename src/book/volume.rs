@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::amount::Amount;
 use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
+use super::film::Film;
 use super::needs::{FabricNeed, NotionNeed};
 use super::offer::Offer;
 use super::prose::{Block, Inline, Picture};
@@ -70,6 +71,8 @@ pub struct Book {
     pub care: Vec<Block>,
     pub terms: Vec<Block>,
     pub record: Vec<Release>,
+    /// The video that goes with it.
+    pub film: Option<Film>,
     /// Every drawing, by its name.
     pub drawings: BTreeMap<String, Drawing>,
     /// Logo and cover, by their names.
@@ -182,6 +185,8 @@ pub struct Part {
     pub at: usize,
     /// The heading.
     pub title: Vec<Inline>,
+    /// When the video shows it, in seconds; its own time, or that of its first step.
+    pub watch: Option<u32>,
     /// What stands before the first step.
     pub intro: Vec<Block>,
     /// The id of what it belongs to of all that is left to the maker.
@@ -207,6 +212,8 @@ pub struct Step {
     pub title: Vec<Inline>,
     /// The words, with every diagram but the first.
     pub body: Vec<Block>,
+    /// When the video shows it, in seconds.
+    pub watch: Option<u32>,
     /// The first diagram.
     pub figure: Option<Picture>,
     /// The id of what it belongs to of all that is left to the maker.

@@ -14,7 +14,7 @@
 //! ```
 //!
 //! ## Limits
-//! Looks at `contact` and at every link in words. A mail address has a name, one `@` and a domain with a dot; a web
+//! Looks at `contact`, at `search:`, at the `video:` and at every link in words. A mail address has a name, one `@` and a domain with a dot; a web
 //! address begins with `http://` or `https://` (a simple reading of RFC 5321 and RFC 3986, from memory). Whether anybody
 //! answers there cannot be known. A phone number, a postal address and `@name` are left alone.
 
@@ -42,6 +42,10 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
             });
         });
     });
+    links.extend(subject.draft.facts.video.iter().map(|video| &video.url));
+    // What a shop knows it by is words, and of one word where it is an address.
+    let sought = subject.draft.facts.sourcing().flat_map(|sourcing| &sourcing.search);
+    links.extend(sought.filter(|line| !line.text.contains(char::is_whitespace)));
     for address in links {
         if let Some(fault) = fault(&address.text) {
             findings.push(told(address, &address.text, fault));

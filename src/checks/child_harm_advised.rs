@@ -168,11 +168,19 @@ fn around<'a>(edition: &Edition<'a>) -> Vec<Passage<'a>> {
     let here = |sizes: &Option<Vec<usize>>| is_for(sizes.as_ref(), edition.size());
     let fabrics = facts.fabrics.iter().filter(|one| here(&one.sizes)).map(|one| &one.note);
     let notions = facts.notions.iter().filter(|one| here(&one.sizes)).map(|one| &one.note);
+    let other_cloth = facts.fabrics.iter().filter(|one| here(&one.sizes)).map(|one| &one.sourcing.instead);
+    let other_notions = facts.notions.iter().filter(|one| here(&one.sizes)).map(|one| &one.sourcing.instead);
     let pieces = facts.pieces.iter().filter(|one| here(&one.sizes)).map(|one| &one.note);
     let cautions = facts.cautions.iter().filter(|one| here(&one.sizes)).map(|one| &one.content);
     let intros = edition.parts.iter().map(|part| &part.part.intro);
-    let all =
-        fabrics.chain(notions).chain(pieces).chain(cautions).chain(intros).chain([&facts.read_first, &facts.care]);
+    let all = fabrics
+        .chain(notions)
+        .chain(other_cloth)
+        .chain(other_notions)
+        .chain(pieces)
+        .chain(cautions)
+        .chain(intros)
+        .chain([&facts.read_first, &facts.care]);
     all.flat_map(|blocks| of_blocks(blocks, size)).collect()
 }
 

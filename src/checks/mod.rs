@@ -178,6 +178,7 @@ mod unchecked;
 mod unfinished_words;
 mod unused_measurement;
 mod used_before_cut;
+mod video_times;
 mod waivers;
 mod wearer_contradicted;
 mod wearer_not_said;

@@ -43,6 +43,7 @@ pub(super) fn each_prose<'a>(draft: &'a Draft, see: &mut dyn FnMut(&'a [Block]))
     facts.cautions.iter().for_each(|caution| see(&caution.content));
     facts.fabrics.iter().for_each(|fabric| see(&fabric.note));
     facts.notions.iter().for_each(|notion| see(&notion.note));
+    facts.sourcing().for_each(|sourcing| see(&sourcing.instead));
     facts.pieces.iter().for_each(|piece| see(&piece.note));
     facts.words.iter().for_each(|word| see(&word.meaning));
     facts.editions.iter().for_each(|entry| see(&entry.changes));

@@ -160,6 +160,7 @@ use super::two_names;
 use super::unfinished_words;
 use super::unused_measurement;
 use super::used_before_cut;
+use super::video_times;
 use super::wearer_contradicted;
 use super::wearer_not_said;
 use super::wearer_out_of_order;
@@ -220,6 +221,7 @@ pub static CHECKS: &[Judge] = &[
     editions_out_of_order::CHECK,
     date_not_recorded::CHECK,
     address_malformed::CHECK,
+    video_times::CHECK,
     language_unknown::CHECK,
     house_words_english::CHECK,
     display_name_twice::CHECK,

@@ -41,11 +41,19 @@ fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {
     plain.into_iter().for_each(|text| see(text, Sort::Plain));
     facts.words.iter().for_each(|word| see(&named(&word.term), Sort::Plain));
     facts.sizes.iter().for_each(|size| see(&text(&size.name, size.name_at), Sort::SizeName));
+    if let Some(video) = &facts.video {
+        see(&video.url, Sort::Set);
+        video.opening.iter().for_each(|opening| see(opening, Sort::Plain));
+    }
     let set = [&facts.designer, &facts.contact].into_iter().flatten().chain([&facts.edition]);
     set.chain(facts.editions.iter().map(|entry| &entry.edition)).for_each(|text| see(text, Sort::Set));
+    for line in facts.sourcing().flat_map(|sourcing| &sourcing.search) {
+        see(line, if line.text.contains("://") { Sort::Set } else { Sort::Plain });
+    }
     let notes = facts.pieces.iter().map(|piece| &piece.note);
     let notes = notes.chain(facts.fabrics.iter().map(|fabric| &fabric.note));
     let notes = notes.chain(facts.notions.iter().map(|notion| &notion.note));
+    let notes = notes.chain(facts.sourcing().map(|sourcing| &sourcing.instead));
     let meanings = facts.words.iter().map(|word| &word.meaning);
     let changes = facts.editions.iter().map(|entry| &entry.changes);
     let pages =

@@ -107,7 +107,10 @@ pub(super) struct BuildArgs {
     /// Leave the pattern sheets out
     #[arg(long)]
     pub no_sheets: bool,
-    /// Where the PDFs go: DIR/NAME/NAME-SIZE-PAPER.pdf
+    /// Leave out the page for a screen
+    #[arg(long)]
+    pub no_page: bool,
+    /// Where they go: DIR/NAME/NAME-SIZE-PAPER.pdf, and the page: DIR/NAME/NAME.html
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,
     #[command(flatten)]

@@ -44,6 +44,9 @@ fn one(
     let workshop = &*workshop;
     let sets = sets(workshop, &sizes, args.size.is_empty(), args.only_sizes);
     let mut jobs = jobs::booklets(&booklet.name, workshop, papers, &sets);
+    if !args.no_page && !args.only_sizes && args.size.is_empty() {
+        jobs.extend(jobs::screen(booklet, workshop, papers));
+    }
     if !args.no_sheets {
         jobs.extend(jobs::pattern_sheets(booklet, workshop, papers, &sets)?);
     }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::press::{Content, Job};
 use super::sets::{ALL, Set};
-use super::{Refusal, sheets};
+use super::{Refusal, page, sheets};
 use crate::book::Book;
 use crate::out::Origin;
 use crate::pipeline::Workshop;
@@ -34,6 +34,15 @@ pub(super) fn booklets(name: &str, workshop: &Workshop, papers: &[Paper], sets: 
         }
     }
     jobs
+}
+
+/// The page for a screen, and the chapters of a video: they speak of the pattern sheets of the first paper.
+pub(super) fn screen(booklet: &BookletFolder, workshop: &Workshop, papers: &[Paper]) -> Vec<Job> {
+    let Some(paper) = papers.first() else { return Vec::new() };
+    let books: Vec<Book> =
+        workshop.editions().iter().map(|edition| workshop.book(edition, paper.of_sheets())).collect();
+    let page = page::job(booklet, workshop, &books, paper.of_sheets());
+    page.into_iter().chain(page::chapters(booklet, workshop, &books, paper.of_sheets())).collect()
 }
 
 /// The pattern sheets of some sets, on the papers that belong with those of the booklets.

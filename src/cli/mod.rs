@@ -12,6 +12,7 @@ mod figures;
 mod jobs;
 mod new;
 mod output;
+mod page;
 mod press;
 mod publish;
 mod sets;

@@ -14,6 +14,7 @@ use crate::out::{self, NewFile, Origin};
 use crate::pipeline::Workshop;
 use crate::sheets::SheetSet;
 use crate::typeset::{Press, PressFault, Printed, Sheaf};
+use crate::web::Leaf;
 
 /// One file to make.
 pub(super) struct Job {
@@ -33,10 +34,34 @@ pub(super) enum Content {
     Booklet(Box<Sheaf>),
     /// Pattern sheets, and what to call them.
     Sheets(SheetSet, serde_json::Value),
+    /// A page for a screen, with its choices of sizes.
+    Page(Vec<Leaf>),
+    /// Words to paste elsewhere.
+    Words(String),
+}
+
+/// A file as it was made.
+pub(super) struct Made {
+    /// What it holds.
+    pub bytes: Vec<u8>,
+    /// How many pages it has; `None` for one that has none.
+    pub pages: Option<usize>,
+    /// What the typesetter grumbles at.
+    warnings: Vec<PressFault>,
+}
+
+impl Made {
+    fn printed(printed: Printed) -> Made {
+        Made { bytes: printed.pdf, pages: Some(printed.pages), warnings: printed.warnings }
+    }
+
+    fn screen(html: String) -> Made {
+        Made { bytes: html.into_bytes(), pages: None, warnings: Vec::new() }
+    }
 }
 
 /// A job by its place, and what came of it.
-type Done = (usize, Job, Result<Printed, Vec<PressFault>>);
+type Done = (usize, Job, Result<Made, Vec<PressFault>>);
 
 /// Prints all jobs of one booklet side by side; writes them when every one could be set.
 pub(super) fn print_all(
@@ -55,8 +80,13 @@ pub(super) fn print_all(
     let mut files = Vec::new();
     let mut lines = Vec::new();
     for (job, result) in printed {
-        lines.push(format!("{} ({})", folder.join(&job.path).display(), pages(result.pages)));
-        files.push(NewFile { path: job.path, bytes: result.pdf, origin: job.origin });
+        let told = match result.pages {
+            None if matches!(job.content, Content::Words(_)) => "to paste below the video".to_owned(),
+            None => "for a screen".to_owned(),
+            Some(count) => pages(count),
+        };
+        lines.push(format!("{} ({told})", folder.join(&job.path).display()));
+        files.push(NewFile { path: job.path, bytes: result.bytes, origin: job.origin });
     }
     let gone = out::put(&folder, &files, &sets::known(workshop))?;
     lines.iter().for_each(|line| output::line(line));
@@ -76,7 +106,7 @@ pub(super) fn print_jobs(
     workshop: &Workshop,
     jobs: Vec<Job>,
     strictness: &Strictness,
-) -> (Outcome, Vec<(Job, Printed)>) {
+) -> (Outcome, Vec<(Job, Made)>) {
     let bar = progress(name, jobs.len());
     let press = Press::new(&workshop.house);
     let mut printed: Vec<Done> = jobs
@@ -85,8 +115,12 @@ pub(super) fn print_jobs(
         .par_bridge()
         .map(|(at, job)| {
             let result = match &job.content {
-                Content::Booklet(sheaf) => press.print(sheaf),
-                Content::Sheets(sheets, about) => press.print_sheets(sheets, about),
+                Content::Booklet(sheaf) => press.print(sheaf).map(Made::printed),
+                Content::Sheets(sheets, about) => press.print_sheets(sheets, about).map(Made::printed),
+                Content::Words(words) => {
+                    Ok(Made { bytes: words.clone().into_bytes(), pages: None, warnings: Vec::new() })
+                }
+                Content::Page(leaves) => workshop.screen(name, leaves).map(Made::screen).map_err(|fault| vec![fault]),
             };
             bar.inc(1);
             (at, job, result)
@@ -119,14 +153,14 @@ fn tell(workshop: &Workshop, printed: &[Done], strictness: &Strictness) -> Outco
     for (_, job, result) in printed {
         let origins = match &job.content {
             Content::Booklet(sheaf) => &sheaf.origins,
-            Content::Sheets(..) => &none,
+            Content::Sheets(..) | Content::Page(_) | Content::Words(_) => &none,
         };
         match result {
             Err(faults) => {
                 findings.extend(faults.iter().filter_map(|fault| workshop.press_finding(fault, origins, job.size)));
             }
-            Ok(printed) => {
-                let warnings = printed.warnings.iter();
+            Ok(made) => {
+                let warnings = made.warnings.iter();
                 findings.extend(warnings.filter_map(|fault| workshop.press_warning(fault, origins)));
             }
         }

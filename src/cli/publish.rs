@@ -5,7 +5,7 @@ use std::path::Path;
 
 use super::apart::Bounds;
 use super::args::{Form, PublishArgs, Strictness};
-use super::press::{Content, Job, pages, print_jobs};
+use super::press::{Content, Job, Made, pages, print_jobs};
 use super::sets::{ALL, NESTED, Set, sets};
 use super::{Outcome, Refusal, apart, choose, editions, jobs, output};
 use crate::book::Plain;
@@ -18,7 +18,7 @@ use crate::out::{self, NewFile, Origin};
 use crate::pipeline::{NamedSet, Reach, Workshop};
 use crate::publish::{Included, checksums, edition_folder, file_sizes, licence, not_raised, shop_text, text_length};
 use crate::source::BookletFolder;
-use crate::typeset::{PagePicture, Paper, Press, Printed, Sheaf, WantedPage};
+use crate::typeset::{PagePicture, Paper, Press, Sheaf, WantedPage};
 
 /// Dots to the inch of the pictures of pages: an A4 page is some 1,000 dots wide.
 const DOTS: f64 = 120.0;
@@ -136,6 +136,8 @@ fn files(
     let mut wanted = jobs::booklets(&booklet.name, workshop, papers, sets);
     wanted.iter_mut().for_each(|job| job.path = format!("booklets/{}", job.path));
     wanted.extend(jobs::pattern_sheets(booklet, workshop, papers, sets)?);
+    let screen = jobs::screen(booklet, workshop, papers);
+    wanted.extend(screen.into_iter().map(|job| Job { path: format!("page/{}", job.path), ..job }));
     let text = shop_text(&plain, &included(&plain, &wanted));
     let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, strictness);
     if outcome != Outcome::Clean {
@@ -150,7 +152,7 @@ fn files(
         let origin = Origin { kind: "published".into(), of: ALL.into() };
         files.push(NewFile { path, bytes, origin });
     };
-    printed.into_iter().for_each(|(job, result)| add(job.path, result.pdf));
+    printed.into_iter().for_each(|(job, result)| add(job.path, result.bytes));
     for (at, picture) in shown.into_iter().enumerate() {
         add(format!("preview/{}-page-{}.png", at + 1, picture.page), picture.png);
     }
@@ -187,6 +189,11 @@ fn included(plain: &Plain<'_>, jobs: &[Job]) -> Included {
         let (into, paper, whole) = match &job.content {
             Content::Booklet(_) => (&mut included.booklets, job.origin.kind.strip_prefix("booklet "), "shop_all"),
             Content::Sheets(..) => (&mut included.sheets, job.origin.kind.strip_prefix("sheets "), "errata_nested"),
+            Content::Page(_) => {
+                included.page = true;
+                continue;
+            }
+            Content::Words(_) => continue,
         };
         let size = plain.book.sizes.iter().position(|size| size.id == *of);
         let view = plain.book.views.iter().find(|view| view.id == *of);
@@ -206,12 +213,12 @@ fn included(plain: &Plain<'_>, jobs: &[Job]) -> Included {
 }
 
 /// The pages that the shop shows, out of the booklet of all sizes, or the last that there is.
-fn previews(workshop: &Workshop, facts: &Facts, printed: &[(Job, Printed)]) -> Result<Vec<PagePicture>, Findings> {
+fn previews(workshop: &Workshop, facts: &Facts, printed: &[(Job, Made)]) -> Result<Vec<PagePicture>, Findings> {
     let sheaves: Vec<(&Job, &Sheaf, usize)> = printed
         .iter()
         .filter_map(|(job, result)| match &job.content {
-            Content::Booklet(sheaf) => Some((job, &**sheaf, result.pages)),
-            Content::Sheets(..) => None,
+            Content::Booklet(sheaf) => Some((job, &**sheaf, result.pages?)),
+            Content::Sheets(..) | Content::Page(_) | Content::Words(_) => None,
         })
         .collect();
     let whole = sheaves.iter().find(|(job, ..)| job.origin.of == ALL).or(sheaves.first());

@@ -6,6 +6,7 @@
 mod bind;
 mod bounds;
 mod classes;
+mod code;
 mod dimensions;
 mod drawing;
 mod dress;
@@ -25,6 +26,7 @@ mod studio;
 mod typeface;
 
 pub use classes::{CLASSES, Class, SYMBOLS};
+pub use code::code;
 pub use drawing::Drawing;
 pub use dress::Dresser;
 pub use figures::{BoundFigure, Figures};

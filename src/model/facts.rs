@@ -8,7 +8,9 @@ use super::prose::Block;
 use super::sheet::SheetSettings;
 use super::shop::Shop;
 use super::size::{BySize, Size, is_for};
+use super::sourcing::Sourcing;
 use super::text::{Expression, Name, Text};
+use super::video::Video;
 use crate::diag::in_sentence;
 use crate::source::Span;
 
@@ -73,8 +75,18 @@ pub struct Facts {
     pub sheets: SheetSettings,
     /// What a seller uploads.
     pub shop: Shop,
+    /// The video that goes with it.
+    pub video: Option<Video>,
     /// The record of editions, newest first.
     pub editions: Vec<Release>,
+}
+
+impl Facts {
+    /// Where to find each fabric and each notion.
+    pub fn sourcing(&self) -> impl Iterator<Item = &Sourcing> {
+        let cloth = self.fabrics.iter().map(|fabric| &fabric.sourcing);
+        cloth.chain(self.notions.iter().map(|notion| &notion.sourcing))
+    }
 }
 
 /// A named figure.
@@ -171,6 +183,8 @@ pub struct Fabric {
     pub amount: Option<BySize>,
     /// More to know.
     pub note: Vec<Block>,
+    /// Where to find it.
+    pub sourcing: Sourcing,
 }
 
 /// Something needed at hand.

@@ -16,8 +16,10 @@ mod prose;
 mod sheet;
 mod shop;
 mod size;
+mod sourcing;
 mod text;
 mod verb;
+mod video;
 mod vocabulary;
 mod work;
 
@@ -41,8 +43,10 @@ pub use prose::{
 pub use sheet::SheetSettings;
 pub use shop::{Preview, Shop};
 pub use size::{BySize, Size, View, Wearer, brief_sizes, by_view, is_for, spoken_sizes};
+pub use sourcing::Sourcing;
 pub use text::{Expression, Name, Text};
 pub(crate) use verb::each_verb;
 pub use verb::{Thread, Verb};
+pub use video::{Moment, Video, read_moment, written_moment};
 pub use vocabulary::{ClothLies, Hazard, Pair, Vocabulary, Words};
 pub use work::{Around, EdgeFinish, Far, Handed, Param, Place, Together, Touch, Work};

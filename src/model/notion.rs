@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::matter::Matter;
 use super::prose::Block;
 use super::size::BySize;
+use super::sourcing::Sourcing;
 use super::text::{Name, Text};
 
 /// A figure that is stated of a notion.
@@ -120,4 +121,6 @@ pub struct Notion {
     pub figures: BTreeMap<NotionFigure, BySize>,
     /// More to know.
     pub note: Vec<Block>,
+    /// Where to find it.
+    pub sourcing: Sourcing,
 }

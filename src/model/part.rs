@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use super::offer::Stake;
 use super::prose::{Block, Inline};
 use super::text::Name;
+use super::video::Moment;
 use super::work::{Handed, Work};
 use crate::source::{FileId, Span};
 
@@ -26,6 +27,8 @@ pub struct Part {
     pub sizes: Option<Vec<usize>>,
     /// What its braces leave to the maker.
     pub stake: Option<Stake>,
+    /// When it is shown in the video.
+    pub watch: Option<Moment>,
     /// What it belongs to of all that is left to her, by its place in the draft.
     pub offer: Option<usize>,
     /// What stands before the first step.
@@ -51,6 +54,8 @@ pub struct Step {
     pub sizes: Option<Vec<usize>>,
     /// What its braces leave to the maker.
     pub stake: Option<Stake>,
+    /// When it is shown in the video.
+    pub watch: Option<Moment>,
     /// What it belongs to of all that is left to her, by its place in the draft.
     pub offer: Option<usize>,
     /// The words and figures.

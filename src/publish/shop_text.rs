@@ -9,6 +9,8 @@ pub struct Included {
     pub booklets: (Vec<String>, Vec<String>),
     /// The papers of the pattern sheets, and which sets there are.
     pub sheets: (Vec<String>, Vec<String>),
+    /// Whether there is a page for a screen.
+    pub page: bool,
 }
 
 /// Writes the text out of the book of all sizes.
@@ -24,6 +26,9 @@ pub fn shop_text(plain: &Plain<'_>, included: &Included) -> Leaf {
         if !sets.is_empty() {
             leaf.item(plain.word(key, &[("papers", &plain.listed(papers)), ("sets", &sets.join(", "))]));
         }
+    }
+    if included.page {
+        leaf.item(plain.word("shop_page", &[]));
     }
     leaf.heading(plain.word("sizes_column", &[]));
     for size in &book.shown {

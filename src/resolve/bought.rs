@@ -26,6 +26,8 @@ pub struct NotionRow {
     pub figures: BTreeMap<NotionFigure, Shown>,
     /// More to know.
     pub note: Vec<Block>,
+    /// What serves where it cannot be had.
+    pub instead: Vec<Block>,
 }
 
 impl NotionRow {
@@ -48,6 +50,7 @@ impl Lister<'_> {
                 needed: None,
                 figures: BTreeMap::new(),
                 note: self.prose(&notion.note, told),
+                instead: self.prose(&notion.sourcing.instead, told),
             };
             row.needed = self.needed(&notion.id, told);
             for (figure, value) in &notion.figures {

@@ -32,8 +32,15 @@ fn used(draft: &Draft, size: usize) -> BTreeSet<usize> {
     cautions.flat_map(|caution| &caution.content).for_each(|block| heard.block(block));
     let fabrics = facts.fabrics.iter().map(|one| (&one.sizes, &one.note));
     let notions = facts.notions.iter().map(|one| (&one.sizes, &one.note));
+    let other_cloth = facts.fabrics.iter().map(|one| (&one.sizes, &one.sourcing.instead));
+    let other_notions = facts.notions.iter().map(|one| (&one.sizes, &one.sourcing.instead));
     let pieces = facts.pieces.iter().map(|one| (&one.sizes, &one.note));
-    let notes = fabrics.chain(notions).chain(pieces).filter(|(sizes, _)| is_for(sizes.as_ref(), size));
+    let notes = fabrics
+        .chain(notions)
+        .chain(other_cloth)
+        .chain(other_notions)
+        .chain(pieces)
+        .filter(|(sizes, _)| is_for(sizes.as_ref(), size));
     notes.flat_map(|(_, note)| note).for_each(|block| heard.block(block));
     for part in draft.parts.iter().filter(|part| is_for(part.sizes.as_ref(), size)) {
         heard.inlines(&part.title);

@@ -29,6 +29,8 @@ pub struct FabricRow {
     pub shrinkage: Option<Shown>,
     /// More to know.
     pub note: Vec<Block>,
+    /// What serves where it cannot be had.
+    pub instead: Vec<Block>,
 }
 
 /// A piece to cut from one fabric.
@@ -112,6 +114,7 @@ impl Lister<'_> {
                 amount: amount.map(|worked| bought_figures(&worked, &self.draft.facts.show)),
                 shrinkage: shrinkage.map(|worked| self.figures(worked)),
                 note: self.prose(&fabric.note, told),
+                instead: self.prose(&fabric.sourcing.instead, told),
             });
         }
         rows

@@ -42,6 +42,7 @@ macro_rules! built_in {
 const TEMPLATES: &[(&str, &[u8])] = built_in!("templates":
     "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "house.typ", "marks.typ", "page.typ",
     "prose.typ", "sheets.typ", "step.typ", "tables.typ", "thing.typ", "values.typ",
+    "page.html", "page-section.html", "page-step.html", "page-tables.html", "page-words.html", "page.css", "page.js",
     "figures.css", "symbols.svg", "labels-en.json", "needs-en.json", "vocabulary-en.json",
 );
 
@@ -67,14 +68,14 @@ impl House {
     pub fn of(folder: &Folder, booklet: &BookletFolder) -> (House, Vec<AssetFault>) {
         let mut house = House::plain();
         let mut faults = Vec::new();
-        let mut own = |kind: &str, endings: &[&str], other: &[&str]| -> Vec<Asset> {
+        let mut own = |kind: &str, endings: &[&str], other: &[&str], refuse: fn(String) -> AssetFault| -> Vec<Asset> {
             let path = booklet.path.join(kind);
             let mut assets = Vec::new();
             for name in folder.list(&path) {
                 let ends = |endings: &[&str]| endings.iter().any(|ending| name.to_lowercase().ends_with(ending));
                 let shown = folder.show(&path.join(&name));
                 if ends(other) {
-                    faults.push(AssetFault::kind(shown));
+                    faults.push(refuse(shown));
                 } else if ends(endings) {
                     match read(folder, &path, name) {
                         Ok(asset) => assets.push(asset),
@@ -85,8 +86,8 @@ impl House {
             assets
         };
         let (templates, mut fonts) = (
-            own("templates", &[".typ", ".css", ".svg", ".json"], &[]),
-            own("fonts", &[".ttf", ".otf"], &[".ttc", ".otc", ".woff", ".woff2"]),
+            own("templates", &[".typ", ".css", ".svg", ".json", ".html"], &[".js", ".mjs"], AssetFault::script),
+            own("fonts", &[".ttf", ".otf"], &[".ttc", ".otc", ".woff", ".woff2"], AssetFault::font),
         );
         for asset in templates {
             match std::str::from_utf8(&asset.bytes) {
@@ -127,9 +128,14 @@ impl AssetFault {
         AssetFault { message: format!("`{path}` {}", fault.message()), hint: fault.hint(), path }
     }
 
-    fn kind(path: String) -> AssetFault {
+    fn font(path: String) -> AssetFault {
         let message = format!("`{path}` is a font of a kind that cannot be used");
         AssetFault { path, message, hint: "save it as a single font, with the ending .ttf or .otf".into() }
+    }
+
+    fn script(path: String) -> AssetFault {
+        let message = format!("`{path}` is a script, and a booklet runs none");
+        AssetFault { path, message, hint: "take it out: the page's look is in its .html and .css templates".into() }
     }
 }
 

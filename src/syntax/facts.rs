@@ -6,7 +6,7 @@ use super::expression::parse_expression;
 use super::fields::{self, Fields};
 use super::reader::Room;
 use super::yaml::{Node, Value};
-use super::{cut, fit, handed, measures, notions, pieces, sheets, shop, sizes, things, views};
+use super::{cut, fit, handed, measures, notions, pieces, sheets, shop, sizes, things, video, views};
 use crate::diag::Findings;
 use crate::faults::{ALT_MISSING, VALUE_UNREADABLE};
 use crate::measure::{Exact, System};
@@ -42,6 +42,7 @@ pub(super) const KEYS: &[&str] = &[
     "tools",
     "pieces",
     "sheets",
+    "video",
     "parts",
     "shop",
     "editions",
@@ -111,6 +112,7 @@ pub(super) fn read<'a>(root: &'a Node, findings: &mut Findings) -> Option<(Facts
         pieces,
         sheets: sheets::read(read("sheets"), findings),
         shop: shop::read(read("shop"), findings),
+        video: video::read(read("video"), findings),
         editions: read("editions").map(|node| things::editions(node, &all, findings)).unwrap_or_default(),
         sizes: all,
     };

@@ -4,7 +4,9 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{facts, fit, gaps, inside, lengths, notions, pieces, sheets, shop, sizes, things, views, waive, work};
+use super::{
+    facts, fit, gaps, inside, lengths, notions, pieces, sheets, shop, sizes, things, video, views, waive, work,
+};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]
@@ -42,6 +44,7 @@ pub static RECORDS: &[Record] = &[
     record("an entry in the record of editions", things::RELEASE, FACTS),
     record("`sheets`", sheets::KEYS, FACTS),
     record("`shop`", shop::KEYS, FACTS),
+    record("`video`", video::KEYS, FACTS),
     record("a waiver", waive::KEYS, FACTS),
     record("a tool, a caution or a meaning", things::SAID, FACTS),
     record("a fabric", things::FABRIC, THINGS),

@@ -41,6 +41,7 @@ mod sizes;
 mod synonyms;
 mod things;
 mod together;
+mod video;
 mod views;
 mod vocabulary;
 mod waive;

@@ -8,15 +8,17 @@ use super::made_of::look;
 use super::measures;
 use super::reader::Room;
 use super::sizes::only_for;
-use super::things::{name_of, prose};
+use super::things::{name_of, prose, sourcing};
 use super::yaml::Node;
 use crate::diag::{Findings, did_you_mean, in_sentence};
 use crate::faults::{KEY_UNKNOWN, VALUE_UNREADABLE};
 use crate::model::{KINDS, Kind, KindDoc, Notion, NotionFigure, Piece, Size, Text};
 
 /// The keys of a notion.
-pub(super) const KEYS: &[&str] =
-    &["kind", "name", "plural", "for", "look", "length", "width", "size", "amount", "count", "cut", "note"];
+pub(super) const KEYS: &[&str] = &[
+    "kind", "name", "plural", "for", "look", "length", "width", "size", "amount", "count", "cut", "note", "search",
+    "instead",
+];
 
 /// The words for the kinds.
 pub(super) const WORDS: &[&str] = &{
@@ -61,6 +63,7 @@ pub(super) fn read(node: &Node, sizes: &[Size], findings: &mut Findings) -> (Vec
             sizes: only,
             figures,
             note: prose(&record, "note", sizes, Room::Cell, findings),
+            sourcing: sourcing(&record, sizes, findings),
             id,
         };
         pieces.extend(record.get("cut").map(|node| lengths::read(node, &notion, sizes, findings)).unwrap_or_default());

@@ -11,7 +11,7 @@ use super::sizes;
 use super::walk::Builder;
 use crate::diag::{Findings, Waiver};
 use crate::faults::{FOR_UNREADABLE, HEADING_SKIPS, WORK_UNREADABLE};
-use crate::model::{Handed, Inline, Name, Part, Size, Stake, Step, Text, Work};
+use crate::model::{Handed, Inline, Moment, Name, Part, Size, Stake, Step, Text, Work, read_moment};
 use crate::source::{FileId, Span};
 
 /// Reads a file of parts and steps.
@@ -61,6 +61,7 @@ pub(super) fn read(
         let id = id.as_ref().map(|id| Name { text: id.to_string(), span: find(text, head, &format!("#{id}"), 1) });
         let sizes = conditions(text, head, attrs, classes, &mut reader);
         let stake = stake(text, head, attrs, &mut reader);
+        let watch = watch(text, head, attrs, &mut reader);
         if *level == HeadingLevel::H1 {
             for work in works {
                 reader.findings.push(
@@ -77,13 +78,14 @@ pub(super) fn read(
                 span: head,
                 sizes,
                 stake,
+                watch,
                 offer: None,
                 intro: body,
                 steps: Vec::new(),
                 params: params.clone(),
             });
         } else {
-            let step = Step { id, title, span: head, scope, sizes, stake, offer: None, body, works };
+            let step = Step { id, title, span: head, scope, sizes, stake, watch, offer: None, body, works };
             match parts.last_mut() {
                 Some(part) => part.steps.push(step),
                 None => {
@@ -100,6 +102,7 @@ pub(super) fn read(
                         span: head,
                         sizes: None,
                         stake: None,
+                        watch: None,
                         offer: None,
                         intro: Vec::new(),
                         steps: vec![step],
@@ -166,8 +169,11 @@ fn conditions(
     let line = &text[head.range()];
     let braces = line.rfind('{').map_or(head, |at| head.part(at..line.len()));
     let value = attrs.iter().find(|(key, _)| &**key == "for").map(|(_, value)| value.as_deref().unwrap_or(""));
-    let stray: Vec<&str> =
-        attrs.iter().map(|(key, _)| &**key).filter(|key| *key != "for" && !STAKES.contains(key)).collect();
+    let stray: Vec<&str> = attrs
+        .iter()
+        .map(|(key, _)| &**key)
+        .filter(|key| !["for", "watch"].contains(key) && !STAKES.contains(key))
+        .collect();
     let whole = format!("{} {}", value.unwrap_or(""), stray.join(" "));
     let names: Vec<&str> =
         whole.split([',', ' ', '"', '\'', '“', '”']).map(str::trim).filter(|name| !name.is_empty()).collect();
@@ -194,6 +200,27 @@ fn conditions(
     found.sort_unstable();
     found.dedup();
     Some(found)
+}
+
+/// When a heading says that it is shown in the video.
+fn watch(
+    text: &str,
+    head: Span,
+    attrs: &[(CowStr<'_>, Option<CowStr<'_>>)],
+    reader: &mut Reader<'_>,
+) -> Option<Moment> {
+    let (_, value) = attrs.iter().find(|(key, _)| &**key == "watch")?;
+    let value = value.as_deref().unwrap_or("");
+    let span = if value.is_empty() { head } else { find(text, head, value, 0) };
+    let found = read_moment(value);
+    if found.is_none() {
+        reader.findings.push(
+            FOR_UNREADABLE
+                .at(span, format!("`watch={value}` is no time in a video"))
+                .hint("write minutes and seconds, `watch=10:05`, or hours before them, `watch=1:02:30`"),
+        );
+    }
+    found.map(|seconds| Moment { seconds, span })
 }
 
 /// The words in a heading's braces that leave something to the maker.

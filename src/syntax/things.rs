@@ -9,11 +9,11 @@ use super::sizes::only_for;
 use super::yaml::{Node, Value};
 use crate::diag::Findings;
 use crate::faults::VALUE_UNREADABLE;
-use crate::model::{Block, Caution, Date, Fabric, Release, Size, Text, Tool, Word};
+use crate::model::{Block, Caution, Date, Fabric, ListItem, Release, Size, Sourcing, Text, Tool, Word};
 
 /// The keys of a fabric.
 pub(super) const FABRIC: &[&str] =
-    &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "look", "amount", "note"];
+    &["name", "for", "from", "widths", "shrinkage", "nap", "grain", "look", "amount", "note", "search", "instead"];
 
 /// The keys of an entry in the record of editions.
 pub(super) const RELEASE: &[&str] = &["edition", "date", "changes"];
@@ -39,6 +39,7 @@ pub(super) fn fabrics(node: &Node, sizes: &[Size], findings: &mut Findings) -> V
             sizes: only,
             sizes_at: record.key_span("for"),
             note: prose(&record, "note", sizes, Room::Cell, findings),
+            sourcing: sourcing(&record, sizes, findings),
             id,
         });
     }
@@ -127,6 +128,24 @@ pub(super) fn date(record: &Fields<'_>, findings: &mut Findings) -> Option<Text>
 /// Prose under a key; none when the key is absent.
 pub(super) fn prose(record: &Fields<'_>, key: &str, sizes: &[Size], room: Room, findings: &mut Findings) -> Vec<Block> {
     record.text(key, findings).map(|text| markdown::read_value(&text, sizes, room, findings)).unwrap_or_default()
+}
+
+/// The keys `search:` and `instead:`, each one line or a list of them.
+pub(super) fn sourcing(record: &Fields<'_>, sizes: &[Size], findings: &mut Findings) -> Sourcing {
+    let lines = |key: &str, what: &'static str, findings: &mut Findings| -> Vec<Text> {
+        let items = record.get(key).map(fields::list).unwrap_or_default().into_iter();
+        items.filter_map(|item| fields::text(item, what, findings)).collect()
+    };
+    let search = lines("search", "a word to look for", findings);
+    let instead = lines("instead", "what serves instead", findings);
+    let mut items: Vec<Vec<Block>> =
+        instead.iter().map(|text| markdown::read_value(text, sizes, Room::Cell, findings)).collect();
+    let instead = match items.len() {
+        1 => items.remove(0),
+        0 => Vec::new(),
+        _ => vec![Block::List(None, items.into_iter().map(|content| ListItem { task: false, content }).collect())],
+    };
+    Sourcing { search, instead }
 }
 
 /// The name on the page; without one, the name in the files as words.

@@ -10,7 +10,7 @@ use super::setter::{Setter, path};
 use crate::book::{
     Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step, ThingDrawing,
 };
-use crate::model::Date;
+use crate::model::{Date, written_moment};
 
 /// Everything that one booklet file is set from.
 #[derive(Debug, Clone)]
@@ -122,7 +122,14 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     // An author's own drawing goes before the compiler's.
     let cover = if book.cover_drawn.is_empty() { &book.things } else { &book.cover_drawn };
     data["cover"] = cover.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
+    data["video"] = setter.film();
     Sheaf { data, files, origins, paper }
+}
+
+/// Something to look for, with its address where it is one.
+fn sought(line: &str) -> Json {
+    let web = line.starts_with("https://") || line.starts_with("http://");
+    json!({ "text": line, "url": web.then_some(line) })
 }
 
 fn measure(row: &MeasureRow) -> Json {
@@ -185,6 +192,8 @@ impl Setter<'_> {
             "id": fabric.id,
             "name": fabric.name,
             "notes": self.notes(&fabric.note),
+            "search": fabric.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
+            "instead": self.notes(&fabric.instead),
             "widths": widths.collect::<Vec<_>>(),
             "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
         })
@@ -207,6 +216,8 @@ impl Setter<'_> {
             "id": notion.id,
             "name": notion.name,
             "notes": self.notes(&notion.note),
+            "search": notion.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
+            "instead": self.notes(&notion.instead),
             "estimated": notion.estimated,
             "amounts": amounts.collect::<Vec<_>>(),
         })
@@ -324,6 +335,7 @@ impl Setter<'_> {
             "title": own.inlines(&part.title),
             "state": part.state.iter().map(|thing| self.thing(thing)).collect::<Vec<_>>(),
             "intro": own.blocks(&part.intro),
+            "watch": part.watch.filter(|_| self.book.film.is_some()).map(written_moment),
             "steps": part.steps.iter().map(|step| own.step(step, part)).collect::<Vec<_>>(),
             "stake": self.stake(&part.id, part.offer.as_deref()),
             "sizes": self.only(&part.sizes),
@@ -339,6 +351,7 @@ impl Setter<'_> {
         json!({
             "id": step.id,
             "number": step.number,
+            "watch": step.watch.filter(|_| self.book.film.is_some()).map(|at| json!({ "time": written_moment(at), "url": self.watched(at) })),
             "title": own.inlines(&step.title),
             "body": own.blocks(&step.body),
             "stake": stake,

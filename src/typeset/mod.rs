@@ -5,6 +5,7 @@
 
 mod data;
 mod fault;
+mod film;
 mod finish;
 mod fold;
 mod offers;

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::book::film::Film;
 use crate::book::volume::{Book, Caution, Drawing, KeyEntry, PatternView, Photo, Release, Size, Tool, Word};
 use crate::cloth::ClothLayout;
 use crate::draw::{Overview, Things};
@@ -87,6 +88,7 @@ impl Gatherer<'_> {
         let supplies = self.supplies;
         let always = Lists::of(supplies.always, supplies.cloth.iter().map(|(layout, ..)| layout));
         let (fabrics, notions, cuts) = (self.fabrics(&always), self.notions(&always), self.cuts(&always));
+        let film = self.film();
         let (pieces, layouts, map) = (self.pieces(), self.layouts(), self.map());
         let (things, cover_drawn) = (self.made_up(), self.cover());
         Book {
@@ -160,9 +162,22 @@ impl Gatherer<'_> {
                     changes: self.blocks(changes, "record"),
                 })
                 .collect(),
+            film,
             drawings: std::mem::take(&mut self.drawings),
             pictures: self.supplies.pictures.clone(),
         }
+    }
+
+    fn film(&mut self) -> Option<Film> {
+        let edition = self.edition;
+        let video = edition.draft.facts.video.as_ref()?;
+        let code = figure::code(&video.url.text).map(|(svg, side)| {
+            let name = "video/code".to_owned();
+            self.draw(&name, &svg, (side, side), None);
+            name
+        });
+        let opening = video.opening.as_ref().map(|opening| opening.text.clone());
+        Some(Film { url: video.url.text.clone(), opening, code })
     }
 
     fn tools(&self) -> Vec<Tool> {

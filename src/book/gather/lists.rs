@@ -8,7 +8,7 @@ use crate::book::volume::{Drawing, FinishedRow, MeasureRow};
 use crate::cloth::{ClothLayout, LaidPiece, Layers, lies_at_fold};
 use crate::construct::thread;
 use crate::measure::{Dimension, Exact, NumberStyle, Quantity, System, Unit, convert, show};
-use crate::model::{Kind, Notch, NotionFigure, Piece, Show};
+use crate::model::{Kind, Notch, NotionFigure, Piece, Show, Sourcing};
 use crate::resolve::{self, CutFrom, FabricId, FabricRow, FitRow, NotionId, PieceId};
 use crate::sheets::PageMap;
 
@@ -44,6 +44,8 @@ impl Gatherer<'_> {
                     at: row.fabric.at(),
                     name: fabric.name.text.clone(),
                     note: self.blocks(&row.note, &fabric.id.text),
+                    search: search(&fabric.sourcing),
+                    instead: self.blocks(&row.instead, &fabric.id.text),
                     widths: widths(row, of),
                 }
             })
@@ -71,6 +73,8 @@ impl Gatherer<'_> {
                     at: row.notion.at(),
                     name: notion.name.text.clone(),
                     note: self.blocks(&row.note, &notion.id.text),
+                    search: search(&notion.sourcing),
+                    instead: self.blocks(&row.instead, &notion.id.text),
                     estimated,
                     amounts: vec![Some(NotionAmount {
                         count: row.count,
@@ -192,6 +196,10 @@ impl Gatherer<'_> {
         self.drawings.insert(entry.drawing.clone(), drawing);
         Some(entry)
     }
+}
+
+fn search(sourcing: &Sourcing) -> Vec<String> {
+    sourcing.search.iter().map(|line| line.text.clone()).collect()
 }
 
 /// The length to buy, for each width of a fabric; the author's own amount goes before what is

@@ -24,6 +24,7 @@ impl Gatherer<'_> {
             at,
             title: self.inlines(&part.title, &id),
             intro: self.blocks(&part.intro, &id),
+            watch: part.part.watch.or_else(|| part.part.steps.first()?.watch).map(|time| time.seconds),
             offer: self.offer_called(part.part.offer),
             steps: part.steps.iter().map(|step| self.step(part, at, step)).collect(),
             sizes: self.written_for(&[part.part.sizes.as_ref()]),
@@ -57,6 +58,7 @@ impl Gatherer<'_> {
         Step {
             at,
             number: step.number,
+            watch: step.step.watch.map(|time| time.seconds),
             title: self.inlines(&step.title, &id),
             figure: step.figure.as_ref().and_then(|figure| self.picture(figure, &id)),
             body: self.blocks(&step.body, &id),

@@ -29,6 +29,9 @@ pub(super) fn adopt(book: &mut Book, books: &[Book], over: Over<'_>) {
     for entry in &book.key {
         adopter.own(None, &entry.drawing, &entry.drawing);
     }
+    for code in book.film.iter().filter_map(|film| film.code.as_ref()) {
+        adopter.own(None, code, code);
+    }
     for piece in &book.pieces.pieces {
         adopter.own(Some(piece.size), &piece.drawing, &piece.drawing);
         // Sizes are drawn to scales of their own: here one holds for all.

@@ -70,6 +70,8 @@ pub(super) fn fabrics(rows: &Sized<'_, FabricNeed>, shown: &[usize]) -> Vec<Fabr
                 at: first.at,
                 name: first.name.clone(),
                 note: note(&group, |row| &row.note),
+                search: first.search.clone(),
+                instead: note(&group, |row| &row.instead),
                 widths: (0..count).map(|at| width(&group, at, shown)).collect(),
             }
         })
@@ -98,6 +100,8 @@ pub(super) fn notions(rows: &Sized<'_, NotionNeed>, shown: &[usize]) -> Vec<Noti
                 at: first.at,
                 name: first.name.clone(),
                 note: note(&group, |row| &row.note),
+                search: first.search.clone(),
+                instead: note(&group, |row| &row.instead),
                 estimated: group.own.iter().any(|(_, row)| row.estimated),
                 amounts: flat(group.columns(shown, |row| row.amounts.first().cloned().flatten())),
             }

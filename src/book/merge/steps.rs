@@ -24,6 +24,7 @@ pub(super) fn parts(books: &[Book]) -> Vec<Part> {
                 sizes: group.first().sizes.clone(),
                 offer: group.first().offer.clone(),
                 state: part_state(books, &group.own),
+                watch: group.first().watch,
                 title: over(&group.own, |part| part.title.as_slice(), inlines),
                 intro: over(&group.own, |part| part.intro.as_slice(), blocks),
                 steps: steps
@@ -78,6 +79,7 @@ fn step(own: &[(usize, &Step)], number: usize) -> Step {
         id: first.id.clone(),
         at: first.at,
         number,
+        watch: first.watch,
         title: over(own, |step| step.title.as_slice(), inlines),
         body,
         figure,
