@@ -496,30 +496,6 @@ fn what_was_sewn_before_is_opened_out_at_its_seam() {
     });
 }
 
-#[test]
-fn a_strap_that_nothing_gives_a_place_is_not_drawn() {
-    redrawn("zip.md", "baste-loop.svg", |compiled| {
-        let told = compiled
-            .report
-            .findings
-            .iter()
-            .find(|finding| finding.code() == "figure-not-drawable");
-        let told = told.expect("a finding instead of a false drawing");
-        assert!(
-            told.message
-                .contains("nothing says how loop lies, and where"),
-            "{}",
-            told.message
-        );
-        assert!(
-            compiled
-                .figures
-                .of_size(0)
-                .all(|(_, figure)| figure.path != "draw:work/baste-loop")
-        );
-    });
-}
-
 const SHAPED: &str = "title: Skirt
 edition: 1.0.0
 sizes: {m: Medium}

@@ -107,17 +107,18 @@ fn frame<'e>(desk: &Desk<'_, 'e>, verb: Verb, leads: bool) -> Frame<'e> {
     Frame { verb, step, past }
 }
 
-/// The frames as large as a sheet holds them; `None` where fewer than two can be drawn, or none large enough.
-pub(super) fn draw<'e>(desk: &Desk<'_, 'e>, frames: &[Frame<'e>]) -> Option<Drawn> {
+/// The frames as large as a sheet holds them, at no smaller a scale than 1 to `most`; `None` where fewer than two can be
+/// drawn, or none large enough.
+pub(super) fn draw<'e>(desk: &Desk<'_, 'e>, frames: &[Frame<'e>], most: u32) -> Option<Drawn> {
     let shown: Vec<&Frame<'e>> = frames.iter().filter(|frame| frame.is_drawn(desk)).collect();
     if shown.len() < 2 {
         return None;
     }
-    [BESIDE, ABOVE].into_iter().find_map(|sheet| largest(desk, &shown, sheet))
+    [BESIDE, ABOVE].into_iter().find_map(|sheet| largest(desk, &shown, sheet, most))
 }
 
-fn largest<'e>(desk: &Desk<'_, 'e>, frames: &[&Frame<'e>], sheet: Sheet) -> Option<Drawn> {
-    let ways = SCALES.iter().flat_map(|scale| [(*scale, true), (*scale, false)]);
+fn largest<'e>(desk: &Desk<'_, 'e>, frames: &[&Frame<'e>], sheet: Sheet, most: u32) -> Option<Drawn> {
+    let ways = SCALES.iter().filter(|scale| **scale <= most).flat_map(|scale| [(*scale, true), (*scale, false)]);
     ways.into_iter().find_map(|(scale, way)| {
         let mut reach = f64::MAX;
         let mut drawings = Vec::new();

@@ -141,7 +141,8 @@ fn above(layers: &[Vec<Part>], cloths: &[usize], at: usize) -> f64 {
     let upper: Vec<usize> = cloths.iter().copied().filter(|cloth| *cloth > at).collect();
     let full = upper.iter().filter(|layer| area(**layer) > 0.9 * area(0)).count();
     let parts = upper.len() > full && area(at) > 0.9 * area(0);
-    full as f64 + f64::from(u8::from(parts))
+    // What lies on a part of a piece alone leaves the rest of it to be seen: their edges are level, and the row lies on both.
+    if full == 0 { 0.0 } else { full as f64 + f64::from(u8::from(parts)) }
 }
 
 /// Where the upper layers are cut back: the side on which, and for each of them from the second the

@@ -232,7 +232,7 @@ fn filled(desk: &Desk<'_, '_>, page: &mut Page<'_>, one: &Handled<'_, '_>, scale
     let across = Vec2::new(-inner.y, inner.x);
     for side in [-1.0, 1.0] {
         let at = middle + across * (half * side);
-        page.path("stitched", open_line(&[at - inner * 1.5, at + inner * 1.5]));
+        page.path("stitched", open_line(&[at, at + inner * 1.5]));
     }
     page.path("arrow", open_line(&[middle - inner * 8.0, middle + inner * 5.0]));
     Ok(())

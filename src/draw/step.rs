@@ -90,9 +90,8 @@ pub(super) fn draw<'a>(
             }
         }
     };
-    let framed = frames::draw(&desk, &frames::split(&desk, verb));
-    let large = |drawn: &Drawn| best.as_ref().is_none_or(|best| drawn.scale <= best.scale * SMALLER);
-    if let Some(drawn) = framed.filter(large).or(best) {
+    let most = best.as_ref().map_or(u32::MAX, |best| best.scale * SMALLER);
+    if let Some(drawn) = frames::draw(&desk, &frames::split(&desk, verb), most).or(best) {
         return Ok(drawn.svg);
     }
     Err(Undrawn {

@@ -73,17 +73,22 @@ fn the_cap_of_a_sleeve_is_stitched_on_its_whole_length() {
             .cast
             .copies()
             .filter_map(|(_, member)| edition.values.shape(member.piece));
-        let cap = shapes.find_map(|shape| shape.edge("cap").map(|edge| edge.seam_length));
-        let cap = cap.expect("the cap");
+        let cap = shapes.find_map(|shape| {
+            shape
+                .edge("cap")
+                .map(|cap| (cap.seam_length, cap.cut_length))
+        });
+        let (seam, cut) = cap.expect("the cap");
         let rows: f64 = drawing
             .all("stitch")
             .iter()
             .map(|row| row.perimeter(0.01))
             .sum();
         let long = rows * drawing.scale;
+        // The row lies between the two lines of the cap, and runs on through the allowances beside it.
         assert!(
-            (long - cap).abs() < 0.06 * cap,
-            "{long} mm of a cap of {cap} mm"
+            seam - 1.0 < long && long < cut + 2.0 * 15.0,
+            "{long} mm of a cap of {seam} to {cut} mm"
         );
     });
 }
@@ -157,7 +162,7 @@ fn a_loop_lies_at_its_edge_and_the_fold_points_inwards() {
         let tape = tape(drawing);
         let from = [tape.center().y - panel.y0, panel.y1 - tape.center().y];
         let from = from.map(|far| far * drawing.scale);
-        assert!(from.iter().any(|far| (far - 210.0).abs() < 0.5), "{from:?}");
+        assert!(from.iter().any(|far| (far - 200.0).abs() < 0.5), "{from:?}");
         assert!(!said(drawing).contains("the words say where"));
     });
 }
