@@ -62,11 +62,15 @@ pub fn put(folder: &Path, files: &[NewFile], known: &BTreeSet<String>) -> Result
     Ok(gone)
 }
 
-/// Whether a folder holds some files, each as it is, and nothing else.
+/// Whether a folder holds some files, each as it is, and nothing else. What runs that were stopped left beside it is
+/// taken away.
 ///
 /// # Errors
 /// When the folder or a file in it cannot be read.
 pub fn holds(folder: &Path, files: &[NewFile]) -> Result<bool, OutFault> {
+    let (home, _) = home(folder)?;
+    exchange::finish(&home)?;
+    stage::sweep(&home)?;
     let names: BTreeSet<&str> = files.iter().map(|file| file.path.as_str()).collect();
     if !standing(folder)?.iter().map(String::as_str).eq(names) {
         return Ok(false);
