@@ -101,10 +101,14 @@ fn three_ticks_inside_a_paragraph_open_nothing() {
     let words = "Words, then\n```short``` and {width}.\n\nAnd {height} below.\n";
     let page = page(&[("make.md", &steps(words))]);
     clean(&page);
+    // The words of the house have places of that name, and stand before its language.
+    let (_, own) = page
+        .data
+        .split_once("\"language\":\"")
+        .expect("the language");
     assert!(
-        !page.data.contains("{width}") && !page.data.contains("{height}"),
-        "{}",
-        page.data
+        !own.contains("{width}") && !own.contains("{height}"),
+        "{own}"
     );
 }
 

@@ -6,7 +6,7 @@ use super::record::{
     EdgeRecord, LineRecord, Manifest, NamedValue, OutlineRecord, PictureRecord, PieceRecord, SheetRecord, SheetsRecord,
     ShownRecord,
 };
-use super::sha256;
+use super::sum::sha256;
 use super::text::FORMAT;
 use crate::book::{Book, ExactAmount, HouseWords};
 use crate::diag::Findings;

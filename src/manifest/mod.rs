@@ -8,6 +8,7 @@ mod fault;
 mod gather;
 mod record;
 mod sound;
+mod sum;
 mod text;
 
 pub use fault::ManifestFault;
@@ -16,10 +17,5 @@ pub use record::{
     EdgeRecord, LineRecord, Manifest, NamedValue, OutlineRecord, PictureRecord, PieceRecord, SheetRecord, SheetsRecord,
     ShownRecord,
 };
+pub use sum::sha256;
 pub use text::{FORMAT, SCHEMA, SCHEMA_NAME, read, write};
-
-/// SHA-256 (FIPS 180-4) in small hexadecimal digits.
-pub fn sha256(bytes: &[u8]) -> String {
-    use sha2::{Digest, Sha256};
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
-}

@@ -4,9 +4,8 @@
 //! The lists of keys are those of the readers. A page stands beside its reader: a heading `#` names the
 //! record as messages do, a heading `##` each of its keys.
 
-use super::{
-    facts, fit, gaps, inside, lengths, notions, pieces, sheets, shop, sizes, things, video, views, waive, work,
-};
+use super::{facts, fit, gaps, inside, lengths, notions, pieces, sheets, sizes, things, views, waive, work};
+use super::{shop, video};
 
 /// A set of keys that stand together.
 #[derive(Debug, Clone, Copy)]

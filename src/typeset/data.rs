@@ -117,9 +117,8 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "changes": setter.blocks(&release.changes),
         })).collect::<Vec<_>>(),
     });
-    // The macro takes no more keys at once.
+    // The macro takes no more keys at once. An author's own drawing goes before the compiler's.
     data["things"] = book.things.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
-    // An author's own drawing goes before the compiler's.
     let cover = if book.cover_drawn.is_empty() { &book.things } else { &book.cover_drawn };
     data["cover"] = cover.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
     data["video"] = setter.film();

@@ -14,7 +14,7 @@ use crate::bench::{root, written};
 /// How much two pictures of one drawing may differ in a dot, of 255: formulas are rounded a digit later.
 const DOT: u8 = 24;
 /// How many dots of ten thousand may differ by more.
-const DOTS: usize = 4;
+const DOTS: usize = 8;
 
 /// The sketches of every size.
 fn all(compiled: &Workshop) -> Vec<(usize, Sketch)> {

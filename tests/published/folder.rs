@@ -57,6 +57,7 @@ fn the_folder_is_whole() {
         "licence.txt",
         "manifest.json",
         "manifest.schema.json",
+        "page/tide-pouch.html",
         "sheets/tide-pouch-large-sheets-a4.pdf",
         "sheets/tide-pouch-nested-sheets-a4.pdf",
         "sheets/tide-pouch-small-sheets-a4.pdf",

@@ -12,7 +12,7 @@ measurements:
   wide: [30 cm, 34 cm, 38 cm]
 fabrics:
   outer: {name: XX, widths: [110 cm], nap: yes}
-  back: {name: XXX, widths: [110 cm]}
+  back: {name: XX X, widths: [110 cm]}
 notions:
   zip: {kind: zip, name: ZIP, length: 60 cm, count: 1}
   thread: {kind: thread, name: THREAD}

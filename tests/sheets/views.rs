@@ -176,5 +176,6 @@ fn there_is_a_booklet_and_a_set_of_sheets_for_each_size_each_thing_and_all() {
         .iter()
         .chain(&["nested"])
         .map(|name| format!("caddies-{name}-sheets-a4.pdf"));
-    assert_eq!(files, booklets.chain(sheets).collect());
+    let page = "caddies.html".to_owned();
+    assert_eq!(files, booklets.chain(sheets).chain([page]).collect());
 }
