@@ -26,14 +26,14 @@ pub(super) fn run(folder: Option<&Path>, args: &ErrataArgs) -> Result<Outcome, R
     let mut sources = Sources::default();
     let old = match published(&args.old, &mut sources) {
         Ok(old) => old,
-        Err(finding) => return Ok(refuse([finding], &sources)),
+        Err(finding) => return Ok(refuse([*finding], &sources)),
     };
     // A booklet as it stands now has its number in its own file.
     let is_published = args.new.is_file() || args.new.join(editions::MANIFEST).is_file();
     if is_published {
         let new = match published(&args.new, &mut sources) {
             Ok(new) => new,
-            Err(finding) => return Ok(refuse([finding], &sources)),
+            Err(finding) => return Ok(refuse([*finding], &sources)),
         };
         return tell(args, &old.manifest, &new, &sources);
     }
@@ -63,12 +63,12 @@ fn refuse(findings: impl IntoIterator<Item = Finding>, sources: &Sources) -> Out
 }
 
 /// Reads a published edition.
-fn published(path: &Path, sources: &mut Sources) -> Result<Issue, Finding> {
+fn published(path: &Path, sources: &mut Sources) -> Result<Issue, Box<Finding>> {
     let shown = path.display().to_string();
     let edition = Span::new(sources.add(shown.clone(), ""), 0..0);
     match editions::read(path) {
         Ok(manifest) => Ok(Issue { manifest, edition }),
-        Err(fault) => Err(unreadable(edition, &shown, &fault)),
+        Err(fault) => Err(Box::new(unreadable(edition, &shown, &fault))),
     }
 }
 

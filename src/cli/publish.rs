@@ -79,6 +79,7 @@ fn one(
 fn told(folder: &Path, file: &NewFile) -> String {
     let size = match file.bytes.len() {
         few @ ..10_000 => format!("{few} bytes"),
+        some @ ..1_000_000 => format!("{:.0} kB", some as f64 / 1e3),
         more => format!("{:.1} MB", more as f64 / 1e6),
     };
     format!("{} ({size})", folder.join(&file.path).display())

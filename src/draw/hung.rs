@@ -53,7 +53,8 @@ pub(super) fn hung(desk: &Desk<'_, '_>) -> Vec<Hung> {
     let mut found: Vec<Hung> = Vec::new();
     let sews = [Verb::Attach, Verb::Baste, Verb::Sew, Verb::Topstitch, Verb::Boxstitch, Verb::Edgestitch];
     for work in works(desk).filter(|work| sews.contains(&work.verb)) {
-        let (mut strips, mut bases): (Vec<(CopyId, usize)>, Vec<(CopyId, String)>) = (Vec::new(), Vec::new());
+        let mut strips: Vec<(CopyId, usize)> = Vec::new();
+        let mut bases: Vec<(CopyId, String)> = Vec::new();
         for one in held(work, desk.edition) {
             match one {
                 Held::Copy(copy) if strip(desk, copy).is_some() => strips.push((copy, 0)),
@@ -98,16 +99,15 @@ fn is_end(desk: &Desk<'_, '_>, copy: CopyId, edge: &str) -> bool {
 }
 
 impl Hung {
-    /// Draws it on an edge: `line` from end to end, `out` away from the cloth, `high` how high the cloth is on paper.
+    /// Draws it on an edge: `line` from end to end and `out` away from the cloth; `high` is how high the cloth is on paper,
+    /// `scale` how many mm of it are one there.
     pub fn draw(
         &self,
         desk: &Desk<'_, '_>,
         page: &mut Page<'_>,
-        line: &BezPath,
-        out: Vec2,
+        (line, out): (&BezPath, Vec2),
         at: Option<Point>,
-        high: f64,
-        scale: f64,
+        (high, scale): (f64, f64),
     ) {
         let class = desk.class(self.copy, Face::Right);
         let (long, wide) = (self.long / scale, (self.wide / scale).max(0.8));

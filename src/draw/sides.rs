@@ -144,7 +144,7 @@ impl Laying<'_, '_, '_> {
         };
         let other = side != at;
         // What faces the same way lies behind, and what faces another way beside or below.
-        if (!other && facing > -SAME) || (other && facing < SAME && facing > -SAME) {
+        if facing > -SAME && (!other || facing < SAME) {
             return None;
         }
         if named.is_none() && other && area(self.desk, copy) < LARGE * area(self.desk, self.root) {

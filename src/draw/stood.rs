@@ -59,7 +59,7 @@ pub(super) fn draw<'a>(
                 _ => continue,
             };
             if is_behind == behind {
-                one.draw(desk, page, &open_line(&[line.0, line.1]), out, None, high, scale);
+                one.draw(desk, page, (&open_line(&[line.0, line.1]), out), None, (high, scale));
             }
         }
     };

@@ -192,7 +192,7 @@ fn paint(desk: &Desk<'_, '_>, page: &mut Page<'_>, side: &Side, laid: &[CopyId],
         for one in all.iter().filter(|one| Some(one.on.0) == of(part) || lies_with(desk, one.on.0, part)) {
             for line in part.rim(&one.on.1).iter().flat_map(|rim| &rim.lines) {
                 let Some((_, inner)) = inward(line, &part.outline) else { continue };
-                one.draw(desk, page, line, -inner, place_of(desk, part, one.copy), bounds.height(), scale);
+                one.draw(desk, page, (line, -inner), place_of(desk, part, one.copy), (bounds.height(), scale));
             }
         }
         for patch in patches(desk, part, laid, scale).iter().filter(|patch| stands_out(patch, part)) {

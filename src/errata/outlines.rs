@@ -47,10 +47,11 @@ fn outline(differ: &mut Differ<'_>, piece: &PieceRecord, before: &OutlineRecord,
     };
     let grain = |class: &str| class == "nb-grain";
     let marks = |class: &str| !matches!(class, "nb-cut" | "nb-sew" | "nb-fold" | "nb-grain");
-    let sorts: [(&str, &dyn Fn(&str) -> bool, Matter); 2] =
-        [("errata_grain", &grain, Matter::Cut), ("errata_marks", &marks, Matter::Sew)];
-    for (key, of, matter) in sorts {
-        if lines(before, of) != lines(after, of) {
+    let differs = |of: &dyn Fn(&str) -> bool| lines(before, of) != lines(after, of);
+    for (key, differs, matter) in
+        [("errata_grain", differs(&grain), Matter::Cut), ("errata_marks", differs(&marks), Matter::Sew)]
+    {
+        if differs {
             let what = differ.word("errata_piece", &[("name", name)]);
             let what = differ.of(&what, key);
             differ.tell(&what, "errata_redrawn", &[], matter);

@@ -67,9 +67,16 @@ fn printed(compiled: &Workshop, book: &Book) -> usize {
         .count()
 }
 
-/// Every other picture of a booklet: logo, cover, pieces, layouts, map.
+/// Every other picture of a booklet: logo, cover, the thing on the cover and at a glance, the work at the end of parts,
+/// pieces, layouts, map.
 fn besides(book: &Book) -> usize {
-    let covers = usize::from(book.logo.is_some()) + usize::from(book.cover.is_some());
+    let cover = match (&book.cover, book.cover_drawn.len()) {
+        (Some(_), _) => 1,
+        (None, 0) => book.things.len(),
+        (None, own) => own,
+    };
+    let states: usize = book.parts.iter().map(|part| part.state.len()).sum();
+    let covers = usize::from(book.logo.is_some()) + cover + book.things.len() + states;
     covers + book.pieces.pieces.len() + book.layouts.len() + usize::from(book.map.is_some())
 }
 
