@@ -198,7 +198,7 @@ fn a_page_of_steps() {
     demo("harbour-lunch-bag", |compiled| {
         hold(
             "steps-harbour-lunch-bag",
-            &page(compiled, 2, "Sew the zip to the front"),
+            &page(compiled, 2, "Sew the tabs to the zip"),
         )
     });
 }
