@@ -114,6 +114,8 @@ pub(super) struct BuildArgs {
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,
     #[command(flatten)]
+    pub cache: CacheArgs,
+    #[command(flatten)]
     pub strictness: Strictness,
 }
 
@@ -131,7 +133,17 @@ pub(super) struct SheetsArgs {
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,
     #[command(flatten)]
+    pub cache: CacheArgs,
+    #[command(flatten)]
     pub strictness: Strictness,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CacheArgs {
+    /// Where PDFs are kept, so that they need not be set anew where nothing of theirs has changed; safe to delete
+    /// [default: .notchbook-cache in the folder named by --out]
+    #[arg(long, value_name = "DIR")]
+    pub cache: Option<PathBuf>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -202,6 +214,8 @@ pub(super) struct PublishArgs {
     /// Where the folder goes: DIR/NAME/EDITION/
     #[arg(long, default_value = "published", value_name = "DIR")]
     pub out: PathBuf,
+    #[command(flatten)]
+    pub cache: CacheArgs,
     #[command(flatten)]
     pub strictness: Strictness,
 }

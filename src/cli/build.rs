@@ -50,5 +50,5 @@ fn one(
     if !args.no_sheets {
         jobs.extend(jobs::pattern_sheets(booklet, workshop, papers, &sets)?);
     }
-    print_all(&booklet.name, workshop, jobs, &args.out, &args.strictness)
+    print_all(&booklet.name, workshop, jobs, &args.out, &args.cache, &args.strictness)
 }

@@ -10,6 +10,7 @@ mod errata;
 mod explain;
 mod figures;
 mod jobs;
+mod kept;
 mod new;
 mod output;
 mod page;

@@ -6,7 +6,8 @@ use std::path::Path;
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
-use super::args::{Form, Strictness};
+use super::args::{CacheArgs, Form, Strictness};
+use super::kept::Kept;
 use super::{Outcome, Refusal, output, sets};
 use crate::checks;
 use crate::diag::Findings;
@@ -69,9 +70,11 @@ pub(super) fn print_all(
     workshop: &Workshop,
     jobs: Vec<Job>,
     out: &Path,
+    cache: &CacheArgs,
     strictness: &Strictness,
 ) -> Result<Outcome, Refusal> {
-    let (outcome, printed) = print_jobs(name, workshop, jobs, strictness);
+    let kept = Kept::new(cache, out);
+    let (outcome, printed) = print_jobs(name, workshop, jobs, &kept, strictness);
     if outcome != Outcome::Clean {
         output::line(&format!("{name}: nothing was built; what was built before is untouched"));
         return Ok(outcome);
@@ -105,6 +108,7 @@ pub(super) fn print_jobs(
     name: &str,
     workshop: &Workshop,
     jobs: Vec<Job>,
+    kept: &Kept,
     strictness: &Strictness,
 ) -> (Outcome, Vec<(Job, Made)>) {
     let bar = progress(name, jobs.len());
@@ -115,8 +119,14 @@ pub(super) fn print_jobs(
         .par_bridge()
         .map(|(at, job)| {
             let result = match &job.content {
-                Content::Booklet(sheaf) => press.print(sheaf).map(Made::printed),
-                Content::Sheets(sheets, about) => press.print_sheets(sheets, about).map(Made::printed),
+                Content::Booklet(sheaf) => {
+                    let key = press.booklet_made_of(sheaf);
+                    kept.or_made(&key, || press.print(sheaf)).map(Made::printed)
+                }
+                Content::Sheets(sheets, about) => {
+                    let key = press.sheets_made_of(sheets, about);
+                    kept.or_made(&key, || press.print_sheets(sheets, about)).map(Made::printed)
+                }
                 Content::Words(words) => {
                     Ok(Made { bytes: words.clone().into_bytes(), pages: None, warnings: Vec::new() })
                 }
@@ -127,6 +137,7 @@ pub(super) fn print_jobs(
         })
         .collect();
     bar.finish_and_clear();
+    kept.settle();
     printed.sort_by_key(|(at, ..)| *at);
     let outcome = tell(workshop, &printed, strictness);
     if outcome != Outcome::Clean {

@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::apart::Bounds;
-use super::args::{Form, PublishArgs, Strictness};
+use super::args::{Form, PublishArgs};
+use super::kept::Kept;
 use super::press::{Content, Job, Made, pages, print_jobs};
 use super::sets::{ALL, NESTED, Set, sets};
 use super::{Outcome, Refusal, apart, choose, editions, jobs, output};
@@ -63,7 +64,7 @@ fn one(
     if let Some(outcome) = refused(&booklet.name, &home, &mut workshop, &manifest) {
         return nothing(outcome);
     }
-    let files = match files(booklet, &workshop, papers, &sets, &manifest, &args.strictness)? {
+    let files = match files(booklet, &workshop, papers, &sets, &manifest, args)? {
         Ok(files) => files,
         Err(outcome) => return nothing(outcome),
     };
@@ -130,7 +131,7 @@ fn files(
     papers: &[Paper],
     sets: &[Set],
     manifest: &Manifest,
-    strictness: &Strictness,
+    args: &PublishArgs,
 ) -> Result<Result<Vec<NewFile>, Outcome>, Refusal> {
     let Some(facts) = workshop.draft().map(|draft| &draft.facts) else { return Ok(Err(Outcome::Findings)) };
     let plain = Plain { book: &manifest.all, house: &manifest.words };
@@ -140,7 +141,7 @@ fn files(
     let screen = jobs::screen(booklet, workshop, papers);
     wanted.extend(screen.into_iter().map(|job| Job { path: format!("page/{}", job.path), ..job }));
     let text = shop_text(&plain, &included(&plain, &wanted));
-    let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, strictness);
+    let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, &Kept::new(&args.cache, &args.out), &args.strictness);
     if outcome != Outcome::Clean {
         return Ok(Err(outcome));
     }

@@ -60,7 +60,7 @@ fn one(
             jobs.extend(job(booklet, workshop, set, *paper, &mut notes)?);
         }
     }
-    let outcome = print_all(&booklet.name, workshop, jobs, &args.out, &args.strictness)?;
+    let outcome = print_all(&booklet.name, workshop, jobs, &args.out, &args.cache, &args.strictness)?;
     notes.iter().for_each(|note| output::line(note));
     Ok(outcome)
 }

@@ -6,7 +6,6 @@ use super::record::{
     EdgeRecord, LineRecord, Manifest, NamedValue, OutlineRecord, PictureRecord, PieceRecord, SheetRecord, SheetsRecord,
     ShownRecord,
 };
-use super::sum::sha256;
 use super::text::FORMAT;
 use crate::book::{Book, ExactAmount, HouseWords};
 use crate::diag::Findings;
@@ -16,6 +15,7 @@ use crate::measure::{Dimension, Quantity};
 use crate::model::Facts;
 use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPlan, lines_of, shown};
+use crate::source::sha256;
 
 /// What an edition is issued with.
 pub struct Issued<'a> {

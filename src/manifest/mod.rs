@@ -8,7 +8,6 @@ mod fault;
 mod gather;
 mod record;
 mod sound;
-mod sum;
 mod text;
 
 pub use fault::ManifestFault;
@@ -17,5 +16,4 @@ pub use record::{
     EdgeRecord, LineRecord, Manifest, NamedValue, OutlineRecord, PictureRecord, PieceRecord, SheetRecord, SheetsRecord,
     ShownRecord,
 };
-pub use sum::sha256;
 pub use text::{FORMAT, SCHEMA, SCHEMA_NAME, read, write};

@@ -5,10 +5,10 @@ use std::fs;
 use std::path::Path;
 
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 
 use super::fault::{OutFault, unread};
 use super::file::{NewFile, Origin};
+use crate::source::sha256;
 
 /// What the list is called.
 pub(super) const NAME: &str = ".notchbook-made.json";
@@ -66,9 +66,4 @@ impl Index {
     pub fn to_json(&self) -> String {
         serde_json::to_string_pretty(self).unwrap_or_default() + "\n"
     }
-}
-
-/// SHA-256 (FIPS 180-4) in small hexadecimal digits.
-pub(super) fn sha256(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }

@@ -3,6 +3,7 @@
 //!
 //! The new folder is written whole beside the old one, brought to the disk, and the two are exchanged in one step.
 
+mod cache;
 mod exchange;
 mod fault;
 mod file;
@@ -13,11 +14,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+pub use cache::{Cache, program};
 pub use fault::OutFault;
 use fault::{unread, unwritten};
 pub use file::{NewFile, Origin};
 use index::{Entry, Index};
 use stage::Stage;
+
+use crate::source::sha256;
 
 /// Puts files into `folder`. What an earlier run made and this one does not goes where it has the origin of one that
 /// is made now, or belongs to what `known` does not hold any more: a size that is gone. All else in the folder stays.
@@ -78,6 +82,26 @@ pub fn holds(folder: &Path, files: &[NewFile]) -> Result<bool, OutFault> {
     for file in files {
         let place = folder.join(&file.path);
         if fs::read(&place).map_err(|error| unread(&place, &error.to_string()))? != file.bytes {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}
+
+/// Whether a folder holds some files of this program's, by their paths and checksums, as an earlier run put them there.
+///
+/// # Errors
+/// When the folder or a file in it cannot be read.
+pub fn stands(folder: &Path, files: &[(String, String)]) -> Result<bool, OutFault> {
+    let (home, _) = home(folder)?;
+    exchange::finish(&home)?;
+    stage::sweep(&home)?;
+    let index = Index::read(folder)?;
+    for (path, sum) in files {
+        let place = folder.join(path);
+        let is_listed = index.entry(path).is_some_and(|entry| entry.sha256 == *sum);
+        let is_plain = place.symlink_metadata().is_ok_and(|about| about.is_file());
+        if !is_listed || !is_plain || fs::read(&place).map_or(true, |bytes| sha256(&bytes) != *sum) {
             return Ok(false);
         }
     }
@@ -149,7 +173,7 @@ fn is_over(entry: &Entry, files: &[NewFile], known: &BTreeSet<String>) -> bool {
 fn ours(folder: &Path, path: &str, entry: Option<&Entry>, bytes: &[u8]) -> Result<(), OutFault> {
     let place = folder.join(path);
     let stands = fs::read(&place).map_err(|error| unread(&place, &error.to_string()))?;
-    if stands == bytes || entry.is_some_and(|entry| entry.sha256 == index::sha256(&stands)) {
+    if stands == bytes || entry.is_some_and(|entry| entry.sha256 == sha256(&stands)) {
         return Ok(());
     }
     let fact = match entry {

@@ -1,6 +1,6 @@
 //! Checksums, in the form that `sha256sum --check` reads.
 
-use crate::manifest::sha256;
+use crate::source::sha256;
 
 /// A line for each file, by its path, in their order.
 pub fn checksums<'a>(files: impl Iterator<Item = (&'a str, &'a [u8])>) -> String {

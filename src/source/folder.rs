@@ -6,6 +6,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use super::ledger::{Ledger, Look, saw_file, saw_names};
 use crate::limits::MANIFEST;
 
 /// Why a file could not be read.
@@ -65,6 +66,8 @@ pub struct Folder {
     root: PathBuf,
     shown: PathBuf,
     unsaved: Arc<BTreeMap<String, String>>,
+    /// Where all that is looked at is written down; `None` where nobody asks.
+    ledger: Option<Ledger>,
 }
 
 impl Folder {
@@ -80,7 +83,25 @@ impl Folder {
             return Err(ReadFault::NotAFile);
         }
         fs::read_dir(&root).map_err(fault)?;
-        Ok(Folder { root, shown: path.to_path_buf(), unsaved: Arc::default() })
+        Ok(Folder { root, shown: path.to_path_buf(), unsaved: Arc::default(), ledger: None })
+    }
+
+    /// The same folder, in which all that is looked at is written down.
+    pub fn recording(&self) -> (Folder, Ledger) {
+        let ledger = Ledger::default();
+        (Folder { ledger: Some(ledger.clone()), ..self.clone() }, ledger)
+    }
+
+    /// Whether all that was looked at is as it was.
+    pub fn is_still(&self, looks: &[(Look, String)]) -> bool {
+        looks.iter().all(|(look, saw)| {
+            let now = match look {
+                Look::File { path, most } => saw_file(&self.look(Path::new(path), *most)),
+                Look::List { path } => saw_names(&self.names(Path::new(path))),
+                Look::Folders => saw_names(&self.own_folders()),
+            };
+            now == *saw
+        })
     }
 
     /// The same folder with some texts as an editor holds them, by their paths from the folder: they go
@@ -140,6 +161,14 @@ impl Folder {
 
     /// The names of the folders in it, sorted.
     pub fn folders(&self) -> Vec<String> {
+        let names = self.own_folders();
+        if let Some(ledger) = &self.ledger {
+            ledger.folders(&names);
+        }
+        names
+    }
+
+    fn own_folders(&self) -> Vec<String> {
         let entries = walkdir::WalkDir::new(&self.root).min_depth(1).max_depth(1).sort_by_file_name();
         let folders = entries.into_iter().filter_map(Result::ok).filter(|entry| entry.file_type().is_dir());
         folders.filter_map(|entry| entry.file_name().to_str().map(str::to_owned)).collect()
@@ -148,6 +177,14 @@ impl Folder {
     /// The names of the files in a sub-folder, and of links, which are followed when they are read;
     /// sorted; empty when there is no such folder inside.
     pub fn list(&self, relative: &Path) -> Vec<String> {
+        let names = self.names(relative);
+        if let Some(ledger) = &self.ledger {
+            ledger.list(relative, &names);
+        }
+        names
+    }
+
+    fn names(&self, relative: &Path) -> Vec<String> {
         let Ok(inside) = self.inside(relative) else { return Vec::new() };
         let mut names: Vec<String> = walkdir::WalkDir::new(inside)
             .min_depth(1)
@@ -162,6 +199,14 @@ impl Folder {
     }
 
     fn bytes(&self, relative: &Path, limit: u64) -> Result<Vec<u8>, ReadFault> {
+        let seen = self.look(relative, limit);
+        if let Some(ledger) = &self.ledger {
+            ledger.file(relative, limit, &seen);
+        }
+        seen
+    }
+
+    fn look(&self, relative: &Path, limit: u64) -> Result<Vec<u8>, ReadFault> {
         let path = self.inside(relative)?;
         let about = fs::metadata(&path).map_err(fault)?;
         if !about.is_file() {

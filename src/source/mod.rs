@@ -6,10 +6,14 @@
 
 mod folder;
 mod house;
+mod ledger;
 mod place;
 mod shelf;
+mod sum;
 
 pub use folder::{Folder, ReadFault};
 pub use house::{Asset, AssetFault, House};
+pub use ledger::{Ledger, Look};
 pub use place::{FileId, Place, SourceFile, Sources, Span};
 pub use shelf::{BookletFolder, find_booklets};
+pub use sum::{Sum, sha256};

@@ -14,7 +14,7 @@ use super::finish::finish;
 use super::fold::{fold, sides};
 use super::world::{Desk, Shop};
 use crate::sheets::{Note, NoteSort, SheetSet};
-use crate::source::House;
+use crate::source::{House, Sum};
 
 /// A booklet as printed.
 #[derive(Debug, Clone)]
@@ -36,6 +36,11 @@ impl Press {
     /// Lays out templates and fonts.
     pub fn new(house: &House) -> Press {
         Press { shop: Shop::new(house) }
+    }
+
+    /// The checksum of templates and fonts, to which that of what they set is added.
+    pub(super) fn shop_sum(&self) -> Sum {
+        self.shop.sum.clone()
     }
 
     /// Sets one edition, and writes nothing.

@@ -10,7 +10,7 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-use crate::source::House;
+use crate::source::{House, Sum};
 
 /// What every edition of a booklet shares.
 pub(super) struct Shop {
@@ -18,6 +18,8 @@ pub(super) struct Shop {
     book: LazyHash<FontBook>,
     fonts: Vec<Font>,
     templates: BTreeMap<String, Bytes>,
+    /// The checksum of templates and fonts.
+    pub sum: Sum,
 }
 
 impl Shop {
@@ -29,7 +31,9 @@ impl Shop {
             .iter()
             .map(|asset| (format!("/{}", asset.name), Bytes::new(asset.bytes.to_vec())))
             .collect();
-        Shop { library: LazyHash::new(library()), book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts, templates }
+        let assets = house.templates.iter().chain(&house.fonts);
+        let sum = assets.fold(Sum::new(), |sum, asset| sum.with(&asset.name).with(&asset.bytes));
+        Shop { library: LazyHash::new(library()), book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts, templates, sum }
     }
 }
 
