@@ -11,6 +11,7 @@ mod explain;
 mod figures;
 mod jobs;
 mod new;
+mod opening;
 mod output;
 mod page;
 mod press;

@@ -7,7 +7,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
 use super::args::{Form, Strictness};
-use super::{Outcome, Refusal, output, sets};
+use super::{Outcome, Refusal, opening, output, sets};
 use crate::checks;
 use crate::diag::Findings;
 use crate::out::{self, NewFile, Origin};
@@ -73,7 +73,7 @@ pub(super) fn print_all(
 ) -> Result<Outcome, Refusal> {
     let (outcome, printed) = print_jobs(name, workshop, jobs, strictness);
     if outcome != Outcome::Clean {
-        output::line(&format!("{name}: nothing was built; what was built before is untouched"));
+        opening::nothing(name, "built");
         return Ok(outcome);
     }
     let folder = out.join(name);
