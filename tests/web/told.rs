@@ -29,7 +29,7 @@ fn figures(data: &Value, found: &mut BTreeSet<String>) {
 /// `10 1/2 in` with its fraction as one sign, and all spaces plain.
 fn signs(figure: &str) -> String {
     let mut out = figure
-        .replace(['\u{a0}', '\u{2009}'], " ")
+        .replace(['\u{a0}', '\u{202f}'], " ")
         .replace('⁄', "/");
     let signs = [
         ("1/2", "½"),
