@@ -250,18 +250,24 @@ fn an_answer_is_told_where_its_figures_change() {
     assert!(!comes.tells() && comes.otherwise, "{comes:?}");
 }
 
-/// Sizes that are told the same are named once, whatever it means to whoever has cut.
+/// Sizes that are told the same are named once, whatever it means to whoever has cut, and so they are in the record.
 #[test]
 fn sizes_are_named_once() {
-    let (_, sheet) = errata(&[
+    let edits = [
         ("width: [15 cm (5 7/8 in)", "width: [16 cm (6 1/4 in)"),
         ("length: [25 cm, 30 cm]", "length: [30 cm, 30 cm]"),
-    ]);
+        ("seam: 1 cm (3/8 in)", "seam: 1.2 cm (1/2 in)"),
+    ];
+    let (errata, sheet) = errata(&edits);
+    let new = edited(&edits);
+    let plain = Plain {
+        book: &new.all,
+        house: &new.words,
+    };
+    let line = record_line(&errata, "1.1.0", &plain);
+    assert!(line.contains("\"Changed: Piece “Side” of Cotton"), "{line}");
+    assert_eq!(line.matches("Small: ").count(), 1, "{line}");
+    assert!(line.contains(" Small: Closed-end zip, length"), "{line}");
     let named = sheet.lines().filter(|line| *line == "Small:").count();
     assert_eq!(named, 1, "{sheet}");
-    assert_eq!(
-        sheet.matches("If your cloth is already cut:").count(),
-        2,
-        "{sheet}"
-    );
 }
