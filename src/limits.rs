@@ -44,6 +44,8 @@ pub const NOTCHES: Limit = Limit::new(200, "notches on one piece", "check the li
 pub const PARTS: Limit = Limit::new(100, "parts in one booklet", "check the list under `parts:`");
 /// Steps of a booklet.
 pub const STEPS: Limit = Limit::new(3_000, "steps in one booklet", "share the work out among several booklets");
+/// Questions of a booklet.
+pub const QUESTIONS: Limit = Limit::new(500, "questions in one booklet", "keep those that makers ask most");
 /// Facts under `work` in one step.
 pub const WORKS: Limit = Limit::new(200, "facts of work in one step", "share the work out among several steps");
 /// Edges or pieces of one fact of work.
@@ -105,6 +107,7 @@ pub const ALL: &[Limit] = &[
     NOTCHES,
     PARTS,
     STEPS,
+    QUESTIONS,
     WORKS,
     LAYERS,
     BRACES,

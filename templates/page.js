@@ -143,9 +143,15 @@
     line.scrollIntoView({ block: "center" });
   });
 
-  // Pictures that nobody has scrolled to are printed too.
+  // Pictures that nobody has scrolled to and answers that nobody has opened are printed too.
+  var opened = [];
   window.addEventListener("beforeprint", function () {
     all("img[loading]").forEach(function (image) { image.loading = "eager"; });
+    opened = all("details.help:not([open])");
+    opened.forEach(function (answer) { answer.open = true; });
+  });
+  window.addEventListener("afterprint", function () {
+    opened.forEach(function (answer) { answer.open = false; });
   });
 
   choose();

@@ -324,6 +324,7 @@ fn examples(section: &[&str]) -> Vec<Block> {
             "yaml" => Block::of_page("booklet.yaml", text.lines().any(|line| line.contains(": ") || line.ends_with(':')), &text),
             "yaml published" => Block::of_page("published/booklet.yaml", true, &text),
             "json" => Block::of_page("manifest.json", false, &text),
+            "md help.md" => Block::of_page("help.md", false, &text),
             "md" => Block::of_page("make.md", !text.starts_with("# "), &text),
             "svg" if text.starts_with("<svg") => Block::of_page("figures/sew.svg", false, &text),
             "svg" => {

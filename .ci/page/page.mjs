@@ -135,6 +135,22 @@ await page.selectOption("select[name=size]", sizes[1][0]);
 assert.ok(Math.abs((await top()) - before) <= 2, `the step moved from ${before} to ${await top()}`);
 tried("the step that is read stays in sight when the size changes");
 
+// Answers open below their steps, are printed unopened, and are shut again.
+const answers = page.locator("details.help:visible");
+const answered = await answers.count();
+assert.ok(answered > 0, "no question stands beside a step");
+const opened = () => page.locator("details.help[open]").count();
+await answers.first().locator("summary").click();
+assert.equal(await opened(), 1);
+assert.ok(await answers.first().locator("p").first().isVisible(), "the answer is shown");
+await answers.first().locator("summary").press("Enter");
+assert.equal(await opened(), 0);
+await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
+assert.equal(await opened(), await page.locator("details.help").count());
+await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+assert.equal(await opened(), 0);
+tried(`${answered} questions below their steps open by hand and by keyboard, and are printed`);
+
 // A link to a step, and references inside.
 const id = await page.locator("section.step:visible").nth(3).getAttribute("id");
 const deep = await open(context, name, `#${id}`);

@@ -6,12 +6,19 @@ pub struct Leaf {
     lines: Vec<Line>,
 }
 
+/// A line of a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
-enum Line {
+pub enum Line {
+    /// What the page is called.
     Title(String),
+    /// The heading of what follows.
     Heading(String),
+    /// A paragraph.
     Words(String),
+    /// An item of a list.
     Item(String),
+    /// What is said of the item above.
+    Below(String),
 }
 
 impl Leaf {
@@ -35,6 +42,16 @@ impl Leaf {
         self.lines.push(Line::Item(words.into()));
     }
 
+    /// What is said of the item above.
+    pub fn below(&mut self, words: impl Into<String>) {
+        self.lines.push(Line::Below(words.into()));
+    }
+
+    /// Its lines, in their order.
+    pub fn lines(&self) -> &[Line] {
+        &self.lines
+    }
+
     /// As CommonMark; what an author wrote is never taken for markup.
     pub fn markdown(&self) -> String {
         self.set(|line| match line {
@@ -42,6 +59,7 @@ impl Leaf {
             Line::Heading(words) => format!("## {}", escaped(words)),
             Line::Words(words) => escaped(words),
             Line::Item(words) => format!("- {}", escaped(words)),
+            Line::Below(words) => format!("  - {}", escaped(words)),
         })
     }
 
@@ -52,13 +70,15 @@ impl Leaf {
             Line::Heading(words) => one_line(words).to_uppercase(),
             Line::Words(words) => one_line(words),
             Line::Item(words) => format!("- {}", one_line(words)),
+            Line::Below(words) => format!("  - {}", one_line(words)),
         })
     }
 
     fn set(&self, show: impl Fn(&Line) -> String) -> String {
         let mut out = String::new();
         for (at, line) in self.lines.iter().enumerate() {
-            let list = matches!(line, Line::Item(_)) && at > 0 && matches!(self.lines[at - 1], Line::Item(_));
+            let listed = |line: &Line| matches!(line, Line::Item(_) | Line::Below(_));
+            let list = listed(line) && at > 0 && listed(&self.lines[at - 1]);
             if at > 0 && !list {
                 out.push('\n');
             }

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::amount::Amount;
 use super::cutting::{CutList, Layout, PieceDrawings, SheetMap};
 use super::film::Film;
+use super::help::Question;
 use super::needs::{FabricNeed, NotionNeed};
 use super::offer::Offer;
 use super::prose::{Block, Inline, Picture};
@@ -67,6 +68,8 @@ pub struct Book {
     /// The map of the pattern sheets; `None` where there are no pieces.
     pub map: Option<SheetMap>,
     pub parts: Vec<Part>,
+    /// The questions that makers ask, in the author's order.
+    pub help: Vec<Question>,
     pub words: Vec<Word>,
     pub care: Vec<Block>,
     pub terms: Vec<Block>,

@@ -173,6 +173,7 @@ fn around<'a>(edition: &Edition<'a>) -> Vec<Passage<'a>> {
     let pieces = facts.pieces.iter().filter(|one| here(&one.sizes)).map(|one| &one.note);
     let cautions = facts.cautions.iter().filter(|one| here(&one.sizes)).map(|one| &one.content);
     let intros = edition.parts.iter().map(|part| &part.part.intro);
+    let help = edition.draft.help.iter().filter(|one| here(&one.sizes)).map(|one| &one.answer);
     let all = fabrics
         .chain(notions)
         .chain(other_cloth)
@@ -180,6 +181,7 @@ fn around<'a>(edition: &Edition<'a>) -> Vec<Passage<'a>> {
         .chain(pieces)
         .chain(cautions)
         .chain(intros)
+        .chain(help)
         .chain([&facts.read_first, &facts.care]);
     all.flat_map(|blocks| of_blocks(blocks, size)).collect()
 }

@@ -14,6 +14,7 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
         levels(&part.intro, 1, findings);
         part.steps.iter().for_each(|step| levels(&step.body, 2, findings));
     }
+    subject.draft.help.iter().for_each(|question| levels(&question.answer, 2, findings));
 }
 
 fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {

@@ -132,6 +132,7 @@ mod plural_missing;
 mod prepared_too_late;
 mod printed;
 mod printed_words;
+mod question_idle;
 mod quilted_too_small;
 mod raw_outside;
 mod reference_typed;

@@ -33,6 +33,7 @@ pub(super) fn each_sentence(subject: &Subject<'_>, see: &mut dyn FnMut(&Passage<
     subject.figures.words.iter().for_each(|text| see(&of_text(text)));
     each_prose(subject.draft, &mut |blocks| all(blocks, see));
     subject.draft.parts.iter().for_each(|part| of_titles(part, see));
+    subject.draft.help.iter().for_each(|question| all(&[Block::Paragraph(question.title.clone())], see));
 }
 
 fn of_titles(part: &Part, see: &mut dyn FnMut(&Passage<'_>)) {

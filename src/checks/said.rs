@@ -54,6 +54,7 @@ pub(super) fn each_prose<'a>(draft: &'a Draft, see: &mut dyn FnMut(&'a [Block]))
             step.works.iter().for_each(|work| see(&work.note));
         }
     }
+    draft.help.iter().for_each(|question| see(&question.answer));
 }
 
 fn of_block<'a>(block: &'a Block, size: Option<usize>, notice: Option<NoticeKind>, found: &mut Vec<Sentence<'a>>) {

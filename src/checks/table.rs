@@ -122,6 +122,7 @@ use super::pinned_too_few;
 use super::place_off_edge;
 use super::plural_missing;
 use super::prepared_too_late;
+use super::question_idle;
 use super::quilted_too_small;
 use super::raw_outside;
 use super::reference_typed;
@@ -283,6 +284,7 @@ pub static CHECKS: &[Judge] = &[
     Judge::elsewhere(&faults::FIGURE_MISPLACED),
     Judge::elsewhere(&faults::MARKUP_NOT_PRINTED),
     step_empty::CHECK,
+    question_idle::CHECK,
     heading_skips::CHECK,
     Judge::elsewhere(&faults::WORK_UNREADABLE),
     allowance_missing::CHECK,

@@ -49,7 +49,8 @@ pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     let draft = subject.draft;
     let intros = draft.parts.iter().flat_map(|part| of_blocks(&part.intro, None));
     let steps = draft.steps().flat_map(|(_, step)| passages(step, None));
-    for passage in intros.chain(steps).filter(|passage| passage.stands == Stands::Body) {
+    let help = draft.help.iter().flat_map(|question| of_blocks(&question.answer, None));
+    for passage in intros.chain(steps).chain(help).filter(|passage| passage.stands == Stands::Body) {
         for sentence in passage.sentences() {
             if any_of(sentence, &subject.vocabulary.alternatives) {
                 continue;

@@ -22,6 +22,10 @@ pub(super) enum Sort {
 pub(super) fn each_text(subject: &Subject<'_>, see: &mut dyn FnMut(&Text, Sort)) {
     facts(&subject.draft.facts, see);
     subject.draft.parts.iter().for_each(|part| words_of(part, see));
+    for question in &subject.draft.help {
+        line(&question.title, see);
+        prose(&question.answer, see);
+    }
     subject.figures.words.iter().for_each(|text| see(text, Sort::Prose));
     subject.labels.iter().for_each(|text| see(text, Sort::Set));
 }

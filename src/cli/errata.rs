@@ -14,7 +14,8 @@ use crate::out::{self, NewFile, Origin};
 use crate::pipeline::{Reach, Workshop};
 use crate::publish::{Earlier, edition_folder, not_of_this, not_raised, unreadable};
 use crate::sheets::SheetPaper;
-use crate::source::{Sources, Span};
+use crate::source::{House, Sources, Span};
+use crate::typeset::Press;
 
 /// An edition with the place at which its number is told.
 struct Issue {
@@ -103,12 +104,21 @@ fn tell(args: &ErrataArgs, old: &Manifest, new: &Issue, sources: &Sources) -> Re
         let name = format!("{}-to-{}", edition_folder(&errata.editions.0), edition_folder(&proposed));
         let folder = args.out.join(&manifest.booklet).join(format!("changes-{name}"));
         let origin = Origin { kind: "errata".into(), of: name.clone() };
-        let file = |ending: &str, text: String| NewFile {
+        let file = |ending: &str, bytes: Vec<u8>| NewFile {
             path: format!("{}-changes-{name}.{ending}", manifest.booklet),
-            bytes: text.into_bytes(),
+            bytes,
             origin: origin.clone(),
         };
-        let files = [file("md", leaf.markdown()), file("txt", leaf.text())];
+        // The house's own look: a manifest brings no templates.
+        let printed = Press::new(&House::plain()).print_leaf(&leaf, &manifest.all).map_err(|faults| {
+            let told: Vec<&str> = faults.iter().map(|fault| fault.message.as_str()).collect();
+            Refusal::new(
+                format!("the sheet cannot be set: {}", told.join("; ")),
+                "take the manifest as it was published",
+            )
+        })?;
+        let files =
+            [file("pdf", printed.pdf), file("md", leaf.markdown().into_bytes()), file("txt", leaf.text().into_bytes())];
         out::put(&folder, &files, &BTreeSet::from([name]))?;
         output::line("");
         files.iter().for_each(|file| output::line(&folder.join(&file.path).display().to_string()));

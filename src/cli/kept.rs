@@ -1,7 +1,9 @@
-//! PDFs that an earlier run set of the very same things are taken from the cache.
+//! The cache of a run: PDFs that an earlier one set of the very same things, and what it made and told.
 
 use std::path::Path;
 use std::sync::{Mutex, PoisonError};
+
+use serde::Serialize;
 
 use super::args::CacheArgs;
 use super::{Refusal, output};
@@ -36,17 +38,37 @@ impl Kept {
         made_of: &str,
         make: impl FnOnce() -> Result<Printed, Vec<PressFault>>,
     ) -> Result<Printed, Vec<PressFault>> {
-        let key = Sum::new().with(&self.program).with(made_of).finish();
+        let key = self.key(made_of);
         if let Some(printed) = self.cache.recall(&key).and_then(opened) {
             return Ok(printed);
         }
         let printed = make()?;
-        if printed.warnings.is_empty()
-            && let Err(fault) = self.cache.keep(&key, &closed(&printed))
-        {
-            self.fault.lock().unwrap_or_else(PoisonError::into_inner).get_or_insert(fault);
+        if printed.warnings.is_empty() {
+            self.keep(&key, &closed(&printed));
         }
         Ok(printed)
+    }
+
+    /// What is kept of a run under the checksum of what it was asked for.
+    pub fn recall(&self, made_of: &str) -> Option<Vec<u8>> {
+        self.cache.recall(&self.key(made_of))
+    }
+
+    /// Keeps what is to be known of a run.
+    pub fn keep_record(&self, made_of: &str, record: &impl Serialize) {
+        if let Ok(bytes) = serde_json::to_vec(record) {
+            self.keep(&self.key(made_of), &bytes);
+        }
+    }
+
+    fn key(&self, made_of: &str) -> String {
+        Sum::new().with(&self.program).with(made_of).finish()
+    }
+
+    fn keep(&self, key: &str, bytes: &[u8]) {
+        if let Err(fault) = self.cache.keep(key, bytes) {
+            self.fault.lock().unwrap_or_else(PoisonError::into_inner).get_or_insert(fault);
+        }
     }
 
     /// Takes out what is too old, and tells what could not be kept: nothing is lost by it but time.

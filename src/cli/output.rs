@@ -42,6 +42,11 @@ pub(super) fn report(report: &Report, workshop: &Workshop, form: Form) {
     findings(report, &workshop.sources, &workshop.sizes, form);
 }
 
+/// Tells again what an earlier run told.
+pub(super) fn again(told: &[String]) {
+    told.iter().for_each(|text| paint(text));
+}
+
 /// Prints findings, as many as anybody reads.
 pub(super) fn findings(report: &Report, sources: &Sources, sizes: &[String], form: Form) {
     match form {
@@ -55,19 +60,26 @@ pub(super) fn findings(report: &Report, sources: &Sources, sizes: &[String], for
                 refuse(&Refusal::new(fact, HANDED_ON.act));
             }
         }
-        Form::People => {
-            // anstream takes the colours out again where they cannot be shown.
-            let terminal = Terminal::new(std::io::stdout().is_terminal());
-            for finding in report.findings.iter().take(SHOWN.most) {
-                paint(&terminal.show(finding, sources, sizes));
-                line("");
-            }
-            if report.findings.len() > SHOWN.most {
-                let more = thousands(report.findings.len() - SHOWN.most);
-                line(&format!("and {more} findings more, which are not shown: {}\n", SHOWN.act));
-            }
-        }
+        Form::People => again(&to_people(report, sources, sizes)),
     }
+}
+
+/// Findings as people read them, as many as anybody reads, a paragraph each.
+pub(super) fn to_people(report: &Report, sources: &Sources, sizes: &[String]) -> Vec<String> {
+    // anstream takes the colours out again where they cannot be shown.
+    let terminal = Terminal::new(is_wide());
+    let shown = report.findings.iter().take(SHOWN.most);
+    let mut told: Vec<String> = shown.map(|finding| terminal.show(finding, sources, sizes) + "\n").collect();
+    if report.findings.len() > SHOWN.most {
+        let more = thousands(report.findings.len() - SHOWN.most);
+        told.push(visible(&format!("and {more} findings more, which are not shown: {}\n", SHOWN.act)).into_owned());
+    }
+    told
+}
+
+/// Whether somebody reads along.
+pub(super) fn is_wide() -> bool {
+    std::io::stdout().is_terminal()
 }
 
 /// The last line about a booklet.

@@ -27,6 +27,9 @@ pub(super) fn chapters(
     books: &[Book],
     sheets: SheetPaper,
 ) -> Option<Job> {
+    if books.iter().all(|book| book.film.is_none()) {
+        return None;
+    }
     let words = match books {
         [only] => book::chapters(only),
         several => workshop.book_of_all(several, sheets).as_ref().and_then(book::chapters),

@@ -6,14 +6,16 @@ use std::path::Path;
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::iter::{ParallelBridge, ParallelIterator};
 
-use super::args::{CacheArgs, Form, Strictness};
+use super::args::{Form, Strictness};
 use super::kept::Kept;
-use super::{Outcome, Refusal, output, sets};
+use super::opening::{self, Worked};
+use super::{Outcome, Refusal, output, remembered, sets};
 use crate::checks;
-use crate::diag::Findings;
+use crate::diag::{Findings, visible};
 use crate::out::{self, NewFile, Origin};
 use crate::pipeline::Workshop;
 use crate::sheets::SheetSet;
+use crate::source::sha256;
 use crate::typeset::{Press, PressFault, Printed, Sheaf};
 use crate::web::Leaf;
 
@@ -70,15 +72,15 @@ pub(super) fn print_all(
     workshop: &Workshop,
     jobs: Vec<Job>,
     out: &Path,
-    cache: &CacheArgs,
+    kept: &Kept,
     strictness: &Strictness,
-) -> Result<Outcome, Refusal> {
-    let kept = Kept::new(cache, out);
-    let (outcome, printed) = print_jobs(name, workshop, jobs, &kept, strictness);
+) -> Result<Worked, Refusal> {
+    let (outcome, printed) = print_jobs(name, workshop, jobs, kept, strictness);
     if outcome != Outcome::Clean {
-        output::line(&format!("{name}: nothing was built; what was built before is untouched"));
-        return Ok(outcome);
+        opening::nothing(name, "built");
+        return Ok(outcome.into());
     }
+    let grumbled = printed.iter().any(|(_, made)| !made.warnings.is_empty());
     let folder = out.join(name);
     let mut files = Vec::new();
     let mut lines = Vec::new();
@@ -88,13 +90,14 @@ pub(super) fn print_all(
             None => "for a screen".to_owned(),
             Some(count) => pages(count),
         };
-        lines.push(format!("{} ({told})", folder.join(&job.path).display()));
+        lines.push(visible(&format!("{} ({told})", folder.join(&job.path).display())).into_owned());
         files.push(NewFile { path: job.path, bytes: result.bytes, origin: job.origin });
     }
     let gone = out::put(&folder, &files, &sets::known(workshop))?;
-    lines.iter().for_each(|line| output::line(line));
+    output::again(&lines);
     output::gone(&folder, &gone);
-    Ok(Outcome::Clean)
+    let files = files.iter().map(|file| (file.path.clone(), sha256(&file.bytes))).collect();
+    Ok(Worked { outcome: Outcome::Clean, made: (!grumbled).then_some(remembered::Made { told: lines, files }) })
 }
 
 /// A count of pages in words.
@@ -137,7 +140,6 @@ pub(super) fn print_jobs(
         })
         .collect();
     bar.finish_and_clear();
-    kept.settle();
     printed.sort_by_key(|(at, ..)| *at);
     let outcome = tell(workshop, &printed, strictness);
     if outcome != Outcome::Clean {

@@ -5,10 +5,12 @@ use std::path::Path;
 
 use super::apart::Bounds;
 use super::args::{Form, PublishArgs};
+use super::jobs::Books;
 use super::kept::Kept;
+use super::opening::{self, Opening, each_once};
 use super::press::{Content, Job, Made, pages, print_jobs};
 use super::sets::{ALL, NESTED, Set, sets};
-use super::{Outcome, Refusal, apart, choose, editions, jobs, output};
+use super::{Outcome, Refusal, editions, jobs, output};
 use crate::book::Plain;
 use crate::checks::same;
 use crate::diag::Findings;
@@ -16,7 +18,7 @@ use crate::faults::OUT_OF_RANGE;
 use crate::manifest::{self, Manifest, SCHEMA, SCHEMA_NAME};
 use crate::model::{Facts, Preview};
 use crate::out::{self, NewFile, Origin};
-use crate::pipeline::{NamedSet, Reach, Workshop};
+use crate::pipeline::{NamedSet, Workshop};
 use crate::publish::{Included, checksums, edition_folder, file_sizes, licence, not_raised, shop_text, text_length};
 use crate::source::BookletFolder;
 use crate::typeset::{PagePicture, Paper, Press, Sheaf, WantedPage};
@@ -25,46 +27,37 @@ use crate::typeset::{PagePicture, Paper, Press, Sheaf, WantedPage};
 const DOTS: f64 = 120.0;
 
 pub(super) fn run(folder: Option<&Path>, args: &PublishArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
-    let choice = choose::booklets(folder, &args.booklets)?;
-    choose::distinct(&choice.booklets)?;
-    let mut papers: Vec<Paper> = args.paper.iter().map(|name| name.paper()).collect();
-    papers.sort_unstable();
-    papers.dedup();
-    apart::each(&choice, bounds, |booklet| {
-        let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
-        let outcome = one(booklet, workshop, &papers, args)?;
-        comemo::evict(0);
-        Ok(outcome)
-    })
+    let papers = each_once(args.paper.iter().map(|name| name.paper()));
+    let (booklets, strictness) = (args.booklets.as_slice(), &args.strictness);
+    let opening = Opening { folder, booklets, strictness, bounds, done: PUBLISHED, memory: None };
+    opening.each(|booklet, workshop| one(booklet, workshop, &papers, args))
 }
+
+/// What becomes of a booklet.
+const PUBLISHED: &str = "published";
 
 fn one(
     booklet: &BookletFolder,
-    mut workshop: Workshop,
+    workshop: &mut Workshop,
     papers: &[Paper],
     args: &PublishArgs,
 ) -> Result<Outcome, Refusal> {
-    output::report(&workshop.report, &workshop, Form::People);
     let nothing = |outcome| {
-        output::line(&format!("{}: nothing was published; what was published before is untouched", booklet.name));
+        opening::nothing(&booklet.name, PUBLISHED);
         Ok(outcome)
     };
-    if output::outcome(&workshop.report, &args.strictness) != Outcome::Clean {
-        output::verdict(&booklet.name, &workshop, &workshop.report);
-        return nothing(Outcome::Findings);
-    }
     workshop.lay_cloth_well();
     let all: Vec<usize> = (0..workshop.sizes.len()).collect();
-    let sets = sets(&workshop, &all, true, false);
+    let sets = sets(workshop, &all, true, false);
     let Some(manifest) = workshop.manifest(&named(&sets), &of_sheets(papers)) else {
         return nothing(Outcome::Findings);
     };
     let home = args.out.join(&booklet.name);
     let folder = home.join(edition_folder(&manifest.all.edition));
-    if let Some(outcome) = refused(&booklet.name, &home, &mut workshop, &manifest) {
+    if let Some(outcome) = refused(&booklet.name, &home, workshop, &manifest) {
         return nothing(outcome);
     }
-    let files = match files(booklet, &workshop, papers, &sets, &manifest, args)? {
+    let files = match files(booklet, workshop, papers, &sets, &manifest, args)? {
         Ok(files) => files,
         Err(outcome) => return nothing(outcome),
     };
@@ -135,13 +128,17 @@ fn files(
 ) -> Result<Result<Vec<NewFile>, Outcome>, Refusal> {
     let Some(facts) = workshop.draft().map(|draft| &draft.facts) else { return Ok(Err(Outcome::Findings)) };
     let plain = Plain { book: &manifest.all, house: &manifest.words };
-    let mut wanted = jobs::booklets(&booklet.name, workshop, papers, sets);
+    let all: Vec<usize> = (0..workshop.sizes.len()).collect();
+    let books = Books::gather(workshop, papers, &all);
+    let mut wanted = jobs::booklets(&booklet.name, workshop, papers, sets, &books);
     wanted.iter_mut().for_each(|job| job.path = format!("booklets/{}", job.path));
     wanted.extend(jobs::pattern_sheets(booklet, workshop, papers, sets)?);
-    let screen = jobs::screen(booklet, workshop, papers);
-    wanted.extend(screen.into_iter().map(|job| Job { path: format!("page/{}", job.path), ..job }));
+    let screen = jobs::screen(booklet, workshop, papers, &books);
+    wanted.extend(screen.into_iter().map(|job| Job { path: format!("{}/{}", beside(&job), job.path), ..job }));
     let text = shop_text(&plain, &included(&plain, &wanted));
-    let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, &Kept::new(&args.cache, &args.out), &args.strictness);
+    let kept = Kept::new(&args.cache, &args.out);
+    let (outcome, printed) = print_jobs(&booklet.name, workshop, wanted, &kept, &args.strictness);
+    kept.settle();
     if outcome != Outcome::Clean {
         return Ok(Err(outcome));
     }
@@ -170,7 +167,8 @@ fn files(
         }
         None => output::line(&format!("{}: without `terms:` there is no page of the terms of use", booklet.name)),
     }
-    add(editions::MANIFEST.into(), manifest::write(manifest).into_bytes());
+    let record = manifest::write(manifest).map_err(|fault| Refusal::new(fault.fact, fault.act))?;
+    add(editions::MANIFEST.into(), record.into_bytes());
     add(SCHEMA_NAME.into(), SCHEMA.as_bytes().to_vec());
     let sums = checksums(files.iter().map(|file| (file.path.as_str(), file.bytes.as_slice())));
     let origin = Origin { kind: "published".into(), of: ALL.into() };
@@ -181,6 +179,14 @@ fn files(
         Some(outcome) => Err(outcome),
         None => Ok(files),
     })
+}
+
+/// The folder of what is for a screen.
+fn beside(job: &Job) -> &'static str {
+    match job.content {
+        Content::Words(_) => "video",
+        Content::Booklet(_) | Content::Sheets(..) | Content::Page(_) => "page",
+    }
 }
 
 /// What the folder holds, by its names on the page.
@@ -243,7 +249,7 @@ fn previews(workshop: &Workshop, facts: &Facts, printed: &[(Job, Made)]) -> Resu
         findings.push(OUT_OF_RANGE.at(span, fact).hint(format!("choose one that it has: it has {}", pages(*count))));
     }
     match Press::new(&workshop.house).pictures(sheaf, &wanted, DOTS) {
-        Ok(shown) if !findings.has_errors() => Ok(shown.into_iter().flatten().collect()),
+        Ok(shown) if !findings.has_errors() => Ok(shown),
         Ok(_) => Err(findings),
         Err(faults) => {
             findings.extend(faults.iter().filter_map(|fault| workshop.press_finding(fault, &sheaf.origins, job.size)));

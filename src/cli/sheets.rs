@@ -5,29 +5,24 @@ use std::path::Path;
 use serde_json::json;
 
 use super::apart::Bounds;
-use super::args::{Form, SheetsArgs};
+use super::args::SheetsArgs;
+use super::kept::Kept;
+use super::opening::{Opening, each_once};
 use super::press::{Content, Job, print_all};
 use super::sets::{NESTED, Set, sets};
-use super::{Outcome, Refusal, apart, choose, output};
+use super::{Outcome, Refusal, choose, output};
 use crate::model::{Piece, is_for, spoken_sizes};
 use crate::out::Origin;
-use crate::pipeline::{Reach, Workshop};
+use crate::pipeline::Workshop;
 use crate::resolve::{Edition, PieceId};
 use crate::sheets::{SheetPaper, SheetPlan, draw_sheets, plan_sizes, plan_with_all, sheet_lists};
 use crate::source::BookletFolder;
 
 pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
-    let choice = choose::booklets(folder, &args.booklets)?;
-    choose::distinct(&choice.booklets)?;
-    let mut papers: Vec<SheetPaper> = args.paper.iter().map(|name| name.paper()).collect();
-    papers.sort_unstable();
-    papers.dedup();
-    apart::each(&choice, bounds, |booklet| {
-        let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
-        let outcome = one(booklet, &workshop, &papers, args)?;
-        comemo::evict(0);
-        Ok(outcome)
-    })
+    let papers = each_once(args.paper.iter().map(|name| name.paper()));
+    let (booklets, strictness) = (args.booklets.as_slice(), &args.strictness);
+    let opening = Opening { folder, booklets, strictness, bounds, done: "built", memory: None };
+    opening.each(|booklet, workshop| one(booklet, workshop, &papers, args))
 }
 
 fn one(
@@ -36,12 +31,6 @@ fn one(
     papers: &[SheetPaper],
     args: &SheetsArgs,
 ) -> Result<Outcome, Refusal> {
-    output::report(&workshop.report, workshop, Form::People);
-    if output::outcome(&workshop.report, &args.strictness) != Outcome::Clean {
-        output::verdict(&booklet.name, workshop, &workshop.report);
-        output::line(&format!("{}: nothing was built; what was built before is untouched", booklet.name));
-        return Ok(Outcome::Findings);
-    }
     let named: Vec<String> = args.size.iter().filter(|size| *size != NESTED).cloned().collect();
     let mut sets = match named.is_empty() && !args.size.is_empty() {
         true => Vec::new(),
@@ -60,9 +49,11 @@ fn one(
             jobs.extend(job(booklet, workshop, set, *paper, &mut notes)?);
         }
     }
-    let outcome = print_all(&booklet.name, workshop, jobs, &args.out, &args.cache, &args.strictness)?;
+    let kept = Kept::new(&args.cache, &args.out);
+    let worked = print_all(&booklet.name, workshop, jobs, &args.out, &kept, &args.strictness)?;
+    kept.settle();
     notes.iter().for_each(|note| output::line(note));
-    Ok(outcome)
+    Ok(worked.outcome)
 }
 
 /// The file for one set; nothing where the booklet has no pieces.

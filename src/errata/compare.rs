@@ -29,6 +29,7 @@ pub fn compare(old: &Manifest, new: &Manifest) -> Errata {
         lists::lists(&mut differ);
         outlines::outlines(&mut differ, (old, old_at), new);
         steps::steps(&mut differ);
+        steps::answers(&mut differ);
         differ.found.into_iter().for_each(|change| take(&mut changes, change));
     }
     for size in &old.all.sizes {

@@ -1,5 +1,7 @@
 //! The number of the next edition, and the line for its record.
 
+use std::collections::BTreeSet;
+
 use super::change::{Change, Errata};
 use crate::book::Plain;
 
@@ -21,30 +23,41 @@ pub fn next_edition(errata: &Errata) -> Option<String> {
 }
 
 /// The entry for `editions:` in `booklet.yaml`: what has changed, thing by thing and by size, without figures, which
-/// the booklet itself tells.
+/// the booklet itself tells. Sizes are named once, before all that has changed in them.
 pub fn record_line(errata: &Errata, edition: &str, plain: &Plain<'_>) -> String {
-    let whole = plain.book.sizes.len();
-    let mut told: Vec<String> = Vec::new();
     // A figure of a thing stands for the thing.
     let told_closer = |change: &Change| {
         let inner = format!("{},", change.what);
         errata.changes.iter().any(|other| other.sizes == change.sizes && other.what.starts_with(&inner))
     };
+    let mut things: Vec<(String, BTreeSet<usize>)> = Vec::new();
     for change in errata.changes.iter().filter(|change| !told_closer(change)) {
-        let sizes = plain.sizes(&change.sizes);
         let what = change.what.replace(['{', '}', '[', ']', '<', '>'], "");
-        let line = match change.sizes.len() == whole || sizes.is_empty() {
-            true => what,
-            false => format!("{what} ({sizes})"),
-        };
-        if !told.contains(&line) {
-            told.push(line);
+        match things.iter_mut().find(|(known, _)| *known == what) {
+            Some((_, sizes)) => sizes.extend(&change.sizes),
+            None => things.push((what, change.sizes.iter().copied().collect())),
         }
     }
+    let whole = plain.book.sizes.len();
+    let mut groups: Vec<(Vec<usize>, Vec<String>)> = Vec::new();
+    for (what, sizes) in things {
+        // What all sizes have, and what is of none, needs no names.
+        let own: Vec<usize> = if sizes.len() == whole { Vec::new() } else { sizes.into_iter().collect() };
+        match groups.iter_mut().find(|(known, _)| *known == own) {
+            Some((_, list)) => list.push(what),
+            None => groups.push((own, vec![what])),
+        }
+    }
+    groups.sort_by_key(|(sizes, _)| !sizes.is_empty());
+    let told = groups.iter().map(|(sizes, list)| match sizes.is_empty() {
+        true => plain.word("errata_record", &[("list", &list.join("; "))]),
+        false => plain.word("errata_record_of", &[("sizes", &plain.sizes(sizes)), ("list", &list.join("; "))]),
+    });
+    let told: Vec<String> = told.collect();
     let words = match told.is_empty() {
         true if errata.reprints.is_empty() => plain.word("errata_words", &[]),
         true => plain.word("errata_sheets_alone", &[]),
-        false => plain.word("errata_record", &[("list", &told.join("; "))]),
+        false => told.join(" "),
     };
     format!("  - {{edition: {edition}, changes: {}}}", serde_json::Value::from(words))
 }

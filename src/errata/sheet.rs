@@ -15,12 +15,14 @@ pub fn buyers_sheet(errata: &Errata, plain: &Plain<'_>) -> Leaf {
     }
     leaf.words(plain.word("errata_intro", &places));
     leaf.heading(plain.word("errata_changes", &[]));
-    for (sizes, matter, changes) in by_sizes(errata) {
+    for (sizes, matters) in by_sizes(errata) {
         if !sizes.is_empty() {
             leaf.words(format!("{}:", plain.sizes(&sizes)));
         }
-        changes.iter().for_each(|change| leaf.item(&change.text));
-        leaf.words(plain.word(matter.key(), &[]));
+        for (matter, changes) in matters {
+            changes.iter().for_each(|change| leaf.item(&change.text));
+            leaf.words(plain.word(matter.key(), &[]));
+        }
     }
     leaf.heading(plain.word("errata_sheets", &[]));
     if errata.reprints.is_empty() {
@@ -38,16 +40,21 @@ pub fn buyers_sheet(errata: &Errata, plain: &Plain<'_>) -> Leaf {
     leaf
 }
 
-/// Changes that are for the same sizes and mean the same to whoever has cut.
-type Group<'a> = (Vec<usize>, Matter, Vec<&'a Change>);
+/// The changes of some sizes, those together that mean the same to whoever has cut.
+type Group<'a> = (Vec<usize>, Vec<(Matter, Vec<&'a Change>)>);
 
-/// The changes in groups, in the order of the first of each.
+/// The changes in groups, in the order of the first of each: sizes that are told the same are named once.
 fn by_sizes(errata: &Errata) -> Vec<Group<'_>> {
     let mut groups: Vec<Group<'_>> = Vec::new();
     for change in &errata.changes {
-        match groups.iter_mut().find(|(sizes, matter, _)| *sizes == change.sizes && *matter == change.matter) {
-            Some((.., changes)) => changes.push(change),
-            None => groups.push((change.sizes.clone(), change.matter, vec![change])),
+        let at = groups.iter().position(|(sizes, _)| *sizes == change.sizes).unwrap_or_else(|| {
+            groups.push((change.sizes.clone(), Vec::new()));
+            groups.len() - 1
+        });
+        let matters = &mut groups[at].1;
+        match matters.iter_mut().find(|(matter, _)| *matter == change.matter) {
+            Some((_, changes)) => changes.push(change),
+            None => matters.push((change.matter, vec![change])),
         }
     }
     groups

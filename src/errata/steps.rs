@@ -5,6 +5,18 @@ use super::differ::{Differ, paired};
 use super::lists::{Pair, prose, prose_but};
 use crate::book::{Amount, Book, Part, SeamFact, Step, Value, amounts_in};
 
+/// Holds the answers of two books against each other: of words alone nothing is told.
+pub(super) fn answers(differ: &mut Differ<'_>) {
+    differ.section = 5;
+    let (old, new) = (differ.old.book, differ.new.book);
+    for pair in paired(&old.help, &new.help, |question| question.id.clone()) {
+        if let (Some(before), Some(after)) = pair {
+            let what = differ.word("errata_answer", &[("title", &differ.new.inlines(&after.title))]);
+            prose(differ, &what, amounts_in(&before.answer), amounts_in(&after.answer), Matter::Read);
+        }
+    }
+}
+
 /// Holds all steps of two books against each other.
 pub(super) fn steps(differ: &mut Differ<'_>) {
     differ.section = 4;

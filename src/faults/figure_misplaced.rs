@@ -1,7 +1,7 @@
 //! A diagram stands in a place where none can be printed.
 //!
 //! ## Why it matters
-//! Inside a heading, a table, a choice, a link or a word in bold, and in the words of `booklet.yaml`,
+//! Inside a heading, a table, a choice, a link or a word in bold, in answers and in the words of `booklet.yaml`,
 //! there is no room for a drawing; it would be left out.
 //!
 //! ## Wrong

@@ -29,7 +29,7 @@
 //! ## Limits
 //! A file begins with the heading of its part, `#`; steps are `##`; headings inside a step begin at
 //! `###`, and an introduction has none. Words or a step before the first `#`, and a file without
-//! any heading, are told here too.
+//! any heading, are told here too. So are words before the first question of `help:`; each question is a `##`.
 
 use crate::diag::{Check, Group};
 

@@ -29,7 +29,8 @@
 //! Each size is looked at by itself. In a choice by size only the branch that is taken counts, so
 //! `{large: … [](#pocket) … | else: …}` is in order. What work names is held to the same: a piece, a copy, a notion or a
 //! fabric that the size does not have, also one that a shared part was handed. A piece whose copies a maker leaves out
-//! with optional work is no fault.
+//! with optional work is no fault. So is a question of `help:` that says `for=` and names a step which one of these sizes
+//! does not have; without `for=` it goes where its step goes.
 
 use crate::diag::{Check, Group};
 

@@ -10,8 +10,8 @@ use crate::book::Book;
 use crate::limits::{PIECES, SIZES, STEPS};
 use crate::measure::ratio;
 
-/// Looks at counts, places and fractions.
-pub(super) fn look(manifest: &Manifest) -> Result<(), ManifestFault> {
+/// Looks at counts, places and fractions; `written` is the manifest as JSON.
+pub(super) fn look(manifest: &Manifest, written: &Value) -> Result<(), ManifestFault> {
     let sizes = manifest.all.sizes.len();
     let wrong = |fact: String| Err(ManifestFault::new(fact));
     if sizes == 0 || sizes > SIZES.most || manifest.pieces.len() > PIECES.most {
@@ -38,7 +38,7 @@ pub(super) fn look(manifest: &Manifest) -> Result<(), ManifestFault> {
         return wrong(format!("the sheets `{}` name a size that there is not", set.of));
     }
     twice("piece", manifest.pieces.iter().map(|piece| piece.id.as_str()))?;
-    fractions(&serde_json::to_value(manifest).unwrap_or_default())
+    fractions(written)
 }
 
 /// Each step, fabric and notion once, in lists as long as the sizes shown.

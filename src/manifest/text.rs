@@ -15,12 +15,23 @@ pub const SCHEMA: &str = include_str!("manifest.schema.json");
 pub const SCHEMA_NAME: &str = "manifest.schema.json";
 
 /// A manifest as JSON, with a line end; the same bytes for the same edition.
-pub fn write(manifest: &Manifest) -> String {
+///
+/// # Errors
+/// When something in it cannot be written as JSON.
+pub fn write(manifest: &Manifest) -> Result<String, ManifestFault> {
     let mut record = json!({ "$schema": SCHEMA_NAME });
-    if let (Value::Object(record), Ok(Value::Object(own))) = (&mut record, serde_json::to_value(manifest)) {
+    if let (Value::Object(record), Value::Object(own)) = (&mut record, as_json(manifest)?) {
         record.extend(own);
     }
-    format!("{record:#}\n")
+    Ok(format!("{record:#}\n"))
+}
+
+/// A manifest as JSON, in which nothing is left out.
+fn as_json(manifest: &Manifest) -> Result<Value, ManifestFault> {
+    serde_json::to_value(manifest).map_err(|error| {
+        ManifestFault::new(format!("the manifest cannot be written as JSON: {error}"))
+            .act("take out what was changed last; this is a fault of the program")
+    })
 }
 
 /// Reads a manifest back.
@@ -52,11 +63,11 @@ pub fn read(text: &str) -> Result<Manifest, ManifestFault> {
     if let Value::Object(given) = &mut given {
         given.remove("$schema");
     }
-    let taken = serde_json::to_value(&manifest).unwrap_or_default();
+    let taken = as_json(&manifest)?;
     if let Some(path) = differs(&given, &taken, String::new()) {
         return Err(ManifestFault::new(format!("`{path}` is nothing that this program knows")));
     }
-    sound::look(&manifest)?;
+    sound::look(&manifest, &taken)?;
     Ok(manifest)
 }
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::facts::Facts;
+use super::help::Question;
 use super::house_words::HouseWords;
 use super::offer::Offer;
 use super::part::{Part, Step};
@@ -24,6 +25,8 @@ pub struct Draft {
     pub parts: Vec<Part>,
     /// What is left to the maker, in the order of the booklet.
     pub offers: Vec<Offer>,
+    /// The questions that makers ask, in the order of their file.
+    pub help: Vec<Question>,
     /// Outlines drawn elsewhere, by file and id: each edge's name (empty for the only one) and its
     /// path in mm, as SVG path data. Without edges where a fault of the drawing was told.
     pub outlines: BTreeMap<(String, String), Vec<(String, String)>>,

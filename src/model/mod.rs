@@ -5,6 +5,7 @@
 mod date;
 mod draft;
 mod facts;
+mod help;
 mod house_words;
 mod inside;
 mod looks;
@@ -29,6 +30,7 @@ pub use facts::{
     Bend, BodyRow, Caution, Cut, CutCopies, Expectation, Fabric, Facts, FinishedRow, Measurement, Outline, Piece,
     Release, Segment, Tool, Word,
 };
+pub use help::Question;
 pub use house_words::HouseWords;
 pub use inside::{Dart, DartPlace, DartTip, Mark, MarkPlace, Notch, NotchAt, Pleat, PointAt, Row};
 pub use looks::{Booklets, Show, ShowPlaces, Style};

@@ -1,6 +1,6 @@
 //! The text for the shop: what a buyer gets, in which sizes, what she needs, and for whom it is.
 
-use crate::book::{Amount, FabricNeed, Leaf, NotionAmount, NotionNeed, Plain};
+use crate::book::{Amount, Block, FabricNeed, Leaf, NotionAmount, NotionNeed, Plain};
 
 /// What lies in the folder, by its names on the page.
 #[derive(Debug, Clone, Default)]
@@ -74,11 +74,13 @@ fn needs(plain: &Plain<'_>, leaf: &mut Leaf) {
 }
 
 fn fabric(plain: &Plain<'_>, fabric: &FabricNeed, leaf: &mut Leaf) {
+    let mut bought = false;
     for need in &fabric.widths {
         // Cloth that the maker makes herself is not bought.
         if need.amounts.iter().all(Option::is_none) {
             continue;
         }
+        bought = true;
         let figures = by_size(plain, &need.amounts, |amount: &Amount| plain.amount(amount));
         leaf.item(match &need.width {
             Some(width) => {
@@ -87,6 +89,21 @@ fn fabric(plain: &Plain<'_>, fabric: &FabricNeed, leaf: &mut Leaf) {
             }
             None => plain.word("shop_measured", &[("name", &fabric.name), ("figures", &figures)]),
         });
+    }
+    if bought {
+        sourcing(plain, &fabric.search, &fabric.instead, leaf);
+    }
+}
+
+/// What a shop knows something by, and what serves where it cannot be had: below its line.
+fn sourcing(plain: &Plain<'_>, search: &[String], instead: &[Block], leaf: &mut Leaf) {
+    if !search.is_empty() {
+        leaf.below(plain.word("shop_search", &[("list", &search.join("; "))]));
+    }
+    let instead = plain.blocks(instead);
+    let item = |line: &String| line.strip_prefix("- ").unwrap_or(line).to_owned();
+    for line in instead.iter().map(item) {
+        leaf.below(plain.word("shop_instead", &[("words", &line)]));
     }
 }
 
@@ -104,6 +121,7 @@ fn notion(plain: &Plain<'_>, notion: &NotionNeed, leaf: &mut Leaf) {
         true => name.to_owned(),
         false => plain.word("shop_measured", &[("name", name), ("figures", &figures)]),
     });
+    sourcing(plain, &notion.search, &notion.instead, leaf);
 }
 
 /// What each size has, once where all have the same.

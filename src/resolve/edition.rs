@@ -6,11 +6,12 @@ use super::bought::NotionRow;
 use super::cast::{Cast, CopyId};
 use super::fit::{self, FitRow};
 use super::glossary::glossary;
+use super::help::{Answer, answers};
 use super::ids::{EdgeId, FabricId, PieceId};
 use super::lists::{CutRow, FabricRow, Lister};
 use super::names::Catalogue;
 use super::printed::{Block, FigureUse, Inline};
-use super::prose::Printer;
+use super::prose::printing;
 use super::references::Ends;
 use super::scope::Scope;
 use super::sewn::{self, SewnRow};
@@ -72,6 +73,7 @@ pub struct FrontMatter {
     pub terms: Vec<Block>,
     pub words: Vec<(usize, String, Vec<Block>)>,
     pub editions: Vec<(String, Option<String>, Vec<Block>)>,
+    pub help: Vec<Answer>,
 }
 
 /// A part of one size.
@@ -332,8 +334,10 @@ fn holds(expectation: &Expectation, values: &Values<'_>, findings: &mut Findings
 
 fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> FrontMatter {
     let facts = &draft.facts;
+    let help = answers(draft, ends, values, told);
     let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
+        help,
         read_first: printer.blocks(&facts.read_first),
         cautions: facts
             .cautions
@@ -357,13 +361,4 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
             })
             .collect(),
     }
-}
-
-fn printing<'a>(
-    draft: &'a Draft,
-    (ends, part): (&'a Ends, Option<usize>),
-    scope: Scope<'a>,
-    told: &'a mut Told,
-) -> Printer<'a> {
-    Printer { draft, ends, part, scope, findings: &mut told.findings, uses: &mut told.uses }
 }

@@ -55,6 +55,10 @@ fn used(draft: &Draft, size: usize) -> BTreeSet<usize> {
             }
         }
     }
+    for question in draft.help.iter().filter(|question| is_for(question.sizes.as_ref(), size)) {
+        heard.inlines(&question.title);
+        question.answer.iter().for_each(|block| heard.block(block));
+    }
     heard.used(&facts.words)
 }
 

@@ -5,7 +5,7 @@ use super::printed::{Aim, Block, FigureUse, Inline, ListItem, Pointer};
 use super::references::Ends;
 use super::scope::Scope;
 use super::shown::{Shown, stitch_figures};
-use super::uses::Uses;
+use super::uses::{Told, Uses};
 use super::worked::Worked;
 use crate::diag::{Finding, Findings, did_you_mean, in_sentence};
 use crate::faults::{
@@ -25,6 +25,16 @@ pub(super) struct Printer<'a> {
     pub scope: Scope<'a>,
     pub findings: &'a mut Findings,
     pub uses: &'a mut Uses,
+}
+
+/// A printer of words of the facts, or of a part by its place.
+pub(super) fn printing<'a>(
+    draft: &'a Draft,
+    (ends, part): (&'a Ends, Option<usize>),
+    scope: Scope<'a>,
+    told: &'a mut Told,
+) -> Printer<'a> {
+    Printer { draft, ends, part, scope, findings: &mut told.findings, uses: &mut told.uses }
 }
 
 /// Words before a figure that call it a stitch length, and how the words behind one begin that do.

@@ -16,6 +16,8 @@ pub(super) struct Ends {
 struct StepEnd {
     /// The place of its part under `parts:`.
     part: usize,
+    /// Its place in that part.
+    at: usize,
     /// The id as written, and the one that no other step has.
     written: String,
     id: String,
@@ -52,7 +54,8 @@ impl Ends {
                 step.body.iter().for_each(|block| block.each_figure(&mut |_| figure = true));
                 if let Some(id) = &step.id {
                     let (written, id) = (id.text.clone(), ids.step(at, step_at).to_owned());
-                    ends.steps.push(StepEnd { part: at, written, id, number: here.then_some(number), figure });
+                    let number = here.then_some(number);
+                    ends.steps.push(StepEnd { part: at, at: step_at, written, id, number, figure });
                 }
             }
         }
@@ -71,13 +74,7 @@ impl Ends {
         from: Option<usize>,
     ) -> Result<(Aim, String, String), bool> {
         let facts = &draft.facts;
-        let step = || {
-            let named = || self.steps.iter().filter(|step| step.written == id);
-            let here = || named().find(|step| step.number.is_some());
-            let own = |step: &&StepEnd| Some(step.part) == from;
-            let both = named().find(|step| own(step) && step.number.is_some());
-            both.or_else(|| named().find(own)).or_else(here).or_else(|| named().next())
-        };
+        let step = || self.step(id, from);
         match kind {
             ReferenceKind::Step => {
                 if let Some(step) = step() {
@@ -120,6 +117,20 @@ impl Ends {
                 Ok((Aim::Term, id.to_owned(), word.term.text.clone()))
             }
         }
+    }
+
+    fn step(&self, id: &str, from: Option<usize>) -> Option<&StepEnd> {
+        let named = || self.steps.iter().filter(|step| step.written == id);
+        let here = || named().find(|step| step.number.is_some());
+        let own = |step: &&StepEnd| Some(step.part) == from;
+        let both = named().find(|step| own(step) && step.number.is_some());
+        both.or_else(|| named().find(own)).or_else(here).or_else(|| named().next())
+    }
+
+    /// The step of an id: the place of its part, its own place there, and whether this size has it; `None` where no step
+    /// has the id.
+    pub fn step_at(&self, id: &str) -> Option<(usize, usize, bool)> {
+        self.step(id, None).map(|step| (step.part, step.at, step.number.is_some()))
     }
 
     /// The ids that a reference of a kind could have named.

@@ -3,13 +3,15 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::Draft;
+use crate::model::{Draft, Inline, Step};
 use crate::syntax::plain_inline;
 
-/// The ids of all parts and steps of a booklet, in every size the same.
+/// The ids of all parts, steps and questions of a booklet, in every size the same.
 pub struct Ids {
     /// For each part its id and those of its steps, by their places as written.
     parts: Vec<(String, Vec<String>)>,
+    /// For each question its id.
+    questions: Vec<String>,
 }
 
 impl Ids {
@@ -17,7 +19,7 @@ impl Ids {
     /// told from the first by a number.
     pub fn of(draft: &Draft) -> Ids {
         let mut taken: BTreeSet<String> = BTreeSet::new();
-        let mut own = |id: Option<&String>, title: &[crate::model::Inline], otherwise: &str| {
+        let own = |taken: &mut BTreeSet<String>, id: Option<&String>, title: &[Inline], otherwise: &str| {
             let wanted = id.cloned().unwrap_or_else(|| slug(&plain_inline(title), otherwise));
             let mut id = wanted.clone();
             let mut again = 2;
@@ -31,17 +33,26 @@ impl Ids {
             .parts
             .iter()
             .map(|part| {
-                let id = own(part.id.as_ref().map(|id| &id.text), &part.title, "part");
-                let steps = part.steps.iter().map(|step| own(step.id.as_ref().map(|id| &id.text), &step.title, "step"));
-                (id, steps.collect())
+                let id = own(&mut taken, part.id.as_ref().map(|id| &id.text), &part.title, "part");
+                let mut of_step =
+                    |step: &Step| own(&mut taken, step.id.as_ref().map(|id| &id.text), &step.title, "step");
+                (id, part.steps.iter().map(&mut of_step).collect())
             })
             .collect();
-        Ids { parts }
+        // They are among their like: a question may be called as its step is.
+        let mut asked: BTreeSet<String> = BTreeSet::new();
+        let questions = draft.help.iter().map(|question| own(&mut asked, None, &question.title, "question")).collect();
+        Ids { parts, questions }
     }
 
     /// The id of a part, by its place under `parts:`.
     pub fn part(&self, part: usize) -> &str {
         self.parts.get(part).map_or("", |(id, _)| id)
+    }
+
+    /// The id of a question, by its place among all.
+    pub fn question(&self, question: usize) -> &str {
+        self.questions.get(question).map_or("", String::as_str)
     }
 
     /// The id of a step, by the place of its part and its own place there.

@@ -40,7 +40,7 @@ macro_rules! built_in {
 }
 
 const TEMPLATES: &[(&str, &[u8])] = built_in!("templates":
-    "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "house.typ", "marks.typ", "page.typ",
+    "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "errata.typ", "house.typ", "marks.typ", "page.typ",
     "prose.typ", "sheets.typ", "step.typ", "tables.typ", "thing.typ", "values.typ",
     "page.html", "page-section.html", "page-step.html", "page-tables.html", "page-words.html", "page.css", "page.js",
     "figures.css", "symbols.svg", "labels-en.json", "needs-en.json", "vocabulary-en.json",

@@ -4,9 +4,9 @@
 use crate::diag::Findings;
 use crate::faults::OVER_LIMIT;
 use crate::limits::{
-    BRACES, COLUMNS, COPIES, LAYERS, LETTERS, Limit, NOTCHES, PICTURES, PIECES, SIZES, STEPS, WAIVERS, WORKS,
+    BRACES, COLUMNS, COPIES, LAYERS, LETTERS, Limit, NOTCHES, PICTURES, PIECES, QUESTIONS, SIZES, STEPS, WAIVERS, WORKS,
 };
-use crate::model::{Block, CutCopies, Draft, Facts, Inline, Part, Step};
+use crate::model::{Block, CutCopies, Draft, Facts, Inline, Part, Question, Step};
 use crate::source::Span;
 
 /// Tells that there is too much of something.
@@ -39,6 +39,8 @@ pub(super) fn draft(draft: &Draft, findings: &mut Findings) -> bool {
     let mut crowd = Crowd { findings, whole: true };
     crowd.list(WAIVERS, draft.waivers.iter().map(|waiver| waiver.span));
     crowd.list(STEPS, draft.steps().map(|(_, step)| step.span));
+    crowd.list(QUESTIONS, draft.help.iter().map(|question| question.span));
+    draft.help.iter().for_each(|question| crowd.question(question));
     draft.parts.iter().for_each(|part| crowd.part(part));
     draft.steps().for_each(|(_, step)| crowd.step(step));
     crowd.whole
@@ -65,15 +67,23 @@ impl Crowd<'_> {
         }
     }
 
+    fn question(&mut self, question: &Question) {
+        self.count(BRACES, braces(&question.answer), question.span);
+        self.columns(&question.answer, question.span);
+    }
+
+    fn columns(&mut self, blocks: &[Block], span: Span) {
+        for block in blocks {
+            if let Block::Table(table) = block {
+                self.count(COLUMNS, table.columns.len(), span);
+            }
+        }
+    }
+
     /// What a part comes to when each of its braces prints the longest that is handed to it.
     fn part(&mut self, part: &Part) {
-        let mut braces = 0;
-        let blocks = part.intro.iter().chain(part.steps.iter().flat_map(|step| &step.body));
-        for block in blocks {
-            block.each_inline(&mut |inline| {
-                braces += usize::from(matches!(inline, Inline::Brace(_) | Inline::Reference(_)))
-            });
-        }
+        let braces = part.intro.iter().chain(part.steps.iter().flat_map(|step| &step.body));
+        let braces = self::braces(braces);
         self.count(BRACES, braces, part.span);
         let longest = part.params.each().max_by_key(|param| param.text.text.len());
         if let Some(longest) = longest {
@@ -89,10 +99,19 @@ impl Crowd<'_> {
         let mut pictures = 0;
         for block in &step.body {
             block.each_figure(&mut |_| pictures += 1);
-            if let Block::Table(table) = block {
-                self.count(COLUMNS, table.columns.len(), step.span);
-            }
         }
+        self.columns(&step.body, step.span);
         self.count(PICTURES, pictures, step.span);
     }
+}
+
+/// How many braces and references some blocks hold.
+fn braces<'a>(blocks: impl IntoIterator<Item = &'a Block>) -> usize {
+    let mut count = 0;
+    for block in blocks {
+        block.each_inline(&mut |inline| {
+            count += usize::from(matches!(inline, Inline::Brace(_) | Inline::Reference(_)));
+        });
+    }
+    count
 }

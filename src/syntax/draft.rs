@@ -3,11 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use super::fields::Fields;
-use super::{crowd, facts, offers, outlines, part, shop, waive, yaml};
+use super::{crowd, facts, fields, help, offers, outlines, part, shop, waive, yaml};
 use crate::diag::Findings;
 use crate::faults::{FILE_EMPTY, FILE_UNREADABLE};
 use crate::limits::{PARTS, TEXT};
-use crate::model::{Draft, HouseWords, Part, Text};
+use crate::model::{Draft, HouseWords, Part, Question, Text};
 use crate::source::{BookletFolder, FileId, Folder, ReadFault, Sources, Span};
 
 /// What came of reading a booklet.
@@ -46,6 +46,7 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
         None => Vec::new(),
     };
     let mut parts = read_parts(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
+    let help = read_help(folder, booklet, &facts.sizes, &record, &mut waivers, &mut reading);
     let offers = offers::gather(&mut parts, &mut reading.findings);
     let whole = !reading.findings.iter().any(|finding| finding.check.unread);
     if whole {
@@ -55,7 +56,7 @@ pub fn read_booklet(folder: &Folder, booklet: &BookletFolder) -> Reading {
     let (name, folder) = (booklet.name.clone(), booklet.path.clone());
     // The words of the house are laid beside it once they are read.
     let house = HouseWords::default();
-    let draft = Draft { name, folder, file, facts, parts, offers, outlines, whole, house, waivers };
+    let draft = Draft { name, folder, file, facts, parts, offers, help, outlines, whole, house, waivers };
     // Nothing is reckoned with more than anybody can mean.
     reading.draft = crowd::draft(&draft, &mut reading.findings).then_some(draft);
     reading
@@ -97,6 +98,22 @@ fn read_parts(
         }
     }
     parts
+}
+
+fn read_help(
+    folder: &Folder,
+    booklet: &BookletFolder,
+    sizes: &[crate::model::Size],
+    record: &Fields<'_>,
+    waivers: &mut Vec<crate::diag::Waiver>,
+    reading: &mut Reading,
+) -> Vec<Question> {
+    let Some(named) = record.get("help").and_then(|node| fields::text(node, "`help`", &mut reading.findings)) else {
+        return Vec::new();
+    };
+    let path = booklet.path.join(Path::new(&named.text));
+    let Some((file, text)) = open(folder, &path, Some(named.span), reading) else { return Vec::new() };
+    help::read(file, &text, sizes, waivers, &mut reading.findings)
 }
 
 /// A part as the list of parts keeps it to some sizes, beside what its own heading says.

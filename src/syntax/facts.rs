@@ -44,6 +44,7 @@ pub(super) const KEYS: &[&str] = &[
     "sheets",
     "video",
     "parts",
+    "help",
     "shop",
     "editions",
     "waive",

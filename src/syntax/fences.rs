@@ -21,7 +21,7 @@ pub(super) fn is_work(info: &str, block: &Range<usize>, reader: &mut Reader<'_>)
     if reader.room != Room::Part {
         reader.findings.push(
             WORK_UNREADABLE
-                .at(span, "work in the facts has no meaning")
+                .at(span, format!("work in {} has no meaning", reader.room.called()))
                 .hint("put it below a step's heading, in one of the parts"),
         );
         return false;

@@ -15,6 +15,8 @@ mod fields;
 mod fit;
 mod gaps;
 mod handed;
+mod headings;
+mod help;
 mod hidden;
 mod inside;
 mod keys;

@@ -224,10 +224,17 @@ impl Builder<'_, '_, '_> {
         let text = text.lines().next().unwrap_or("").trim_end();
         let braces =
             text.rfind('{').map_or(line, |at| self.reader.source.at(range.start + at..range.start + text.len()));
+        let (inside, hint) = match self.reader.room {
+            Room::Answer => {
+                ("an answer", "take them out, or make it a question of its own: `## Why does it wave? {#zip}`")
+            }
+            _ => (
+                "a step",
+                "take them out, or make it the heading of a step of its own: `## The seams {#seams for=large}`",
+            ),
+        };
         self.reader.findings.push(
-            FOR_UNREADABLE
-                .at(braces, "braces behind a heading inside a step have no meaning")
-                .hint("take them out, or make it the heading of a step of its own: `## The seams {#seams for=large}`"),
+            FOR_UNREADABLE.at(braces, format!("braces behind a heading inside {inside} have no meaning")).hint(hint),
         );
     }
 
@@ -242,7 +249,7 @@ impl Builder<'_, '_, '_> {
                 }
                 Inline::Figure(figure) => self.reader.findings.push(
                     FIGURE_MISPLACED
-                        .at(figure.span, "a diagram cannot stand in the facts")
+                        .at(figure.span, format!("a diagram cannot stand in {}", self.reader.room.called()))
                         .hint("put it into a part or a step"),
                 ),
                 other => words.push(other),

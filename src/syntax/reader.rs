@@ -21,8 +21,20 @@ pub(super) enum Room {
     Part,
     /// A page of the facts: no diagrams.
     Page,
+    /// The answer to a question: no diagrams, and no work.
+    Answer,
     /// A cell of a table, or beside a word explained: paragraphs, lists, quotations and code.
     Cell,
+}
+
+impl Room {
+    /// Where that is, behind what cannot stand there.
+    pub fn called(self) -> &'static str {
+        match self {
+            Room::Answer => "an answer",
+            Room::Part | Room::Page | Room::Cell => "the facts",
+        }
+    }
 }
 
 /// What is known of a text, and gathered from it.

@@ -7,9 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{
-    Amount, Book, CutList, FabricNeed, Layout, MeasureRow, NotionNeed, Offer, Part, SeamFact, Step, ThingDrawing,
-};
+use crate::book::{Book, CutList, Layout, MeasureRow, Offer, Part, SeamFact, Step, ThingDrawing};
 use crate::model::{Date, written_moment};
 
 /// Everything that one booklet file is set from.
@@ -122,13 +120,8 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
     let cover = if book.cover_drawn.is_empty() { &book.things } else { &book.cover_drawn };
     data["cover"] = cover.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
     data["video"] = setter.film();
+    data["help"] = setter.help().into();
     Sheaf { data, files, origins, paper }
-}
-
-/// Something to look for, with its address where it is one.
-fn sought(line: &str) -> Json {
-    let web = line.starts_with("https://") || line.starts_with("http://");
-    json!({ "text": line, "url": web.then_some(line) })
 }
 
 fn measure(row: &MeasureRow) -> Json {
@@ -138,7 +131,7 @@ fn measure(row: &MeasureRow) -> Json {
 
 impl Setter<'_> {
     /// The names of the sizes that an author keeps a step to; empty where every size has it.
-    fn only(&self, sizes: &[usize]) -> Vec<String> {
+    pub fn only(&self, sizes: &[usize]) -> Vec<String> {
         // In the booklet of one thing, what it has whole needs no word of it.
         let whole = !self.book.views.is_empty() && self.shown().iter().all(|size| sizes.contains(size));
         let all = whole || sizes.len() == self.book.sizes.len();
@@ -178,48 +171,6 @@ impl Setter<'_> {
             })
         })
         .collect()
-    }
-
-    fn fabric(&self, fabric: &FabricNeed) -> Json {
-        let widths = fabric.widths.iter().map(|width| {
-            json!({
-                "width": width.width.as_ref().map(value),
-                "amounts": width.amounts.iter().map(|one| one.as_ref().map(amount)).collect::<Vec<_>>(),
-            })
-        });
-        json!({
-            "id": fabric.id,
-            "name": fabric.name,
-            "notes": self.notes(&fabric.note),
-            "search": fabric.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
-            "instead": self.notes(&fabric.instead),
-            "widths": widths.collect::<Vec<_>>(),
-            "sizes": fabric.needed().iter().map(|needs| needs.then_some(true)).collect::<Vec<_>>(),
-        })
-    }
-
-    fn notion(&self, notion: &NotionNeed) -> Json {
-        let amounts = notion.amounts.iter().map(|need| {
-            let figure = |one: &Option<Amount>| one.as_ref().map(amount);
-            need.as_ref().map(|need| {
-                json!({
-                    "count": need.count,
-                    "length": figure(&need.length),
-                    "amount": figure(&need.amount),
-                    "width": figure(&need.width),
-                    "size": figure(&need.size),
-                })
-            })
-        });
-        json!({
-            "id": notion.id,
-            "name": notion.name,
-            "notes": self.notes(&notion.note),
-            "search": notion.search.iter().map(|line| sought(line)).collect::<Vec<_>>(),
-            "instead": self.notes(&notion.instead),
-            "estimated": notion.estimated,
-            "amounts": amounts.collect::<Vec<_>>(),
-        })
     }
 
     fn thing(&self, thing: &ThingDrawing) -> Json {

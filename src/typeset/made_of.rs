@@ -5,7 +5,6 @@ use serde_json::Value;
 use super::data::Sheaf;
 use super::press::Press;
 use crate::sheets::{NoteSort, SheetSet};
-use crate::source::Sum;
 
 impl Press {
     /// The checksum of all that goes into a booklet: templates, fonts, data, drawings and the paper.

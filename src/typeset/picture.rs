@@ -33,38 +33,42 @@ pub struct PagePicture {
 
 impl Press {
     /// Paints pages of a booklet, `dots` to the inch, each once, in the order asked for; where none is asked for, the
-    /// cover and the two pages of steps on which the most is drawn. `None` stands for a page that there is not.
+    /// cover and the two pages of steps on which the most is drawn.
     ///
     /// # Errors
-    /// What the typesetter complains of.
+    /// What the typesetter complains of, a page that there is not, and one that cannot be written as a picture.
     pub fn pictures(
         &self,
         sheaf: &Sheaf,
         wanted: &[WantedPage],
         dots: f64,
-    ) -> Result<Vec<Option<PagePicture>>, Vec<PressFault>> {
+    ) -> Result<Vec<PagePicture>, Vec<PressFault>> {
         let document = self.document(sheaf)?;
         let options = RenderOptions { pixel_per_pt: (dots / 72.0).into(), ..RenderOptions::default() };
+        let fault = |words: String| vec![PressFault::plain(words)];
         let page = |number: usize| {
-            let page = document.pages().get(number.checked_sub(1)?)?;
-            let png = render(page, &options).encode_png().ok()?;
-            Some(PagePicture { page: number, png })
+            let page = number.checked_sub(1).and_then(|at| document.pages().get(at));
+            let page = page.ok_or_else(|| fault(format!("there is no page {number} to show")))?;
+            let png = render(page, &options).encode_png();
+            let png = png.map_err(|error| fault(format!("page {number} cannot be written as a picture: {error}")))?;
+            Ok(PagePicture { page: number, png })
         };
         if wanted.is_empty() {
             let first = sheaf.first_step().and_then(|id| page_of(&document, &format!("step-{id}")));
-            return Ok(best(&document, first.unwrap_or(2)).into_iter().map(page).collect());
+            return best(&document, first.unwrap_or(2)).into_iter().map(page).collect();
         }
-        let mut numbers: Vec<Option<usize>> = Vec::new();
+        let mut numbers: Vec<usize> = Vec::new();
         for one in wanted {
             let number = match one {
-                WantedPage::Number(number) => Some(*number),
-                WantedPage::Step(id) => page_of(&document, &format!("step-{id}")),
+                WantedPage::Number(number) => *number,
+                WantedPage::Step(id) => page_of(&document, &format!("step-{id}"))
+                    .ok_or_else(|| fault(format!("no page shows the step `{id}`")))?,
             };
-            if number.is_none() || !numbers.contains(&number) {
+            if !numbers.contains(&number) {
                 numbers.push(number);
             }
         }
-        Ok(numbers.into_iter().map(|number| number.and_then(page)).collect())
+        numbers.into_iter().map(page).collect()
     }
 }
 

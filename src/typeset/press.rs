@@ -92,7 +92,12 @@ impl Press {
     }
 
     /// Sets one document; tagged for PDF/UA-1 (ISO 14289-1), unless its pages are to be laid on sheets.
-    fn set(&self, main: &str, files: BTreeMap<String, Vec<u8>>, tagged: bool) -> Result<Printed, Vec<PressFault>> {
+    pub(super) fn set(
+        &self,
+        main: &str,
+        files: BTreeMap<String, Vec<u8>>,
+        tagged: bool,
+    ) -> Result<Printed, Vec<PressFault>> {
         let desk = Desk::new(&self.shop, main, files).ok_or_else(|| vec![PressFault::plain("there is no template")])?;
         let faults = |found: &[SourceDiagnostic]| -> Vec<PressFault> {
             found.iter().map(|one| PressFault::of(one, &desk)).collect()

@@ -33,7 +33,13 @@ impl Shop {
             .collect();
         let assets = house.templates.iter().chain(&house.fonts);
         let sum = assets.fold(Sum::new(), |sum, asset| sum.with(&asset.name).with(&asset.bytes));
-        Shop { library: LazyHash::new(library()), book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts, templates, sum }
+        Shop {
+            library: LazyHash::new(library()),
+            book: LazyHash::new(FontBook::from_fonts(&fonts)),
+            fonts,
+            templates,
+            sum,
+        }
     }
 }
 

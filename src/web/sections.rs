@@ -147,6 +147,7 @@ fn sketches(data: &Json) -> Vec<Sketch<'_>> {
     }
     let told = |key: &str| !data[key].is_null() && data[key] != "";
     let back = [
+        ("help", has("help"), "help"),
         ("words", has("words"), "words"),
         ("end", has("care") || has("terms") || told("contact"), "care_terms"),
         ("editions", has("editions"), "editions"),

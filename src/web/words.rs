@@ -119,7 +119,7 @@ fn fractions(number: &str) -> String {
             Some((above, below)) if is_number(above) && is_number(below) => {
                 if at > 0 && out.ends_with('\u{a0}') {
                     out.pop();
-                    out.push('\u{2009}');
+                    out.push('\u{202f}');
                 }
                 out.push_str(&fraction(above, below));
             }

@@ -81,6 +81,41 @@ fn ends(booklet: &mut Booklet, behind: &str) {
 
 pub fn cases() -> Vec<Case> {
     vec![
+        Case {
+            name: "errata: a manifest of 61 MB",
+            edit: |booklet| booklet.put("old.json", vec![b' '; 61_000_000]),
+            args: &["errata", "tide-pouch/old.json", "tide-pouch"],
+            exit: 1,
+            tells: "error[manifest-unreadable]",
+        },
+        told(
+            "shop: 21 pages to show",
+            "there are more than 20 pages to show in one shop here",
+            |booklet| {
+                let pages = vec!["1"; 21].join(", ");
+                let shop = format!("parts: [make.md]\nshop: {{preview: [{pages}]}}\n");
+                booklet.change("booklet.yaml", "parts: [make.md]\n", &shop);
+            },
+        ),
+        told(
+            "help: 501 questions",
+            "there are more than 500 questions in one booklet here",
+            |booklet| {
+                let question = |at: usize| format!("## Why, {at}?\n\nSo.\n\n");
+                let questions: String = (0..501).map(question).collect();
+                booklet.put("help.md", questions);
+                let help = "parts: [make.md]\nhelp: help.md\n";
+                booklet.change("booklet.yaml", "parts: [make.md]\n", help);
+            },
+        ),
+        told(
+            "help: outside the folder",
+            "error[file-unreadable]",
+            |booklet| {
+                let help = "parts: [make.md]\nhelp: ../../../etc/hostname\n";
+                booklet.change("booklet.yaml", "parts: [make.md]\n", help);
+            },
+        ),
         told("font: no font", "error[file-unreadable]", |booklet| {
             booklet.put("fonts/a.ttf", "no font at all")
         }),

@@ -2,7 +2,7 @@
 //!
 //! Facts (`yaml`) take the place of the keys that they name, however deep. A `work` block is a step of
 //! its own before the sewing, or, with the name of a step behind it (`work sew`), the work of that step.
-//! Words (`md`) are steps at the end. `svg` is drawn in the diagram of the sewing, or stands in the file
+//! Words (`md`) are steps at the end, or, with `help.md` behind, the file of questions. `svg` is drawn in the diagram of the sewing, or stands in the file
 //! that is named behind it; `formula` holds an expectation a line.
 
 use std::collections::BTreeMap;
@@ -46,6 +46,9 @@ pub fn with_examples(page: &str) -> Result<Option<Vec<(String, String)>>, String
                 format!("{}{step}{}", &old[..at], &old[at..])
             }),
             ("work", step) => change(&mut files, "make.md", |old| working(old, step, text)),
+            ("md", "help.md") => {
+                files.insert(name.to_owned(), text.to_owned());
+            }
             ("md", _) => change(&mut files, "make.md", |old| format!("{old}\n{text}")),
             ("svg", "") => change(&mut files, "figures/sew.svg", |_| {
                 let open = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 76 44" width="76mm" data-scale="1:5">"#;

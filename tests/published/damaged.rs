@@ -11,7 +11,7 @@ fn told(text: &str) -> String {
 
 /// The pouch's manifest with one value put in the place of another.
 fn with(path: &str, put: Value) -> String {
-    let mut value: Value = serde_json::from_str(&write(&edited(&[]))).expect("JSON");
+    let mut value: Value = serde_json::from_str(&write(&edited(&[])).expect("JSON")).expect("JSON");
     *value
         .pointer_mut(path)
         .unwrap_or_else(|| panic!("no {path}")) = put;
@@ -20,7 +20,7 @@ fn with(path: &str, put: Value) -> String {
 
 #[test]
 fn a_manifest_that_breaks_off_anywhere_is_told() {
-    let text = write(&edited(&[]));
+    let text = write(&edited(&[])).expect("JSON");
     for share in 0..40 {
         let mut end = text.len() * share / 40;
         while !text.is_char_boundary(end) {

@@ -2,7 +2,7 @@
 
 use notchbook::book::Plain;
 use notchbook::errata::{Errata, Matter, buyers_sheet, compare, next_edition, record_line};
-use notchbook::manifest::{read, write};
+use notchbook::manifest::{Manifest, read, write};
 
 use super::{bench, edited, issued};
 
@@ -188,7 +188,7 @@ fn a_size_that_comes_is_told_and_the_others_are_not() {
 fn no_demo_differs_from_itself() {
     bench::demos(|name, workshop| {
         let manifest = issued(workshop);
-        let back = read(&write(&manifest)).expect("a manifest");
+        let back = read(&write(&manifest).expect("JSON")).expect("a manifest");
         let errata = compare(&back, &manifest);
         assert!(!errata.tells() && !errata.otherwise, "{name}: {errata:?}");
     });
@@ -222,4 +222,52 @@ fn the_line_for_the_record_can_be_put_into_the_facts() {
         )
     };
     assert_eq!(before(&facts), before(super::FACTS), "{line}");
+}
+
+/// An answer is told where a figure in it is another, and not where its words are; nor is a question that comes.
+#[test]
+fn an_answer_is_told_where_its_figures_change() {
+    let with = |answer: &str| {
+        let facts = super::FACTS.replace("parts: [make.md]", "parts: [make.md]\nhelp: help.md");
+        let help = format!("## Why does it wave? {{#sew}}\n\n{answer}\n");
+        let files = [
+            ("booklet.yaml", facts.as_str()),
+            ("make.md", super::STEPS),
+            ("help.md", &help),
+        ];
+        bench::written(&files, issued)
+    };
+    let old = with("It was stretched. Sew {3 cm} at a time.");
+    let told_of = |new: &Manifest| compare(&old, new);
+    let words = told_of(&with("The cloth was stretched. Sew {3 cm} at a time."));
+    assert!(!words.tells() && words.otherwise, "{words:?}");
+    let figure = told_of(&with("It was stretched. Sew {4 cm} at a time."));
+    assert_eq!(
+        told(&figure),
+        [("Answer to “Why does it wave?”", vec![0, 1], Matter::Read)]
+    );
+    let comes = compare(&edited(&[]), &old);
+    assert!(!comes.tells() && comes.otherwise, "{comes:?}");
+}
+
+/// Sizes that are told the same are named once, whatever it means to whoever has cut, and so they are in the record.
+#[test]
+fn sizes_are_named_once() {
+    let edits = [
+        ("width: [15 cm (5 7/8 in)", "width: [16 cm (6 1/4 in)"),
+        ("length: [25 cm, 30 cm]", "length: [30 cm, 30 cm]"),
+        ("seam: 1 cm (3/8 in)", "seam: 1.2 cm (1/2 in)"),
+    ];
+    let (errata, sheet) = errata(&edits);
+    let new = edited(&edits);
+    let plain = Plain {
+        book: &new.all,
+        house: &new.words,
+    };
+    let line = record_line(&errata, "1.1.0", &plain);
+    assert!(line.contains("\"Changed: Piece “Side” of Cotton"), "{line}");
+    assert_eq!(line.matches("Small: ").count(), 1, "{line}");
+    assert!(line.contains(" Small: Closed-end zip, length"), "{line}");
+    let named = sheet.lines().filter(|line| *line == "Small:").count();
+    assert_eq!(named, 1, "{sheet}");
 }

@@ -6,6 +6,7 @@ use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 use notchbook::manifest::{read, sha256};
+use notchbook::typeset::{Paper, Press, WantedPage};
 
 use super::shop::Shop;
 
@@ -115,6 +116,74 @@ fn the_folder_is_whole() {
         assert!(text.contains(says), "{says}: {text}");
     }
     assert!(String::from_utf8_lossy(&files["licence.txt"]).contains("For home sewing."));
+}
+
+/// What serves where something cannot be had stands in the text for the shop, which has its limit all the same; and the
+/// chapters of a video lie in the folder.
+#[test]
+fn the_shop_text_tells_where_to_find_things_and_chapters_lie_beside_it() {
+    let shop = Shop::open();
+    shop.change(
+        "{kind: thread, name: Sewing thread}",
+        "{kind: thread, name: Sewing thread, search: [polyester thread, \"https://thread.example/all\"], instead: \"Buttonhole thread, with seams {seam} wide.\"}",
+    );
+    shop.change(
+        "outer: {name: Cotton, widths: [110 cm]}",
+        "outer: {name: Cotton, widths: [110 cm], search: quilting cotton, instead: [Linen, Canvas]}",
+    );
+    shop.change(
+        "parts: [make.md]",
+        "parts: [make.md]\nvideo: {url: \"https://video.example/pouch\", length: 12:00}",
+    );
+    let steps = shop.path("tide-pouch/make.md");
+    let text = fs::read_to_string(&steps).expect("the steps");
+    let heading = text.lines().next().expect("a heading").to_owned();
+    let timed = text.replacen(&heading, "# Make the pouch {#make watch=0:00}", 1);
+    fs::write(&steps, timed).expect("the steps");
+    publish(&shop);
+    let files = held(&shop, "published/tide-pouch/1.0.0");
+    let text = |name: &str| String::from_utf8_lossy(&files[name]).into_owned();
+    let plain = text("shop-text.txt");
+    for says in [
+        "\n- Sewing thread\n  - Look for: polyester thread; https://thread.example/all\n",
+        "  - Instead: Buttonhole thread, with seams 1.5 cm (5/8 in) wide.\n",
+        "  - Look for: quilting cotton\n  - Instead: Linen\n  - Instead: Canvas\n",
+    ] {
+        assert!(plain.contains(says), "{says}: {plain}");
+    }
+    let marked = text("shop-text.md");
+    assert!(
+        marked.contains("\n  - Look for: quilting cotton\n"),
+        "{marked}"
+    );
+    assert_eq!(
+        text("video/tide-pouch-chapters.txt"),
+        "0:00 Make the pouch\n"
+    );
+    // What is found counts among the letters.
+    let letters = plain.trim_end().chars().count();
+    shop.change(
+        "parts: [make.md]",
+        &format!("shop: {{letters: {}}}\nparts: [make.md]", letters - 20),
+    );
+    let (exit, told) = run(&shop, &["publish", "tide-pouch", "--out", "again"]);
+    assert_eq!(exit, 1, "{told}");
+    assert!(told.contains("error[shop-text-too-long]"), "{told}");
+}
+
+#[test]
+fn a_page_that_cannot_be_shown_is_a_fault() {
+    super::bench::demo("lantern-cushion", |workshop| {
+        let book = workshop.book(&workshop.editions()[0], Paper::A4.of_sheets());
+        let sheaf = workshop.sheaf(&book, Paper::A4);
+        let press = Press::new(&workshop.house);
+        let shown = |page| press.pictures(&sheaf, &[WantedPage::Number(1), page], 20.0);
+        let many = shown(WantedPage::Number(900)).expect_err("no such page");
+        assert_eq!(many[0].message, "there is no page 900 to show");
+        let lost = shown(WantedPage::Step("no-such-step".into())).expect_err("no such step");
+        assert_eq!(lost[0].message, "no page shows the step `no-such-step`");
+        assert_eq!(shown(WantedPage::Number(2)).expect("pages").len(), 2);
+    });
 }
 
 #[test]

@@ -29,7 +29,7 @@ fn figures(data: &Value, found: &mut BTreeSet<String>) {
 /// `10 1/2 in` with its fraction as one sign, and all spaces plain.
 fn signs(figure: &str) -> String {
     let mut out = figure
-        .replace(['\u{a0}', '\u{2009}'], " ")
+        .replace(['\u{a0}', '\u{202f}'], " ")
         .replace('⁄', "/");
     let signs = [
         ("1/2", "½"),
@@ -127,5 +127,58 @@ fn the_bag_is_small_and_the_same_to_the_byte() {
         assert!(first.len() < 2_000_000, "{} bytes", first.len());
         let again = page("harbour-lunch-bag", workshop).expect("a page");
         assert!(first == again, "the page differs from one time to the next");
+    });
+}
+
+/// What stands in the section of an id.
+fn inside<'a>(bits: &'a [Bit], id: &str) -> &'a [Bit] {
+    let opens = |bit: &Bit| matches!(bit, Bit::Open(name, own) if name == "section" && attribute(own, "id") == Some(id));
+    let from = bits.iter().position(opens).expect("the section");
+    let closes = |bit: &Bit| matches!(bit, Bit::Close(name) if name == "section");
+    let to = bits[from..].iter().position(closes).expect("its end");
+    &bits[from..from + to]
+}
+
+#[test]
+fn a_question_opens_below_its_step_and_a_general_one_stands_at_the_end() {
+    let facts = super::facts(&[(
+        "parts: [make.md]",
+        "parts: [make.md]\nhelp: help.md\ncontact: help@pebble-lane.example",
+    )]);
+    let help = "## Why does it wave? {#sew}\n\nSew with {allowance}, {small: slowly | large: more slowly}.\n\n\
+                ## May I wash it?\n\nYes, at {30 °C}.\n\n\
+                ## Is the large one for two? {for=large}\n\nFor one.\n";
+    let files = [("booklet.yaml", facts.as_str()), ("help.md", help)];
+    super::pouch(&files, |workshop| {
+        let all = bits(&page("pouch", workshop).expect("a page"));
+        let answer = |size: &str| {
+            let own = seen(&all, size);
+            let step = inside(&own, "step-sew");
+            let opens = |bit: &Bit| matches!(bit, Bit::Open(name, _) if name == "details");
+            let from = step.iter().position(opens).expect("an answer to open");
+            let closes = |bit: &Bit| matches!(bit, Bit::Close(name) if name == "details");
+            let to = step.iter().position(closes).expect("its end");
+            words(&step[from..to])
+        };
+        assert!(
+            answer("small").contains("Why does it wave?"),
+            "{}",
+            answer("small")
+        );
+        assert!(answer("small").contains("slowly") && !answer("small").contains("more"));
+        assert!(answer("large").contains("more slowly") && answer("large").contains("1 cm"));
+        let end = |size: &str| words(inside(&seen(&all, size), "help"));
+        let small = end("small");
+        assert!(
+            small.contains("May I wash it?") && small.contains("30"),
+            "{small}"
+        );
+        // The way to the step, and not its answer again.
+        assert!(
+            small.contains("See step 2") && !small.contains("slowly"),
+            "{small}"
+        );
+        assert!(small.contains("help@pebble-lane.example"), "{small}");
+        assert!(!small.contains("for two") && end("large").contains("for two"));
     });
 }

@@ -141,6 +141,7 @@ impl Gatherer<'_> {
             layouts,
             map,
             parts,
+            help: self.help(),
             words: front
                 .words
                 .iter()

@@ -2,6 +2,7 @@
 
 mod done;
 mod gatherer;
+mod help;
 mod lists;
 mod offers;
 mod prose;

@@ -5,6 +5,7 @@
 //! order in which their author wrote them; nothing is matched by a number or by its looks.
 
 mod drawings;
+mod help;
 mod lists;
 mod order;
 mod prose;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::drawings::{Over, adopt};
 use super::order::together;
 use super::prose::{Row, blocks};
-use super::{lists, steps};
+use super::{help, lists, steps};
 use crate::book::cutting::SheetMap;
 use crate::book::prose::Block;
 use crate::book::thing::{ThingDrawing, one_of_each};
@@ -50,6 +50,7 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
         layouts: lists::layouts(books),
         map,
         parts,
+        help: help::help(books),
         words: words(books),
         care: front(books, |book| &book.care),
         terms: front(books, |book| &book.terms),
