@@ -3,6 +3,8 @@
 
 #[path = "out/journal.rs"]
 mod journal;
+#[path = "out/kept.rs"]
+mod kept;
 #[path = "out/kills.rs"]
 mod kills;
 #[path = "out/shop.rs"]
@@ -127,7 +129,7 @@ fn a_size_that_is_gone_takes_its_files_along() {
         !shop
             .names("out")
             .iter()
-            .any(|name| name.starts_with(".notchbook")),
+            .any(|name| name.starts_with(".notchbook") && name != ".notchbook-cache"),
         "leftovers"
     );
 }

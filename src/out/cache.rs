@@ -4,7 +4,7 @@
 //! checksum of what it holds: one that is damaged is made anew. It is written beside its place and put there in one step,
 //! so that two programs at once do no harm.
 
-use std::fs;
+use std::fs::{self, File};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::time::UNIX_EPOCH;
@@ -62,13 +62,16 @@ impl Cache {
         let above = place.parent().unwrap_or(&self.folder);
         fs::create_dir_all(above).map_err(|error| unwritten(above, &error))?;
         let mut file = tempfile::NamedTempFile::new_in(above).map_err(|error| unwritten(above, &error))?;
+        // Held as long as it is written: what nobody holds was left by a run that was stopped.
+        file.as_file().lock().map_err(|error| unwritten(above, &error))?;
         let written = file.write_all(sha256(bytes).as_bytes()).and_then(|()| file.write_all(bytes));
         written.map_err(|error| unwritten(&place, &error))?;
         file.persist(&place).map_err(|error| unwritten(&place, &error.error))?;
         Ok(())
     }
 
-    /// Takes out what was made longest ago, until what stays is no more than is kept.
+    /// Takes out what runs that were stopped left, and what was made longest ago, until what stays is no more than is
+    /// kept.
     ///
     /// # Errors
     /// When the folder cannot be read.
@@ -79,6 +82,11 @@ impl Cache {
         let mut entries = Vec::new();
         for entry in walkdir::WalkDir::new(&self.folder).min_depth(2).max_depth(2) {
             let entry = entry.map_err(|error| unread(&self.folder, &error.to_string()))?;
+            if is_left(entry.path()) {
+                // Where it cannot be removed, the next run does it.
+                let _ = fs::remove_file(entry.path());
+                continue;
+            }
             // Another program may have taken it out in this moment.
             if let Ok(about) = entry.metadata() {
                 entries.push((about.modified().unwrap_or(UNIX_EPOCH), about.len(), entry.into_path()));
@@ -97,9 +105,16 @@ impl Cache {
         Ok(())
     }
 
-    /// Entries are shared out among folders, as some systems are slow where many files lie in one.
+    /// Where an entry lies. Entries are shared out among folders, as some systems are slow where many files lie in one.
     fn place(&self, key: &str) -> PathBuf {
         let (first, rest) = key.split_at_checked(2).unwrap_or(("00", key));
         self.folder.join(first).join(rest)
     }
+}
+
+/// Whether a file was begun by a run that was stopped: it is no entry, and nobody holds it.
+fn is_left(place: &Path) -> bool {
+    let name = place.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+    let is_entry = name.len() == SUM - 2 && name.bytes().all(|byte| byte.is_ascii_hexdigit());
+    !is_entry && File::open(place).is_ok_and(|file| file.try_lock().is_ok())
 }

@@ -3,7 +3,8 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use super::folder::{Folder, ReadFault};
+use super::folder::Folder;
+use super::read_fault::ReadFault;
 use super::shelf::BookletFolder;
 
 /// A file of the house or of a booklet.

@@ -6,7 +6,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use serde::{Deserialize, Serialize};
 
-use super::folder::ReadFault;
+use super::read_fault::ReadFault;
 use super::sum::{Sum, sha256};
 
 /// What was looked for.

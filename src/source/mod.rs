@@ -8,12 +8,14 @@ mod folder;
 mod house;
 mod ledger;
 mod place;
+mod read_fault;
 mod shelf;
 mod sum;
 
-pub use folder::{Folder, ReadFault};
+pub use folder::Folder;
 pub use house::{Asset, AssetFault, House};
 pub use ledger::{Ledger, Look};
 pub use place::{FileId, Place, SourceFile, Sources, Span};
+pub use read_fault::ReadFault;
 pub use shelf::{BookletFolder, find_booklets};
 pub use sum::{Sum, sha256};

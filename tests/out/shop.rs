@@ -29,7 +29,7 @@ impl Shop {
         command
     }
 
-    fn told(&self, arguments: &[&str], exit: i32) -> String {
+    pub fn told(&self, arguments: &[&str], exit: i32) -> String {
         let output = self.command(arguments).output().expect("the program runs");
         let told = [output.stdout, output.stderr]
             .map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
@@ -85,6 +85,31 @@ impl Shop {
             .collect();
         names.sort();
         names
+    }
+
+    /// Throws the cache away.
+    pub fn forget(&self) {
+        let cache = self.path("out/.notchbook-cache");
+        if cache.exists() {
+            fs::remove_dir_all(cache).expect("a cache");
+        }
+    }
+
+    /// The entries of the cache.
+    pub fn entries(&self) -> Vec<PathBuf> {
+        let files = walkdir::WalkDir::new(self.path("out/.notchbook-cache")).sort_by_file_name();
+        let files = files.into_iter().map(|entry| entry.expect("an entry"));
+        files
+            .filter(|entry| entry.file_type().is_file())
+            .map(walkdir::DirEntry::into_path)
+            .collect()
+    }
+
+    /// What lies in the cache and is no entry: those are called by the rest of a checksum.
+    pub fn unfinished(&self) -> Vec<PathBuf> {
+        let mut files = self.entries();
+        files.retain(|path| path.file_name().is_none_or(|name| name.len() != 62));
+        files
     }
 
     /// Every file below the folder of the edition, with what it holds.
