@@ -7,6 +7,8 @@ mod journal;
 mod kept;
 #[path = "out/kills.rs"]
 mod kills;
+#[path = "out/shares.rs"]
+mod shares;
 #[path = "out/shop.rs"]
 mod shop;
 #[path = "out/traced.rs"]

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 
+use super::share::Share;
 use crate::sheets::SheetPaper;
 use crate::typeset::Paper;
 
@@ -110,6 +111,9 @@ pub(super) struct BuildArgs {
     /// Leave out the page for a screen
     #[arg(long)]
     pub no_page: bool,
+    /// Only a share of the booklets, such as 3/8 for the third of eight; all shares together make what one run makes
+    #[arg(long, value_name = "K/N")]
+    pub share: Option<Share>,
     /// Where they go: DIR/NAME/NAME-SIZE-PAPER.pdf, and the page: DIR/NAME/NAME.html
     #[arg(long, default_value = "out", value_name = "DIR")]
     pub out: PathBuf,

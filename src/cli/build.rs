@@ -22,7 +22,8 @@ pub(super) fn run(folder: Option<&Path>, args: &BuildArgs, bounds: Bounds) -> Re
     let BuildArgs { size, only_sizes, no_sheets, no_page, out, .. } = args;
     let asked = (size, &papers, only_sizes, no_sheets, no_page, out, strictness.deny, output::is_wide());
     let memory = &Memory { kept, asked: format!("{asked:?}"), out };
-    let opening = Opening { folder, booklets, strictness, bounds, done: "built", memory: Some(memory) };
+    let opening =
+        Opening { folder, booklets, strictness, bounds, done: "built", memory: Some(memory), share: args.share };
     opening.each(|booklet, workshop| one(booklet, workshop, &papers, kept, args))
 }
 

@@ -19,6 +19,7 @@ mod press;
 mod publish;
 mod remembered;
 mod sets;
+mod share;
 mod sheets;
 mod trace;
 mod values;

@@ -6,6 +6,7 @@ use std::path::Path;
 use super::apart::{self, Bounds};
 use super::args::Strictness;
 use super::remembered::{Made, Memory};
+use super::share::Share;
 use super::{Outcome, Refusal, choose, output};
 use crate::pipeline::{Reach, Workshop};
 use crate::source::{BookletFolder, Folder};
@@ -24,6 +25,8 @@ pub(super) struct Opening<'a> {
     pub done: &'static str,
     /// What earlier runs did, where the same is not done again; `None` where it is.
     pub memory: Option<&'a Memory<'a>>,
+    /// Which share of the booklets is worked on; `None` for all.
+    pub share: Option<Share>,
 }
 
 /// What came of a booklet.
@@ -46,8 +49,15 @@ impl Opening<'_> {
         &self,
         mut work: impl FnMut(&BookletFolder, &mut Workshop) -> Result<W, Refusal>,
     ) -> Result<Outcome, Refusal> {
-        let choice = choose::booklets(self.folder, self.booklets)?;
+        let mut choice = choose::booklets(self.folder, self.booklets)?;
         choose::distinct(&choice.booklets)?;
+        if let Some(share) = self.share {
+            let all = std::mem::take(&mut choice.booklets).into_iter().enumerate();
+            choice.booklets = all.filter(|(place, _)| share.has(*place)).map(|(_, booklet)| booklet).collect();
+            if choice.booklets.is_empty() {
+                output::line(&format!("nothing was {}: there are more shares than booklets", self.done));
+            }
+        }
         let outcome = apart::each(&choice, self.bounds, |booklet| {
             let known = self.memory.map(|memory| memory.recall(&choice.folder, booklet)).transpose()?.flatten();
             if let Some(made) = known {

@@ -29,7 +29,7 @@ const DOTS: f64 = 120.0;
 pub(super) fn run(folder: Option<&Path>, args: &PublishArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let papers = each_once(args.paper.iter().map(|name| name.paper()));
     let (booklets, strictness) = (args.booklets.as_slice(), &args.strictness);
-    let opening = Opening { folder, booklets, strictness, bounds, done: PUBLISHED, memory: None };
+    let opening = Opening { folder, booklets, strictness, bounds, done: PUBLISHED, memory: None, share: None };
     opening.each(|booklet, workshop| one(booklet, workshop, &papers, args))
 }
 

@@ -21,7 +21,7 @@ use crate::source::BookletFolder;
 pub(super) fn run(folder: Option<&Path>, args: &SheetsArgs, bounds: Bounds) -> Result<Outcome, Refusal> {
     let papers = each_once(args.paper.iter().map(|name| name.paper()));
     let (booklets, strictness) = (args.booklets.as_slice(), &args.strictness);
-    let opening = Opening { folder, booklets, strictness, bounds, done: "built", memory: None };
+    let opening = Opening { folder, booklets, strictness, bounds, done: "built", memory: None, share: None };
     opening.each(|booklet, workshop| one(booklet, workshop, &papers, args))
 }
 

@@ -91,6 +91,10 @@ fn names(folder: &Path) -> Vec<String> {
     let mut found = Vec::new();
     for entry in std::fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("an entry").path();
+        // So is what is kept for the next run.
+        if path.ends_with(".notchbook-cache") {
+            continue;
+        }
         match path.is_dir() {
             true => found.extend(names(&path)),
             // The list of what was made is for the program.
