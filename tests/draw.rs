@@ -5,6 +5,8 @@
 mod bench;
 #[path = "draw/counts.rs"]
 mod counts;
+#[path = "support/crossed.rs"]
+mod crossed;
 #[path = "draw/laid.rs"]
 mod laid;
 #[path = "draw/lens.rs"]
@@ -13,8 +15,12 @@ mod lens;
 mod looks;
 #[path = "draw/lying.rs"]
 mod lying;
+#[path = "draw/made.rs"]
+mod made;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/said.rs"]
+mod said;
 #[path = "draw/shown.rs"]
 mod shown;
 #[path = "draw/taken.rs"]
@@ -526,14 +532,9 @@ parts: [make.md]
 ";
 
 /// One step behind the cutting and the sewing of darts, drawn from its work.
-fn step_drawn(work: &str, then: impl Fn(&Workshop)) {
-    let make = format!(
-        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n- {{dart: [left_back, right_back], stitch: 2.5 mm}}\n```\n\nCut, and sew the darts.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
-    );
-    written(
-        &[("booklet.yaml", SHAPED), ("make.md", &make)],
-        |compiled| then(compiled),
-    );
+fn step_drawn(work: &str, then: impl FnOnce(&Workshop)) {
+    let darts = "- {dart: [left_back, right_back], stitch: 2.5 mm}";
+    made::step(SHAPED, darts, work, then);
 }
 
 #[test]
@@ -605,14 +606,7 @@ fn every_verb_of_stitches_and_trimmings_is_drawn_from_its_facts() {
     ];
     for (work, class) in cases {
         step_drawn(work, |compiled| {
-            let refused: Vec<&str> = compiled
-                .report
-                .findings
-                .iter()
-                .filter(|finding| finding.code() == "figure-not-drawable")
-                .map(|finding| finding.message.as_str())
-                .collect();
-            assert!(refused.is_empty(), "{work}: {refused:?}");
+            assert_eq!(made::refused(compiled), [""; 0], "{work}");
             let figure = drawn(compiled, 0, "it");
             assert!(
                 figure.svg.contains(&format!("class=\"{class}\"")),

@@ -8,6 +8,7 @@ use super::lies::Fold;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::folded;
+use super::told::words_of;
 use super::trace::open_line;
 use crate::resolve::{CopyId, EditionWork};
 
@@ -25,7 +26,7 @@ pub(super) fn draw<'a>(
         let Some(fold) = folded(work, copy, desk.edition) else {
             return Err(Undrawn::unclear("nothing says which way the piece is folded, and how far"));
         };
-        for (fold, words) in stages(fold, words(work)) {
+        for (fold, words) in stages(fold, words_of(work)) {
             let Some(part) = Part::lying(desk, copy, Face::Right, scale, &lies) else { return Ok(None) };
             let mut frame = Page::new(desk.ruler);
             desk.paint(&mut frame, &part, Vec2::ZERO, scale);
@@ -79,10 +80,6 @@ const FOUR: f64 = 0.25;
 
 fn size(bounds: Rect) -> (f64, f64) {
     (bounds.width(), bounds.height())
-}
-
-fn words(work: &EditionWork<'_>) -> String {
-    work.work.words.iter().map(|words| words.text.to_lowercase()).collect::<Vec<_>>().join(", ")
 }
 
 /// The creases of one fold, with what is brought over them.

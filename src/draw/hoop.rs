@@ -10,7 +10,6 @@ use super::page::Page;
 use super::paint::CLOSE;
 use super::past::{Held, Seam, copies, held, millimetres};
 use super::trace::{closed_line, corners, open_line};
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork};
 
@@ -112,10 +111,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        again.dedup();
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    again.dedup();
+    desk.tell(&mut page, "draw_same_with", &again);
     page
 }
 
@@ -155,11 +152,7 @@ fn one<'a>(desk: &Desk<'a, '_>, work: &EditionWork<'_>, ring: &Ring, scale: f64)
         }
         _ => {}
     }
-    let words = match face {
-        _ if desk.side(ring.copy, face).is_empty() => desk.name(ring.copy),
-        Face::Right => format!("{}, right side out", desk.name(ring.copy)),
-        Face::Wrong => format!("{}, wrong side out", desk.name(ring.copy)),
-    };
+    let words = desk.name_and_out(ring.copy, face);
     page.name(&words, Rect::new(bounds.x0, bounds.y0 + wide * SEEN * 0.5, bounds.x1, bounds.y1));
     page
 }

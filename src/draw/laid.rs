@@ -8,7 +8,6 @@ use super::past::Past;
 use super::told::{rows, words_of};
 use super::{patch, strap};
 use crate::construct::LONG;
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Inside, MarkAt, Touched};
 
@@ -193,10 +192,8 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        again.dedup();
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    again.dedup();
+    desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }
 

@@ -10,7 +10,6 @@ use super::part::{Part, Who};
 use super::past::{Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::CopyId;
 
@@ -55,18 +54,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
     for seam in seams {
         desk.sewing(&mut page, &desk.step.works[seam.work]);
     }
-    if !again.is_empty() {
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     let mut between: Vec<String> = Vec::new();
     for name in seams.iter().flat_map(|seam| &seam.between).map(|copy| desk.name(*copy)) {
         if !between.contains(&name) {
             between.push(name);
         }
     }
-    if !between.is_empty() {
-        page.caption(format!("{} between the layers, as basted", listed(&between)));
-    }
+    desk.tell(&mut page, "draw_between", &between);
     Some(page)
 }
 
@@ -130,8 +125,9 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         }
         desk.notches(&mut page, part, &edges);
     }
-    zips(&mut page, &layers, &base, torn.as_ref());
+    zips(desk, &mut page, &layers, &base, torn.as_ref());
     name_layers(desk, &mut page, &layers, &cloths, torn.as_ref());
+    desk.nap_arrows(&mut page, &layers.iter().flatten().collect::<Vec<_>>());
     page
 }
 
@@ -171,7 +167,7 @@ fn name_layers(
     cloths: &[usize],
     torn: Option<&(Vec2, Vec<f64>)>,
 ) {
-    let mut below: Vec<(String, &'static str)> = Vec::new();
+    let mut below: Vec<(String, String)> = Vec::new();
     for (at, layer) in cloths.iter().enumerate() {
         for part in &layers[*layer] {
             let Who::Copy(copy) = part.who else { continue };
@@ -207,28 +203,28 @@ fn name_layers(
             }
         }
     }
-    let mut sides: Vec<&str> = below.iter().map(|(_, side)| *side).collect();
+    let mut sides: Vec<&String> = below.iter().map(|(_, side)| side).collect();
     sides.dedup();
     for side in sides {
         let names: Vec<String> =
-            below.iter().filter(|(_, known)| *known == side).map(|(name, _)| name.clone()).collect();
-        let side = if side.is_empty() { String::new() } else { format!(", {side}") };
-        page.caption(format!("{} underneath{side}", listed(&names)));
+            below.iter().filter(|(_, known)| known == side).map(|(name, _)| name.clone()).collect();
+        let under = desk.say("draw_underneath", &[("names", &desk.listed(&names))]);
+        page.caption(match side.as_str() {
+            "" => under,
+            side => desk.say("draw_side", &[("name", &under), ("side", side)]),
+        });
     }
 }
 
 /// What a zip in the pile is, and how it lies.
-fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
+fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
     let Some(zip) = layers.iter().flatten().find(|part| matches!(part.who, Who::Zip(_))) else { return };
-    let words = match zip.face {
-        Face::Right => "zip, face up",
-        Face::Wrong => "zip, face down",
-    };
+    let words = desk.zip_face(zip.face);
     let (bounds, cloth) = (zip.bounds(), base.bounds());
     let size = page.ruler.type_size();
     if bounds.x1 > cloth.x1 + 20.0 {
         let at = Point::new(f64::midpoint(cloth.x1, bounds.x1), bounds.y1 + size + 1.0);
-        page.label(words, at, Anchor::Middle);
+        page.label(&words, at, Anchor::Middle);
         return;
     }
     // A line leads out over the nearer edge, where the layers on the zip are cut back.
@@ -242,7 +238,7 @@ fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(V
         if over { (cloth.y0 - 1.2, cloth.y0 - 2.0) } else { (cloth.y1 + 1.2, cloth.y1 + 2.0 + size * 0.8) };
     let inside = if over { bounds.y0 + bounds.height() * 0.6 } else { bounds.y1 - bounds.height() * 0.6 };
     page.path("context", open_line(&[Point::new(x, inside), Point::new(x, edge)]));
-    page.label(words, Point::new(x, text), Anchor::Middle);
+    page.label(&words, Point::new(x, text), Anchor::Middle);
 }
 
 /// Pieces whose edges cannot be laid on each other flat: side by side, the edges that meet marked.
@@ -261,14 +257,15 @@ fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
         desk.notches(&mut one, &part, &edges);
         let words = match who {
             Who::Copy(copy) => desk.name_and_side(copy, part.face),
-            Who::Zip(_) => "zip, face up".to_owned(),
+            Who::Zip(_) => desk.zip_face(Face::Right),
         };
         one.name(&words, part.bounds());
+        desk.nap_arrow(&mut one, &part);
         let level = part.bounds().width() < 30.0;
         page.join(one, level, 4.0);
     }
     if owners(seam).len() > 1 {
-        page.caption("match the marked edges, right sides together");
+        page.caption(desk.say("draw_match", &[]));
     }
     Some(page)
 }

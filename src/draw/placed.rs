@@ -3,13 +3,12 @@
 use kurbo::{Affine, Point, Shape as _, Vec2};
 
 use super::cloth::Face;
-use super::desk::{Desk, spoken};
+use super::desk::Desk;
 use super::inside::Detail;
 use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Inside, MarkAt, Touched};
 
@@ -86,12 +85,10 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         looks.push(look);
         page.join(on_mark(desk, &one, scale)?, beside, 5.0);
         if let Some(allowance) = &one.work.allowance {
-            page.caption(format!("{} {} from its edges", verb.word(), spoken(desk, allowance)));
+            page.caption(desk.row(verb, "draw_from_its_edges", allowance));
         }
     }
-    if !again.is_empty() {
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }
 
@@ -122,6 +119,7 @@ fn on_mark<'a>(desk: &Desk<'a, '_>, one: &Placed<'_, '_>, scale: f64) -> Option<
     if !page.label_in(&words, free) {
         page.name(&words, base.bounds());
     }
+    desk.nap_arrows(&mut page, &[&base, &patch]);
     Some(page)
 }
 

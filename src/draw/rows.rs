@@ -99,9 +99,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb).take(1) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        page.caption(format!("the same on {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_on", &again);
     Ok(Some(page))
 }
 
@@ -190,9 +188,9 @@ fn on_marks<'a>(
             });
         }
     }
-    let (word, with) = if verb == Verb::Boxstitch { ("with", true) } else { ("on", false) };
-    if !one.others.is_empty() && (with || one.others.len() == 1) {
-        page.caption(format!("{word} {}", listed(&one.others)));
+    let (words, with) = if verb == Verb::Boxstitch { ("draw_with", true) } else { ("draw_on_names", false) };
+    if with || one.others.len() == 1 {
+        desk.tell(&mut page, words, &one.others);
     }
     let words = desk.name_and_side(one.base, base.face);
     if !page.label_in(&words, widest(base.bounds(), &taken)) {

@@ -228,10 +228,7 @@ impl Desk<'_, '_> {
     /// How long a zip is drawn, in mm of cloth: between its ends' cloth as long as the edge that it
     /// is sewn to; else its own length, as far as the edge goes.
     pub fn zip_length(&self, zip: NotionId, beside: Option<f64>) -> f64 {
-        let own = self.edition.draft.facts.notions[zip].figures.get(&NotionFigure::Length);
-        let own =
-            own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.values.quiet(length));
-        let own = own.and_then(super::past::millimetres).unwrap_or(200.0);
+        let own = self.figure(zip, NotionFigure::Length).unwrap_or(200.0);
         let Some(beside) = beside else { return own };
         let mut between = beside;
         let mut ends = 0;

@@ -41,12 +41,8 @@ pub(super) fn at_edge<'a>(
     below.torn_at(spot.0, spot.1, half_width(&part, spot) + ROUND, reach(&part, spot) + ROUND);
     let mut page = Page::new(desk.ruler);
     on_base(desk, &mut page, (&below, base), (&part, strap), (spot, inwards), work, scale);
-    page.caption(format!(
-        "{} at the {} edge of {}: the words say where",
-        desk.name(strap),
-        spoken_edge(edge),
-        desk.name(base)
-    ));
+    let (name, base) = (desk.name(strap), desk.name(base));
+    page.caption(desk.say("draw_at_edge", &[("name", &name), ("edge", &spoken_edge(edge)), ("base", &base)]));
     Some(page)
 }
 
@@ -130,11 +126,8 @@ pub(super) fn arch<'a>(
     if !page.label_in(&words, free) {
         page.name(&words, widest(seen, &[bounds]));
     }
-    page.caption(format!(
-        "both ends at the {} edge of {}: the words say how far apart",
-        spoken_edge(edge),
-        desk.name(base)
-    ));
+    let base = desk.name(base);
+    page.caption(desk.say("draw_ends_at_edge", &[("edge", &spoken_edge(edge)), ("base", &base)]));
     Some(page)
 }
 
@@ -265,6 +258,7 @@ fn on_base(
     if !page.label_in(&words, widest(seen, &[room.intersect(seen)])) {
         page.name(&words, seen);
     }
+    desk.nap_arrows(page, &[below, part]);
 }
 
 /// A row across the end of a strip, a little longer than that.
