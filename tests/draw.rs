@@ -27,6 +27,8 @@ mod shown;
 mod taken;
 #[path = "draw/thing.rs"]
 mod thing;
+#[path = "draw/told.rs"]
+mod told;
 #[path = "draw/whole.rs"]
 mod whole;
 
@@ -145,9 +147,14 @@ impl Drawing {
     }
 
     fn all(&self, class: &str) -> &[BezPath] {
-        self.paths
-            .get(class)
-            .unwrap_or_else(|| panic!("nothing of class {class}"))
+        let found = self.any(class);
+        assert!(!found.is_empty(), "nothing of class {class}");
+        found
+    }
+
+    /// The same, where there may be none.
+    fn any(&self, class: &str) -> &[BezPath] {
+        self.paths.get(class).map_or(&[], Vec::as_slice)
     }
 
     fn first(&self, class: &str) -> Rect {
@@ -348,7 +355,8 @@ fn a_boxed_corner_is_as_long_as_the_bag_is_deep() {
     });
 }
 
-/// What is wrong with the words of a drawing: those that leave its frame, and those that lie over others.
+/// What is wrong with the words of a drawing: those that leave its frame, and those that lie over others, over stitches, cuts or
+/// arrows.
 fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<String> {
     let options = usvg::Options {
         fontdb: database.clone(),
@@ -364,7 +372,18 @@ fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<
         f64::from(tree.size().height()),
     );
     let mut wrong = Vec::new();
+    let drawing = Drawing::read(figure);
+    let lines = ["stitch", "cut-line", "arrow"].map(|class| drawing.any(class));
     for (at, one) in boxes.iter().enumerate() {
+        // Boxes reach higher than most letters.
+        let letters = one.inset(-0.2 * one.height().min(one.width()));
+        if lines
+            .iter()
+            .flat_map(|all| all.iter())
+            .any(|line| crosses(line, letters))
+        {
+            wrong.push(format!("{}: a line strikes {one:?}", figure.path));
+        }
         if !frame.contains_rect(*one) {
             wrong.push(format!("{}: {one:?} leaves {frame:?}", figure.path));
         }
@@ -408,6 +427,19 @@ fn words_stand_apart_on_every_step_of_every_demo() {
     });
     assert!(seen > 250, "only {seen} drawings were looked at");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Whether a line comes into a box.
+fn crosses(line: &BezPath, room: Rect) -> bool {
+    let mut inside = false;
+    for segment in line.segments() {
+        let count = 40;
+        inside |= (0..=count).any(|at| {
+            let point = kurbo::ParamCurve::eval(&segment, f64::from(at) / f64::from(count));
+            room.contains(point)
+        });
+    }
+    inside
 }
 
 fn words(group: &usvg::Group, boxes: &mut Vec<Rect>) {

@@ -166,7 +166,10 @@ pub(super) fn cut(
     if corner {
         let allowance = desk.past.seams_of(one.copy).filter_map(|(seam, _)| seam.allowance).fold(0.0, f64::max);
         let reach = if allowance > 0.0 { allowance * 1.6 } else { 8.0 } / scale;
-        let outline = corners(&part.outline);
+        let mut outline = corners(&part.outline);
+        if outline.first() == outline.last() {
+            outline.pop();
+        }
         let count = outline.len();
         for at in 0..count {
             let (before, here, after) = (outline[(at + count - 1) % count], outline[at], outline[(at + 1) % count]);

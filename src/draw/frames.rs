@@ -176,9 +176,9 @@ fn largest<'e>(desk: &Desk<'_, 'e>, frames: &[&Frame<'e>], sheet: Sheet, most: u
 
 /// A frame with its captions below it and its number before it.
 fn numbered(mut page: Page<'_>, number: usize, sheet: Sheet) -> Option<Page<'_>> {
+    // The number stands at the drawing, not at the words below it, which may be wider.
     let bounds = page.bounds();
     page.set_captions(bounds.width().max(sheet.width / 2.2))?;
-    let bounds = page.bounds();
     let at = kurbo::Point::new(bounds.x0 - 1.4, bounds.y0 + page.ruler.type_size());
     page.label(&number.to_string(), at, Anchor::End);
     Some(page)

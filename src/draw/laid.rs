@@ -192,7 +192,6 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         desk.sewing(&mut page, work);
     }
-    again.dedup();
     desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }

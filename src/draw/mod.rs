@@ -60,6 +60,7 @@ mod torn;
 mod trace;
 mod trimmings;
 mod turned;
+mod words;
 
 pub use drawn::draw_steps;
 pub use inside::Detail;

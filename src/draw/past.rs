@@ -324,7 +324,7 @@ fn gathered_to(edition: &Edition<'_>, edge: &Held) -> Option<f64> {
         let own = sides.iter().find(holds)?;
         let to = match work.gather.and_then(millimetres) {
             Some(to) => to,
-            None if work.verb == Verb::Sew => {
+            None if matches!(work.verb, Verb::Sew | Verb::Baste | Verb::Pin | Verb::Attach) && sides.len() > 1 => {
                 sides.iter().filter(|side| !std::ptr::eq(*side, own)).map(long).fold(0.0, f64::max)
             }
             None => return None,

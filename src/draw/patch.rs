@@ -9,7 +9,7 @@ use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
-use super::rows::widest;
+use super::rows::rooms;
 use super::told::{rows, words_of};
 use super::trace::{Side, open_line, runs_inside};
 use crate::construct::LONG;
@@ -60,12 +60,9 @@ pub(super) fn draw<'a>(
         }
     }
     let taken = part.bounds();
-    page.label_in(&desk.name(patch), taken.inset(-1.0));
-    let words = desk.name_and_side(base, below.face);
+    page.label_in_one(&desk.name(patch), &[taken.inset(-1.0)]);
     let seen = below.bounds();
-    if !page.label_in(&words, widest(seen, &[taken.intersect(seen)])) {
-        page.name(&words, seen);
-    }
+    page.label_in_one(&desk.name_and_side(base, below.face), &rooms(seen, &[taken.intersect(seen)]));
     desk.nap_arrows(&mut page, &[&below, &part]);
     if anchored != [true, true] {
         page.caption(desk.say("draw_on", &[("name", &desk.name(patch)), ("names", &desk.name(base))]));

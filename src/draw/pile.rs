@@ -1,9 +1,10 @@
 //! A seam as it is sewn: the pieces right sides together, cut back so that every layer shows.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::cloth::{Cloth, Face};
 use super::desk::Desk;
+use super::hoop;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
@@ -25,10 +26,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
     let mut drawn: Vec<(String, Vec<CopyId>)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     while let Some(first) = left.first().copied() {
-        let stack = desk.stack(&left, scale);
-        let taken: Vec<&Seam> = match &stack {
-            Some(stack) => stack.seams.iter().map(|at| left[*at]).collect(),
-            None => vec![first],
+        let (stack, taken) = match desk.best_stack(&left, scale) {
+            Some((stack, order)) => {
+                let taken: Vec<&Seam> = stack.seams.iter().map(|at| order[*at]).collect();
+                (Some(stack), taken)
+            }
+            None => (None, vec![first]),
         };
         let names: Vec<CopyId> =
             taken.iter().flat_map(|seam| copies(&seam.members)).fold(Vec::new(), |mut names, copy| {
@@ -245,6 +248,10 @@ fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &P
 fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     for (who, edges) in owners(seam) {
+        if let Some(ring) = hoop::sewn_round(desk, who, &edges, seam.allowance.unwrap_or(CLOSE), scale) {
+            page.join(ring, true, 4.0);
+            continue;
+        }
         let mut one = Page::new(desk.ruler);
         let part = match who {
             Who::Copy(copy) => Part::copy(desk, copy, Face::Wrong, scale)?,
@@ -268,41 +275,4 @@ fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
         page.caption(desk.say("draw_match", &[]));
     }
     Some(page)
-}
-
-impl Page<'_> {
-    /// Words above or below everything, with a line that leads to what they name.
-    fn lead(&mut self, words: &str, to: Point, over: bool) {
-        let (all, size) = (self.bounds(), self.ruler.type_size());
-        let (foot, text) = match over {
-            true => (all.y0 - 0.6, all.y0 - 1.6),
-            false => (all.y1 + 0.6, all.y1 + 1.4 + size * 0.8),
-        };
-        self.path("context", open_line(&[to, Point::new(to.x, foot)]));
-        let left = to.x - all.x0 <= all.x1 - to.x;
-        let (x, anchor) = if left { (to.x - 1.0, Anchor::Start) } else { (to.x + 1.0, Anchor::End) };
-        self.label(words, Point::new(x, text), anchor);
-    }
-
-    /// Words in a part's box, or below it where it is too small.
-    pub(super) fn name(&mut self, words: &str, bounds: Rect) {
-        if self.label_in(words, bounds.inset(-0.6)) {
-            return;
-        }
-        let step = self.ruler.line();
-        let wide = bounds.width().max(34.0) / 2.0;
-        for lines in 1..=4 {
-            let top = self.bounds().y1.max(bounds.y1) + 0.5;
-            let room = Rect::new(
-                bounds.center().x - wide,
-                top,
-                bounds.center().x + wide,
-                top + step * f64::from(lines) + 0.01,
-            );
-            if self.label_in(words, room) {
-                return;
-            }
-        }
-        self.caption(words);
-    }
 }

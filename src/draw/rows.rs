@@ -192,15 +192,12 @@ fn on_marks<'a>(
     if with || one.others.len() == 1 {
         desk.tell(&mut page, words, &one.others);
     }
-    let words = desk.name_and_side(one.base, base.face);
-    if !page.label_in(&words, widest(base.bounds(), &taken)) {
-        page.name(&words, base.bounds());
-    }
+    page.label_in_one(&desk.name_and_side(one.base, base.face), &rooms(base.bounds(), &taken));
     Ok(Some(page))
 }
 
-/// The widest part of a piece on which nothing is stitched: beside, between, above or below what is.
-pub(super) fn widest(all: Rect, taken: &[Rect]) -> Rect {
+/// The parts of a piece on which nothing is stitched, the widest first: beside, between, above or below what is.
+pub(super) fn rooms(all: Rect, taken: &[Rect]) -> Vec<Rect> {
     let mut across = vec![(all.x0, all.x0), (all.x1, all.x1)];
     across.extend(taken.iter().map(|own| (own.x0, own.x1)));
     across.sort_by(|one, two| one.0.total_cmp(&two.0));
@@ -210,7 +207,9 @@ pub(super) fn widest(all: Rect, taken: &[Rect]) -> Rect {
     down.sort_by(|one, two| one.0.total_cmp(&two.0));
     let between = down.windows(2).map(|pair| Rect::new(all.x0, pair[0].1, all.x1, pair[1].0));
     let room = |own: &Rect| own.width().max(0.0) * own.height().max(0.0);
-    beside.chain(between).max_by(|one, two| room(one).total_cmp(&room(two))).unwrap_or(all)
+    let mut found: Vec<Rect> = beside.chain(between).collect();
+    found.sort_by(|one, two| room(two).total_cmp(&room(one)));
+    found
 }
 
 /// The end of a strap at a point, as wide as it is, with a box and a cross in it.

@@ -36,8 +36,14 @@ impl Desk<'_, '_> {
 
     /// Says something of several below a drawing; nothing where there are none.
     pub fn tell(&self, page: &mut Page<'_>, words: &str, names: &[String]) {
-        if !names.is_empty() {
-            page.caption(self.say(words, &[("names", &self.listed(names))]));
+        let mut told: Vec<String> = Vec::new();
+        for name in names {
+            if !told.contains(name) {
+                told.push(name.clone());
+            }
+        }
+        if !told.is_empty() {
+            page.caption(self.say(words, &[("names", &self.listed(&told))]));
         }
     }
 
