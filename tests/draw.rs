@@ -140,7 +140,9 @@ impl Drawing {
                     .push(path);
             }
             if node.has_tag_name(("http://www.w3.org/2000/svg", "text")) {
-                drawing.words.push(node.text().unwrap_or("").to_owned());
+                let lines = node.descendants().filter(|one| one.is_text());
+                let lines: Vec<&str> = lines.filter_map(|one| one.text()).collect();
+                drawing.words.push(lines.join(" "));
             }
         }
         drawing
@@ -375,8 +377,10 @@ fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<
     let drawing = Drawing::read(figure);
     let lines = ["stitch", "cut-line", "arrow"].map(|class| drawing.any(class));
     for (at, one) in boxes.iter().enumerate() {
-        // Boxes reach higher than most letters.
+        // Boxes are in pixels, and reach higher than most letters.
         let letters = one.inset(-0.2 * one.height().min(one.width()));
+        let to_mm = figure.width / f64::from(tree.size().width());
+        let letters = kurbo::Affine::scale(to_mm).transform_rect_bbox(letters);
         if lines
             .iter()
             .flat_map(|all| all.iter())

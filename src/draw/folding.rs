@@ -12,13 +12,13 @@ use super::told::words_of;
 use super::trace::open_line;
 use crate::resolve::{CopyId, EditionWork};
 
-/// Draws the folds of one copy, in the order of the step.
+/// Draws the folds of one copy, in the order of the step, each under its number; with how many there are.
 pub(super) fn draw<'a>(
     desk: &Desk<'a, '_>,
     copy: CopyId,
     works: &[&EditionWork<'_>],
     scale: f64,
-) -> Result<Option<Page<'a>>, Undrawn> {
+) -> Result<Option<(Page<'a>, usize)>, Undrawn> {
     let mut page = Page::new(desk.ruler);
     let mut lies = desk.past.lies(copy);
     let mut frames = Vec::new();
@@ -55,7 +55,7 @@ pub(super) fn draw<'a>(
         }
         page.join(frame, beside, 3.0);
     }
-    Ok(Some(page))
+    Ok(Some((page, count)))
 }
 
 /// The folds that one is made of, each with the words for it: a strip is folded into four by a crease along its middle, both

@@ -175,7 +175,7 @@ fn largest<'e>(desk: &Desk<'_, 'e>, frames: &[&Frame<'e>], sheet: Sheet, most: u
 }
 
 /// A frame with its captions below it and its number before it.
-fn numbered(mut page: Page<'_>, number: usize, sheet: Sheet) -> Option<Page<'_>> {
+pub(super) fn numbered(mut page: Page<'_>, number: usize, sheet: Sheet) -> Option<Page<'_>> {
     // The number stands at the drawing, not at the words below it, which may be wider.
     let bounds = page.bounds();
     page.set_captions(bounds.width().max(sheet.width / 2.2))?;

@@ -173,7 +173,9 @@ impl Desk<'_, '_> {
                     );
                 }
                 self.cloth_of(page, copy, &part, scale);
-                part.gathers.iter().for_each(|fold| page.path("context", fold.clone()));
+                for fold in part.gathers.iter().flat_map(|fold| runs_inside(&corners(fold), &part.visible)) {
+                    page.path("context", open_line(&fold));
+                }
                 up(self, page, &part);
                 for detail in &part.shut {
                     let (class, line) = match detail {

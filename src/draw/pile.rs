@@ -202,7 +202,8 @@ fn name_layers(
             if !page.label_in(&words, room) {
                 // From a place that no layer above hides.
                 let y = if top { room.y0 + 1.0 } else { part.bounds().y1 - 1.2 };
-                page.lead(&words, Point::new(room.center().x, y), top);
+                let over: Vec<&Part> = cloths[at + 1..].iter().flat_map(|layer| &layers[*layer]).collect();
+                page.lead(&words, &on_cloth(part, &over, Point::new(room.center().x, y)), top);
             }
         }
     }
@@ -217,6 +218,28 @@ fn name_layers(
             side => desk.say("draw_side", &[("name", &under), ("side", side)]),
         });
     }
+}
+
+/// Where a part is seen under others, well inside its edge, the places nearest to a point first; that point where it is hidden.
+fn on_cloth(part: &Part, over: &[&Part], near: Point) -> Vec<Point> {
+    const PLACES: i32 = 16;
+    const INSIDE: f64 = 1.0;
+    let bounds = part.bounds();
+    let seen = |point: Point| {
+        let contains = |part: &Part| kurbo::Shape::contains(&part.visible, point);
+        contains(part) && !over.iter().any(|upper| contains(upper))
+    };
+    let ways =
+        [Vec2::ZERO, Vec2::new(INSIDE, 0.0), Vec2::new(-INSIDE, 0.0), Vec2::new(0.0, INSIDE), Vec2::new(0.0, -INSIDE)];
+    let share = |at: i32| f64::from(at) / f64::from(PLACES);
+    let all = (1..PLACES).flat_map(|x| (1..PLACES).map(move |y| (x, y)));
+    let places = all
+        .map(|(x, y)| Point::new(bounds.x0 + bounds.width() * share(x), bounds.y0 + bounds.height() * share(y)))
+        .chain([near])
+        .filter(|point| ways.iter().all(|way| seen(*point + *way)));
+    let mut places: Vec<Point> = places.collect();
+    places.sort_by(|one, other| one.distance(near).total_cmp(&other.distance(near)));
+    if places.is_empty() { vec![near] } else { places }
 }
 
 /// What a zip in the pile is, and how it lies.

@@ -7,6 +7,7 @@ use super::cloth::Face;
 use super::desk::{Desk, Undrawn};
 use super::edges;
 use super::folding;
+use super::frames::numbered;
 use super::handled::{Handled, handled};
 use super::inside::Detail;
 use super::page::{Anchor, Page};
@@ -48,6 +49,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         handled = shown;
     }
     let whole = |one: &Handled<'_, '_>| verb == Verb::Fold && one.edges.is_empty();
+    let mut frames = 0;
     for (at, one) in handled.iter().enumerate() {
         if handled[..at].iter().any(|known| known.copy == one.copy && whole(known) && whole(one)) {
             continue;
@@ -68,7 +70,16 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             Verb::Fold if whole(one) => {
                 let known = handled.iter().filter(|other| other.copy == one.copy && other.edges.is_empty());
                 let folds: Vec<&EditionWork<'_>> = known.map(|other| other.work).collect();
-                folding::draw(desk, one.copy, &folds, scale)?
+                let drawn = folding::draw(desk, one.copy, &folds, scale)?;
+                drawn.map(|(page, count)| {
+                    frames = count;
+                    page
+                })
+            }
+            // What follows a piece that is folded up goes on with its numbers.
+            Verb::Fold if frames > 0 => {
+                frames += 1;
+                piece(desk, one, verb, scale)?.and_then(|page| numbered(page, frames, desk.sheet))
             }
             _ => piece(desk, one, verb, scale)?,
         };

@@ -16,6 +16,11 @@ const PLACES: i32 = 4;
 /// How far words rather stand from the middle of their room than over one line that was sewn before, in mm.
 const RATHER: f64 = 2.5;
 
+/// How far words rather stand from the middle of their room than on one more line, in mm.
+const EACH: f64 = 2.0;
+/// How far words stand beside others, in mm: nearer they would be read as one.
+const BESIDE: f64 = 1.6;
+
 /// Something that is drawn, as far as words must keep clear of it.
 struct Obstacle<'p> {
     class: &'static str,
@@ -42,12 +47,17 @@ impl Page<'_> {
 
     fn label_at(&mut self, words: &str, room: Rect, on_cloth: bool) -> bool {
         let obstacles = self.obstacles();
-        let found = [1.0, 0.8, 0.65, 0.5].into_iter().find_map(|share| {
-            let lines = self.wrapped(words, (room.width() - 1.6) * share)?;
-            let top = self.spot(&lines, room, on_cloth, &obstacles)?;
-            Some(self.set(lines, top))
-        });
-        let Some(lines) = found else { return false };
+        let mut best: Option<(f64, Vec<(String, Point)>)> = None;
+        for share in [1.0, 0.8, 0.65, 0.5] {
+            let Some(lines) = self.wrapped(words, (room.width() - 1.6) * share) else { continue };
+            let count = lines.len() as f64;
+            let Some((cost, top)) = self.spot(&lines, room, on_cloth, &obstacles) else { continue };
+            let cost = cost + EACH * count;
+            if best.as_ref().is_none_or(|(known, _)| cost < *known) {
+                best = Some((cost, self.set(lines, top)));
+            }
+        }
+        let Some((_, lines)) = best else { return false };
         self.lines(lines, Anchor::Middle);
         true
     }
@@ -60,7 +70,8 @@ impl Page<'_> {
     }
 
     /// Where lines stand in a room, the middle of their upper side: as near to its middle as they are free there.
-    fn spot(&self, lines: &[String], room: Rect, on_cloth: bool, obstacles: &[Obstacle<'_>]) -> Option<Point> {
+    /// How far that is from there comes with it.
+    fn spot(&self, lines: &[String], room: Rect, on_cloth: bool, obstacles: &[Obstacle<'_>]) -> Option<(f64, Point)> {
         let height = self.ruler.line() * lines.len() as f64;
         let width = lines.iter().map(|line| self.ruler.width(line)).fold(0.0, f64::max);
         let (aside, down) = ((room.width() - width) / 2.0 - 0.8, (room.height() - height) / 2.0);
@@ -85,7 +96,7 @@ impl Page<'_> {
                 best = Some((cost, place));
             }
         }
-        best.map(|(_, place)| place)
+        best
     }
 
     /// Over how many lines that were sewn before words would lie; `None` where they may not lie at all.
@@ -93,7 +104,7 @@ impl Page<'_> {
         let mut over = 0;
         for (line, at) in self.set(lines.to_vec(), top) {
             let room = self.room(&line, at, Anchor::Middle);
-            if !self.is_free(room) {
+            if !self.is_free(room.inflate(BESIDE, 0.0)) {
                 return None;
             }
             match under(obstacles, room.inset(-0.2)) {
@@ -170,8 +181,18 @@ impl Page<'_> {
     }
 
     /// Words above or below everything, with a line that leads to what they name.
-    pub(super) fn lead(&mut self, words: &str, to: Point, over: bool) {
+    ///
+    /// It runs from the first of the places, and to the side, from which it strikes no words; `over` is the side that is
+    /// tried first.
+    pub(super) fn lead(&mut self, words: &str, places: &[Point], over: bool) {
         let (all, size) = (self.bounds(), self.ruler.type_size());
+        let clear = |place: &Point, over: bool| {
+            let end = if over { all.y0 } else { all.y1 };
+            self.is_free(Rect::from_points(*place, Point::new(place.x, end)).inflate(0.1, 0.0))
+        };
+        let ways = [over, !over].into_iter().flat_map(|over| places.iter().map(move |place| (*place, over)));
+        let first = places.first().map(|place| (*place, over));
+        let Some((to, over)) = ways.into_iter().find(|(place, over)| clear(place, *over)).or(first) else { return };
         let (foot, text) = match over {
             true => (all.y0 - 0.6, all.y0 - 1.6),
             false => (all.y1 + 0.6, all.y1 + 1.4 + size * 0.8),
@@ -187,7 +208,7 @@ impl Page<'_> {
         if !rooms.iter().any(|room| self.label_in(words, *room))
             && let Some(first) = rooms.first()
         {
-            self.lead(words, first.center(), false);
+            self.lead(words, &[first.center()], false);
         }
     }
 

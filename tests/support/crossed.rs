@@ -54,8 +54,9 @@ pub fn texts(svg: &str) -> Vec<String> {
         .filter(|node| node.is_element() && node.tag_name().name() == "text");
     texts
         .map(|node| {
-            let words = node.descendants().filter_map(|one| one.text());
-            words.collect::<Vec<_>>().join(" ")
+            let words = node.descendants().filter(|one| one.is_text());
+            let words: Vec<&str> = words.filter_map(|one| one.text()).collect();
+            words.join(" ")
         })
         .collect()
 }
