@@ -8,7 +8,7 @@ use super::hoop;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
-use super::past::{Seam, copies};
+use super::past::{Held, Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
 use crate::model::Verb;
@@ -119,6 +119,7 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
                 .any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding | Cloth::Foam));
             edges.iter().for_each(|edge| desk.hold(&mut page, part, edge, padded));
         } else {
+            let (part, edges) = held_by(seam, &whole).unwrap_or((part, edges.clone()));
             let line =
                 stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, seam.gap.map(|gap| gap / scale));
             line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
@@ -132,6 +133,26 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
     name_layers(desk, &mut page, &layers, &cloths, torn.as_ref());
     desk.nap_arrows(&mut page, &layers.iter().flatten().collect::<Vec<_>>());
     page
+}
+
+/// The cloth of a seam that is shorter than what it is laid on, with its edges: the row runs no farther than it. `None` where
+/// all are nearly as long.
+fn held_by<'p>(seam: &'p Seam, whole: &'p [Part]) -> Option<(&'p Part, Vec<&'p str>)> {
+    const SHORTER: f64 = 0.9;
+    let edged = |held: &Held| match held {
+        Held::Edge(copy, edge) => Some((whole.iter().find(|part| part.who == Who::Copy(*copy))?, edge.as_str())),
+        _ => None,
+    };
+    let mut found: Vec<(&Part, Vec<&str>)> = Vec::new();
+    for (part, edge) in seam.members.iter().filter_map(edged) {
+        match found.iter_mut().find(|(known, _)| known.who == part.who) {
+            Some((_, edges)) => edges.push(edge),
+            None => found.push((part, vec![edge])),
+        }
+    }
+    let long = |(part, edges): &(&Part, Vec<&str>)| edges.iter().map(|edge| part.length(edge)).sum::<f64>();
+    let longest = found.iter().map(long).fold(0.0, f64::max);
+    found.into_iter().filter(|one| long(one) < SHORTER * longest).min_by(|one, other| long(one).total_cmp(&long(other)))
 }
 
 /// How many layers lie on one, those that cover only a part of it together as one.

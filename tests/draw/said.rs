@@ -20,7 +20,7 @@ pieces:
     outline: {rectangle: [40 cm, 30 cm]}
     allowance: 1 cm
     raw: all
-    notches: [{edge: top, at: centre}]
+    notches: [top centre]
     darts:
       xx: {edge: bottom, at: 12 cm, width: 2 cm, length: 8 cm, laid: to centre}
     cut: {outer: [x, xxx]}

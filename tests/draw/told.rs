@@ -67,7 +67,7 @@ fn layers_as_one_and_a_tie_at_their_edge_are_one_step() {
             .collect();
         assert_eq!(numbers, ["1", "2"]);
         // Folded once, and torn off: what is free is longer than the paper.
-        let tie = bounds(drawing.all("binding"));
+        let tie = bounds(drawing.all("webbing"));
         same(
             "as wide as the tape",
             tie.width().min(tie.height()) * drawing.scale,
