@@ -139,12 +139,10 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
 /// all are nearly as long.
 fn held_by<'p>(seam: &'p Seam, whole: &'p [Part]) -> Option<(&'p Part, Vec<&'p str>)> {
     const SHORTER: f64 = 0.9;
-    let edged = |held: &Held| match held {
-        Held::Edge(copy, edge) => Some((whole.iter().find(|part| part.who == Who::Copy(*copy))?, edge.as_str())),
-        _ => None,
-    };
     let mut found: Vec<(&Part, Vec<&str>)> = Vec::new();
-    for (part, edge) in seam.members.iter().filter_map(edged) {
+    for member in &seam.members {
+        let Held::Edge(copy, edge) = member else { continue };
+        let Some(part) = whole.iter().find(|part| part.who == Who::Copy(*copy)) else { continue };
         match found.iter_mut().find(|(known, _)| known.who == part.who) {
             Some((_, edges)) => edges.push(edge),
             None => found.push((part, vec![edge])),
