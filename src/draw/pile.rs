@@ -136,7 +136,7 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
 }
 
 /// The cloth of a seam that is shorter than what it is laid on, with its edges: the row runs no farther than it. `None` where
-/// all are nearly as long.
+/// nothing is, or several are in a row.
 fn held_by<'p>(seam: &'p Seam, whole: &'p [Part]) -> Option<(&'p Part, Vec<&'p str>)> {
     const SHORTER: f64 = 0.9;
     let mut found: Vec<(&Part, Vec<&str>)> = Vec::new();
@@ -148,9 +148,12 @@ fn held_by<'p>(seam: &'p Seam, whole: &'p [Part]) -> Option<(&'p Part, Vec<&'p s
             None => found.push((part, vec![edge])),
         }
     }
-    let long = |(part, edges): &(&Part, Vec<&str>)| edges.iter().map(|edge| part.length(edge)).sum::<f64>();
-    let longest = found.iter().map(long).fold(0.0, f64::max);
-    found.into_iter().filter(|one| long(one) < SHORTER * longest).min_by(|one, other| long(one).total_cmp(&long(other)))
+    let long = |one: &(&Part, Vec<&str>)| one.1.iter().map(|edge| one.0.length(edge)).sum::<f64>();
+    found.sort_by(|one, other| long(one).total_cmp(&long(other)));
+    let longest = found.pop().map_or(0.0, |longest| long(&longest));
+    // Edges in a row are together as long as what they are laid on.
+    let others: f64 = found.iter().map(long).sum();
+    found.into_iter().next().filter(|_| others < SHORTER * longest)
 }
 
 /// How many layers lie on one, those that cover only a part of it together as one.
