@@ -5,6 +5,8 @@
 mod bench;
 #[path = "draw/counts.rs"]
 mod counts;
+#[path = "support/crossed.rs"]
+mod crossed;
 #[path = "draw/laid.rs"]
 mod laid;
 #[path = "draw/lens.rs"]
@@ -13,14 +15,20 @@ mod lens;
 mod looks;
 #[path = "draw/lying.rs"]
 mod lying;
+#[path = "draw/made.rs"]
+mod made;
 #[path = "draw/placed.rs"]
 mod placed;
+#[path = "draw/said.rs"]
+mod said;
 #[path = "draw/shown.rs"]
 mod shown;
 #[path = "draw/taken.rs"]
 mod taken;
 #[path = "draw/thing.rs"]
 mod thing;
+#[path = "draw/told.rs"]
+mod told;
 #[path = "draw/whole.rs"]
 mod whole;
 
@@ -132,16 +140,23 @@ impl Drawing {
                     .push(path);
             }
             if node.has_tag_name(("http://www.w3.org/2000/svg", "text")) {
-                drawing.words.push(node.text().unwrap_or("").to_owned());
+                let lines = node.descendants().filter(|one| one.is_text());
+                let lines: Vec<&str> = lines.filter_map(|one| one.text()).collect();
+                drawing.words.push(lines.join(" "));
             }
         }
         drawing
     }
 
     fn all(&self, class: &str) -> &[BezPath] {
-        self.paths
-            .get(class)
-            .unwrap_or_else(|| panic!("nothing of class {class}"))
+        let found = self.any(class);
+        assert!(!found.is_empty(), "nothing of class {class}");
+        found
+    }
+
+    /// The same, where there may be none.
+    fn any(&self, class: &str) -> &[BezPath] {
+        self.paths.get(class).map_or(&[], Vec::as_slice)
     }
 
     fn first(&self, class: &str) -> Rect {
@@ -342,7 +357,8 @@ fn a_boxed_corner_is_as_long_as_the_bag_is_deep() {
     });
 }
 
-/// What is wrong with the words of a drawing: those that leave its frame, and those that lie over others.
+/// What is wrong with the words of a drawing: those that leave its frame, and those that lie over others, over stitches, cuts or
+/// arrows.
 fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<String> {
     let options = usvg::Options {
         fontdb: database.clone(),
@@ -358,7 +374,20 @@ fn crowded(figure: &BoundFigure, database: &Arc<usvg::fontdb::Database>) -> Vec<
         f64::from(tree.size().height()),
     );
     let mut wrong = Vec::new();
+    let drawing = Drawing::read(figure);
+    let lines = ["stitch", "cut-line", "arrow"].map(|class| drawing.any(class));
     for (at, one) in boxes.iter().enumerate() {
+        // Boxes are in pixels, and reach higher than most letters.
+        let letters = one.inset(-0.2 * one.height().min(one.width()));
+        let to_mm = figure.width / f64::from(tree.size().width());
+        let letters = kurbo::Affine::scale(to_mm).transform_rect_bbox(letters);
+        if lines
+            .iter()
+            .flat_map(|all| all.iter())
+            .any(|line| crosses(line, letters))
+        {
+            wrong.push(format!("{}: a line strikes {one:?}", figure.path));
+        }
         if !frame.contains_rect(*one) {
             wrong.push(format!("{}: {one:?} leaves {frame:?}", figure.path));
         }
@@ -402,6 +431,19 @@ fn words_stand_apart_on_every_step_of_every_demo() {
     });
     assert!(seen > 250, "only {seen} drawings were looked at");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Whether a line comes into a box.
+fn crosses(line: &BezPath, room: Rect) -> bool {
+    let mut inside = false;
+    for segment in line.segments() {
+        let count = 40;
+        inside |= (0..=count).any(|at| {
+            let point = kurbo::ParamCurve::eval(&segment, f64::from(at) / f64::from(count));
+            room.contains(point)
+        });
+    }
+    inside
 }
 
 fn words(group: &usvg::Group, boxes: &mut Vec<Rect>) {
@@ -526,14 +568,9 @@ parts: [make.md]
 ";
 
 /// One step behind the cutting and the sewing of darts, drawn from its work.
-fn step_drawn(work: &str, then: impl Fn(&Workshop)) {
-    let make = format!(
-        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n- {{dart: [left_back, right_back], stitch: 2.5 mm}}\n```\n\nCut, and sew the darts.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
-    );
-    written(
-        &[("booklet.yaml", SHAPED), ("make.md", &make)],
-        |compiled| then(compiled),
-    );
+fn step_drawn(work: &str, then: impl FnOnce(&Workshop)) {
+    let darts = "- {dart: [left_back, right_back], stitch: 2.5 mm}";
+    made::step(SHAPED, darts, work, then);
 }
 
 #[test]
@@ -605,14 +642,7 @@ fn every_verb_of_stitches_and_trimmings_is_drawn_from_its_facts() {
     ];
     for (work, class) in cases {
         step_drawn(work, |compiled| {
-            let refused: Vec<&str> = compiled
-                .report
-                .findings
-                .iter()
-                .filter(|finding| finding.code() == "figure-not-drawable")
-                .map(|finding| finding.message.as_str())
-                .collect();
-            assert!(refused.is_empty(), "{work}: {refused:?}");
+            assert_eq!(made::refused(compiled), [""; 0], "{work}");
             let figure = drawn(compiled, 0, "it");
             assert!(
                 figure.svg.contains(&format!("class=\"{class}\"")),

@@ -13,6 +13,8 @@ mod caddies;
 mod cloth;
 #[path = "sheets/counts.rs"]
 mod counts;
+#[path = "support/crossed.rs"]
+mod crossed;
 #[path = "sheets/drawn.rs"]
 mod drawn;
 #[path = "sheets/dump.rs"]

@@ -6,7 +6,7 @@ use serde_json::json;
 
 use super::args::{Form, Listing, ValuesArgs};
 use super::{Outcome, Refusal, choose, output};
-use crate::measure::{Dimension, Exact, NumberStyle, System, Unit, show};
+use crate::measure::{Exact, NumberStyle, System, show};
 use crate::pipeline::{Reach, Workshop};
 use crate::resolve::{Edition, Worked, in_system};
 
@@ -101,15 +101,7 @@ fn row(edition: &Edition<'_>, name: &str, formula: &str, worked: &Worked) -> Row
 /// The exact value in the base unit: a decimal where it ends, a fraction where it does not.
 fn exact(worked: &Worked) -> String {
     let quantity = worked.quantity;
-    let unit = match quantity.dimension {
-        Dimension::Length => Unit::Mm,
-        Dimension::Area => Unit::Mm2,
-        Dimension::Angle => Unit::Deg,
-        Dimension::Temperature => Unit::Celsius,
-        Dimension::Time => Unit::Second,
-        Dimension::Mass => Unit::Gram,
-        Dimension::Count => Unit::Count,
-    };
+    let unit = quantity.dimension.base();
     let number: Exact = quantity.value;
     let decimal = show(number, unit, NumberStyle::Decimal);
     let shown = if decimal.exact { decimal } else { show(number, unit, NumberStyle::Fraction) };

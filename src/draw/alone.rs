@@ -12,7 +12,6 @@ use super::past::{Held, held, millimetres};
 use super::told::{places, words_of};
 use super::trace::{Side, closed_line, open_line};
 use crate::construct::LONG;
-use crate::diag::{in_sentence, listed};
 use crate::model::{Kind, NotionFigure, Verb};
 use crate::resolve::{CopyId, Edition, EditionWork, NotionId, Touched};
 
@@ -68,10 +67,15 @@ pub(super) fn draw_zip<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Optio
         }
         let words = words_of(work);
         if at == last && !words.is_empty() {
-            page.caption(format!("{} the zip {words}", if verb == Verb::Attach { "sew" } else { verb.word() }));
+            let verb = desk.verb(if verb == Verb::Attach { Verb::Sew } else { verb });
+            page.caption(desk.say("draw_zip_work", &[("verb", &verb), ("words", &words)]));
         }
     }
-    page.label("zip, face up", Point::new(all.center().x, all.y1 + desk.ruler.type_size() + 1.2), Anchor::Middle);
+    page.label(
+        &desk.zip_face(Face::Right),
+        Point::new(all.center().x, all.y1 + desk.ruler.type_size() + 1.2),
+        Anchor::Middle,
+    );
     Some(page)
 }
 
@@ -128,12 +132,12 @@ pub(super) fn draw_on_whole<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, bes
                 drawings.push(piece(desk, work, notion, *copy, scale)?);
             }
         }
-        let name = in_sentence(&desk.edition.draft.facts.notions[notion].name.text);
-        let names: Vec<String> = copies.iter().map(|copy| desk.name(*copy)).collect();
+        let (name, names) = (desk.notion(notion), copies.iter().map(|copy| desk.name(*copy)).collect::<Vec<_>>());
+        let on = [("name", name.as_str()), ("names", &desk.listed(&names))];
         let words: Vec<&str> = work.work.words.iter().map(|words| words.text.as_str()).collect();
         captions.push(match words.is_empty() {
-            true => format!("{name} on {}: the words say where", listed(&names)),
-            false => format!("{name} on {}: {}", listed(&names), words.join(", ")),
+            true => desk.say("draw_on", &on),
+            false => desk.say("draw_on_told", &[on[0], on[1], ("words", &words.join(", "))]),
         });
     }
     let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
@@ -165,8 +169,7 @@ fn piece<'a>(
     }
     desk.paint(&mut page, &part, Vec2::ZERO, scale);
     if strip && !work.work.by_hand {
-        let own = facts.figures.get(&NotionFigure::Width).and_then(|width| width.get(desk.edition.size()));
-        let own = own.and_then(|width| desk.edition.values.quiet(width)).and_then(millimetres);
+        let own = desk.figure(notion, NotionFigure::Width);
         let across = own.map_or(wide * TAPE, |own| own / scale).min(wide);
         let along = (across * 2.5).min(STRAP * 0.6);
         let size = if upright { (across, along) } else { (along, across) };

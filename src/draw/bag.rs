@@ -7,7 +7,7 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::cloth::{Cloth, Face};
-use super::desk::{Desk, Undrawn, spoken};
+use super::desk::{Desk, Undrawn};
 use super::edges;
 use super::handled::drawn_of;
 use super::page::{Anchor, Page};
@@ -118,18 +118,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64) -> Result<Op
             let row = rim(&corners, far / scale);
             page.path("stitch", open_line(&row));
             if let Some((work, allowance)) = works.iter().find_map(|work| Some((work, work.allowance?))) {
-                page.caption(format!("{} {} from the rim", work.verb.word(), spoken(desk, &allowance)));
+                page.caption(desk.row(work.verb, "draw_from_rim", &allowance));
             }
         }
     }
-    let words = match desk.side(shown, face) {
-        "" => desk.name(shown),
-        _ if face == Face::Right => format!("{}, right side out", desk.name(shown)),
-        _ => format!("{}, wrong side out", desk.name(shown)),
-    };
+    let words = desk.name_and_out(shown, face);
     page.name(&words, Rect::new(front.x0, front.center().y, front.x1, front.y1));
     if let (Some(inner), Some(outer)) = (inner, outer) {
-        page.caption(format!("{} lies in {}", desk.name(inner), desk.name(outer)));
+        page.caption(desk.say("draw_lies_in", &[("inner", &desk.name(inner)), ("outer", &desk.name(outer))]));
     }
     Ok(Some(page))
 }
@@ -288,8 +284,12 @@ fn base_closed<'a>(
     if works.iter().any(|work| work.work.by_hand) {
         page.symbol("needle", middle - Vec2::new(0.0, 5.5), 9.0, 0.0);
     }
-    let words = format!("base of {}, {}", desk.name(copy), desk.side(copy, Face::Right));
+    let base = desk.say("draw_base", &[("name", &desk.name(copy))]);
+    let words = match desk.side(copy, Face::Right) {
+        side if side.is_empty() => base,
+        side => desk.say("draw_side", &[("name", &base), ("side", &side)]),
+    };
     let size = desk.ruler.type_size();
-    page.label(words.trim_end_matches(", "), Point::new(middle.x, room.y1 + size + 1.2), Anchor::Middle);
+    page.label(&words, Point::new(middle.x, room.y1 + size + 1.2), Anchor::Middle);
     Some(page)
 }

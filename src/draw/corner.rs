@@ -110,7 +110,7 @@ fn cut_corner<'a>(
     page.path("arrow", arrow);
     let below = page.bounds();
     page.label(
-        "bring seam to seam",
+        &desk.say("draw_bring_seams", &[]),
         Point::new(below.center().x, below.y1 + 1.4 + desk.ruler.type_size()),
         Anchor::Middle,
     );
@@ -156,7 +156,9 @@ fn opened_corner<'a>(desk: &Desk<'a, '_>, part: &Part, copy: CopyId, half: f64, 
     let (left, right) = (at(-half - own, -3.0), at(half + own, -3.0));
     match desk.depth(copy, 2.0 * (half + own) * scale) {
         Some(words) => page.dimension(left, right, &[words], Vec2::new(0.0, 1.0)),
-        None => page.label("sew straight across", Point::new(0.0, 1.6 + desk.ruler.type_size()), Anchor::Middle),
+        None => {
+            page.label(&desk.say("draw_sew_across", &[]), Point::new(0.0, 1.6 + desk.ruler.type_size()), Anchor::Middle)
+        }
     }
     page
 }

@@ -87,13 +87,13 @@ fn piece<'a>(
     desk.quilting(&mut page, lot.copies[0], (&part.outline, part.bounds().center()), part.turn, scale);
     let (bounds, all) = (part.bounds(), page.bounds());
     let name = in_sentence(&facts.pieces[lot.piece].name.text);
-    let from =
-        lot.fabric.filter(|_| fabrics).map(|fabric| format!(" from {}", in_sentence(&facts.fabrics[fabric].name.text)));
-    let count = lot.copies.len();
-    let words = match (from, first) {
-        (None, _) => format!("{name}, cut {count}"),
-        (Some(from), true) => format!("{name}, {count}{from}"),
-        (Some(from), false) => format!("{count}{from}"),
+    let fabric = lot.fabric.filter(|_| fabrics).map(|fabric| in_sentence(&facts.fabrics[fabric].name.text));
+    let count = lot.copies.len().to_string();
+    let (name, n) = (("name", name.as_str()), ("n", count.as_str()));
+    let words = match (&fabric, first) {
+        (None, _) => desk.say("draw_cut", &[name, n]),
+        (Some(fabric), true) => desk.say("draw_cut_from", &[name, n, ("fabric", fabric)]),
+        (Some(fabric), false) => desk.say("draw_cut_also", &[n, ("fabric", fabric)]),
     };
     let row = desk.edition.cuts.iter().find(|row| row.piece == lot.piece && row.fabric() == lot.fabric);
     let plain = matches!(facts.pieces[lot.piece].outline, Some(Outline::Rectangle { .. }));
@@ -155,10 +155,10 @@ fn corners_out(desk: &Desk<'_, '_>, page: &mut Page<'_>, piece: PieceId, part: &
                 let inner = legs.iter().map(|point| point.x).fold(tip.x, f64::max);
                 let y = bounds.y1 + 2.2;
                 page.line("dimension", Point::new(bounds.x0, y), Point::new(inner, y));
-                let size = numbers::spoken(&desk.edition.figures(&across));
+                let size = desk.spoken(&across);
                 let words = match across.quantity == down.quantity {
-                    true => format!("{size} square"),
-                    false => format!("{size} by {}", numbers::spoken(&desk.edition.figures(&down))),
+                    true => desk.say("draw_square", &[("length", &size)]),
+                    false => desk.say("draw_by", &[("across", &size), ("down", &desk.spoken(&down))]),
                 };
                 page.label(&words, Point::new(bounds.x0, y + desk.ruler.type_size() + 0.9), Anchor::Start);
             }

@@ -3,8 +3,8 @@
 use super::cloth::Cloth;
 use super::page::Sheet;
 use super::past::Past;
-use crate::figure::{Ruler, numbers};
-use crate::resolve::{Edition, EditionStep, Worked};
+use crate::figure::Ruler;
+use crate::resolve::{Edition, EditionStep};
 
 /// Why a step cannot be drawn: the fact and the act.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,9 +33,4 @@ pub(super) struct Desk<'a, 'e> {
     pub cloths: Vec<Cloth>,
     pub ruler: &'a Ruler<'a>,
     pub sheet: Sheet,
-}
-
-/// A length as the booklet prints it.
-pub(super) fn spoken(desk: &Desk<'_, '_>, worked: &Worked) -> String {
-    numbers::spoken(&desk.edition.figures(worked))
 }

@@ -10,6 +10,7 @@ use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::millimetres;
+use super::told::words_of;
 use super::trace::{Side, beside, closed_line, corners, cut_back, edge_to_edge, inward, length, open_line, place};
 use crate::measure::to_f64;
 use crate::model::Verb;
@@ -157,8 +158,7 @@ pub(super) fn cut(
     verb: Verb,
     scale: f64,
 ) -> Result<(), Undrawn> {
-    let words = one.work.work.words.iter().map(|word| word.text.to_lowercase()).collect::<Vec<_>>().join(" ");
-    let corner = words.contains("corner");
+    let corner = words_of(one.work).contains("corner");
     if one.edges.is_empty() && !corner {
         return Err(Undrawn::unclear("nothing says which edges are trimmed or clipped"));
     }
@@ -166,7 +166,10 @@ pub(super) fn cut(
     if corner {
         let allowance = desk.past.seams_of(one.copy).filter_map(|(seam, _)| seam.allowance).fold(0.0, f64::max);
         let reach = if allowance > 0.0 { allowance * 1.6 } else { 8.0 } / scale;
-        let outline = corners(&part.outline);
+        let mut outline = corners(&part.outline);
+        if outline.first() == outline.last() {
+            outline.pop();
+        }
         let count = outline.len();
         for at in 0..count {
             let (before, here, after) = (outline[(at + count - 1) % count], outline[at], outline[(at + 1) % count]);

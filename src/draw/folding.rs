@@ -8,16 +8,17 @@ use super::lies::Fold;
 use super::page::{Anchor, Page};
 use super::part::Part;
 use super::past::folded;
+use super::told::words_of;
 use super::trace::open_line;
 use crate::resolve::{CopyId, EditionWork};
 
-/// Draws the folds of one copy, in the order of the step.
+/// Draws the folds of one copy, in the order of the step, each under its number; with how many there are.
 pub(super) fn draw<'a>(
     desk: &Desk<'a, '_>,
     copy: CopyId,
     works: &[&EditionWork<'_>],
     scale: f64,
-) -> Result<Option<Page<'a>>, Undrawn> {
+) -> Result<Option<(Page<'a>, usize)>, Undrawn> {
     let mut page = Page::new(desk.ruler);
     let mut lies = desk.past.lies(copy);
     let mut frames = Vec::new();
@@ -25,7 +26,7 @@ pub(super) fn draw<'a>(
         let Some(fold) = folded(work, copy, desk.edition) else {
             return Err(Undrawn::unclear("nothing says which way the piece is folded, and how far"));
         };
-        for (fold, words) in stages(fold, words(work)) {
+        for (fold, words) in stages(fold, words_of(work)) {
             let Some(part) = Part::lying(desk, copy, Face::Right, scale, &lies) else { return Ok(None) };
             let mut frame = Page::new(desk.ruler);
             desk.paint(&mut frame, &part, Vec2::ZERO, scale);
@@ -54,7 +55,7 @@ pub(super) fn draw<'a>(
         }
         page.join(frame, beside, 3.0);
     }
-    Ok(Some(page))
+    Ok(Some((page, count)))
 }
 
 /// The folds that one is made of, each with the words for it: a strip is folded into four by a crease along its middle, both
@@ -79,10 +80,6 @@ const FOUR: f64 = 0.25;
 
 fn size(bounds: Rect) -> (f64, f64) {
     (bounds.width(), bounds.height())
-}
-
-fn words(work: &EditionWork<'_>) -> String {
-    work.work.words.iter().map(|words| words.text.to_lowercase()).collect::<Vec<_>>().join(", ")
 }
 
 /// The creases of one fold, with what is brought over them.

@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::fits::{Drawn, SCALES};
 use super::page::{ABOVE, Anchor, BESIDE, Page, Sheet};
-use super::past::Past;
+use super::past::{Past, Seam};
 use crate::model::Verb;
 use crate::resolve::{EditionStep, EditionWork, Touched};
 
@@ -54,7 +54,35 @@ pub(super) fn split<'e>(desk: &Desk<'_, 'e>, leading: Verb) -> Vec<Frame<'e>> {
     if verbs.len() < 2 {
         return Vec::new();
     }
-    verbs.into_iter().map(|verb| frame(desk, verb, verb == leading)).collect()
+    let group = |verb: Verb| (0..works.len()).filter(|at| works[*at].verb == verb).collect::<Vec<_>>();
+    verbs.into_iter().map(|verb| frame(desk, &group(verb))).collect()
+}
+
+/// The frames of a step whose facts of one verb are not of one sort, in the order of its work: what can be shown together
+/// stands in one. None where one of them cannot be drawn, since the step would seem to be less than it is.
+pub(super) fn apart<'e>(desk: &Desk<'_, 'e>) -> Vec<Frame<'e>> {
+    let works = &desk.step.works;
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (at, work) in works.iter().enumerate().filter(|(_, work)| is_work(work, works)) {
+        if let Some(last) = groups.last_mut().filter(|last| works[last[0]].verb == work.verb) {
+            let joined: Vec<usize> = last.iter().copied().chain([at]).collect();
+            if frame(desk, &joined).is_drawn(desk) {
+                *last = joined;
+                continue;
+            }
+        }
+        groups.push(vec![at]);
+    }
+    let frames: Vec<Frame<'e>> = groups.iter().map(|group| frame(desk, group)).collect();
+    if frames.iter().all(|frame| frame.is_drawn(desk)) { frames } else { Vec::new() }
+}
+
+/// Whether a work must be shown by itself where each is.
+fn is_work(work: &EditionWork<'_>, works: &[EditionWork<'_>]) -> bool {
+    match work.verb {
+        Verb::Fold | Verb::Turn | Verb::Clip => is_shown(work, works),
+        verb => !matches!(verb, Verb::Press | Verb::Pin | Verb::Mark | Verb::Put | Verb::Open),
+    }
 }
 
 /// Whether a work changes what is seen, so that it wants a frame.
@@ -84,10 +112,13 @@ fn is_shown(work: &EditionWork<'_>, works: &[EditionWork<'_>]) -> bool {
     }
 }
 
-fn frame<'e>(desk: &Desk<'_, 'e>, verb: Verb, leads: bool) -> Frame<'e> {
+/// A frame for some works of one verb, by their places in the step.
+fn frame<'e>(desk: &Desk<'_, 'e>, group: &[usize]) -> Frame<'e> {
     let (step, works) = (desk.step, &desk.step.works);
+    let first = group.first().copied().unwrap_or(0);
+    let verb = works[first].verb;
     let mut past = desk.past.clone();
-    for (at, work) in works.iter().enumerate().take_while(|(_, work)| work.verb != verb) {
+    for (at, work) in works.iter().enumerate().take(first) {
         if work.verb == Verb::Sew {
             let sewn = past.now.iter().filter(|seam| seam.work == at).cloned();
             past.seams.extend(sewn.collect::<Vec<_>>());
@@ -95,14 +126,23 @@ fn frame<'e>(desk: &Desk<'_, 'e>, verb: Verb, leads: bool) -> Frame<'e> {
             past.note(work, step.number, desk.edition);
         }
     }
-    let kept = works.iter().filter(|work| leads || work.verb != Verb::Fold || is_shown(work, works));
+    // What was folded before lies folded already.
+    let is_kept = |at: usize| match works[at].verb {
+        own if own == verb => group.contains(&at),
+        Verb::Fold => at > first || is_shown(&works[at], works),
+        _ => true,
+    };
+    let kept: Vec<usize> = (0..works.len()).filter(|at| is_kept(*at)).collect();
+    let seams = std::mem::take(&mut past.now).into_iter();
+    let moved = seams.filter_map(|seam| Some(Seam { work: kept.iter().position(|at| *at == seam.work)?, ..seam }));
+    past.now = moved.collect();
     let step = EditionStep {
         step: step.step,
         number: step.number,
         title: Vec::new(),
         body: Vec::new(),
         figure: None,
-        works: kept.cloned().collect(),
+        works: kept.into_iter().map(|at| works[at].clone()).collect(),
     };
     Frame { verb, step, past }
 }
@@ -135,10 +175,10 @@ fn largest<'e>(desk: &Desk<'_, 'e>, frames: &[&Frame<'e>], sheet: Sheet, most: u
 }
 
 /// A frame with its captions below it and its number before it.
-fn numbered(mut page: Page<'_>, number: usize, sheet: Sheet) -> Option<Page<'_>> {
+pub(super) fn numbered(mut page: Page<'_>, number: usize, sheet: Sheet) -> Option<Page<'_>> {
+    // The number stands at the drawing, not at the words below it, which may be wider.
     let bounds = page.bounds();
     page.set_captions(bounds.width().max(sheet.width / 2.2))?;
-    let bounds = page.bounds();
     let at = kurbo::Point::new(bounds.x0 - 1.4, bounds.y0 + page.ruler.type_size());
     page.label(&number.to_string(), at, Anchor::End);
     Some(page)

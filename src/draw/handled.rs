@@ -35,8 +35,12 @@ pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a
                     if inside && found.iter().any(|one| one.copy == copy && std::ptr::eq(one.work, work)) => {}
                 Held::Copy(copy) => found.push(Handled { copy, edges: Vec::new(), work }),
                 Held::Edge(copy, edge) => {
-                    // Snips are alike, whichever fact asks for them.
-                    let same = |one: &Handled<'_, '_>| verb == Verb::Clip || std::ptr::eq(one.work, work);
+                    // Snips are alike, whichever fact asks for them; so are edges to which the same is done.
+                    let same = |one: &Handled<'_, '_>| {
+                        verb == Verb::Clip
+                            || std::ptr::eq(one.work, work)
+                            || (!one.edges.is_empty() && alike(one.work, work))
+                    };
                     let known = found.iter_mut().find(|one| one.copy == copy && same(one));
                     match known {
                         Some(one) if one.edges.contains(&edge) => {}
@@ -49,6 +53,16 @@ pub(super) fn handled<'a, 'e>(desk: &Desk<'a, 'e>, verb: Verb) -> Vec<Handled<'a
         }
     }
     found
+}
+
+/// Whether two facts do the same in the same way, so that one drawing of a piece shows both.
+fn alike(one: &EditionWork<'_>, other: &EditionWork<'_>) -> bool {
+    let way = |work: &EditionWork<'_>| {
+        let figures = [work.allowance, work.gather, work.leave].map(|figure| figure.map(|figure| figure.quantity));
+        let words: Vec<String> = work.work.words.iter().map(|words| words.text.clone()).collect();
+        (figures, words, work.work.by_hand, work.work.finish)
+    };
+    way(one) == way(other)
 }
 
 /// What a fact names, but for the strips that bind the edges beside them: these are drawn as the binding.

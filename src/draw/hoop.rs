@@ -8,9 +8,9 @@ use super::cloth::Face;
 use super::desk::Desk;
 use super::page::Page;
 use super::paint::CLOSE;
+use super::part::Who;
 use super::past::{Held, Seam, copies, held, millimetres};
 use super::trace::{closed_line, corners, open_line};
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork};
 
@@ -112,11 +112,61 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        again.dedup();
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     page
+}
+
+/// A ring that was made before, wrong side out, with the row by which another thing is sewn to its edges; `None` of what is
+/// no ring, or of other edges. `far` in mm of cloth.
+pub(super) fn sewn_round<'a>(
+    desk: &Desk<'a, '_>,
+    who: Who,
+    edges: &[String],
+    far: f64,
+    scale: f64,
+) -> Option<Page<'a>> {
+    let Who::Copy(copy) = who else { return None };
+    let ring = desk.past.seams.iter().find_map(|seam| made(desk, copy, seam))?;
+    if !edges.iter().all(|edge| ring.edges.contains(edge)) {
+        return None;
+    }
+    let face = if desk.past.turned.contains_key(&copy) { Face::Right } else { Face::Wrong };
+    let mut page = Page::new(desk.ruler);
+    let bounds = walls(desk, &mut page, &ring, face, scale);
+    page.path("stitched", seam(&ring, scale));
+    rows(&mut page, &ring, far / scale, scale, |edge| edges.contains(edge));
+    page.name(&desk.name_and_out(copy, face), bounds);
+    Some(page)
+}
+
+/// Both walls of a ring: the far one is seen through the mouth, the near one hides what is left of it. The room for words on
+/// the near one.
+fn walls(desk: &Desk<'_, '_>, page: &mut Page<'_>, ring: &Ring, face: Face, scale: f64) -> Rect {
+    let (wide, high) = (ring.round / std::f64::consts::PI / scale, ring.high / scale);
+    let mouth: Vec<Point> = [rim(wide, 0.0, 0.0), rim(wide, 0.0, std::f64::consts::PI)].concat();
+    page.path(desk.class(ring.copy, face.over()), closed_line(&mouth));
+    let mut wall = rim(wide, 0.0, 0.0);
+    wall.extend(rim(wide, high, 0.0).into_iter().rev());
+    let wall = closed_line(&wall);
+    page.path(desk.class(ring.copy, face), wall.clone());
+    let bounds = wall.bounding_box();
+    Rect::new(bounds.x0, bounds.y0 + wide * SEEN * 0.5, bounds.x1, bounds.y1)
+}
+
+/// The seam that makes the ring, on the near wall.
+fn seam(ring: &Ring, scale: f64) -> BezPath {
+    let (wide, high) = (ring.round / std::f64::consts::PI / scale, ring.high / scale);
+    let seam = Point::new(wide * 0.25, wide / 2.0 * SEEN * 0.866);
+    open_line(&[seam, seam + Vec2::new(0.0, high)])
+}
+
+/// Rows along those of its edges that are meant, on the near wall.
+fn rows(page: &mut Page<'_>, ring: &Ring, far: f64, scale: f64, is_meant: impl Fn(&String) -> bool) {
+    let (wide, high) = (ring.round / std::f64::consts::PI / scale, ring.high / scale);
+    let ends = [ring.edges.first().map(|edge| (edge, far)), ring.edges.last().map(|edge| (edge, high - far))];
+    for (_, y) in ends.into_iter().flatten().filter(|(edge, _)| is_meant(edge)) {
+        page.path("stitch", open_line(&rim(wide, y, 0.0)));
+    }
 }
 
 fn one<'a>(desk: &Desk<'a, '_>, work: &EditionWork<'_>, ring: &Ring, scale: f64) -> Page<'a> {
@@ -124,18 +174,8 @@ fn one<'a>(desk: &Desk<'a, '_>, work: &EditionWork<'_>, ring: &Ring, scale: f64)
     let turned = work.verb == Verb::Turn || desk.past.turned.contains_key(&ring.copy) || work.verb != Verb::Sew;
     let face = if turned { Face::Right } else { Face::Wrong };
     let (wide, high) = (ring.round / std::f64::consts::PI / scale, ring.high / scale);
-    let level = |y: f64, from: f64| rim(wide, y, from);
-    // The far wall is seen through the mouth, the near one hides what is left of it.
-    let mouth: Vec<Point> = [level(0.0, 0.0), level(0.0, std::f64::consts::PI)].concat();
-    page.path(desk.class(ring.copy, face.over()), closed_line(&mouth));
-    let mut wall = level(0.0, 0.0);
-    wall.extend(level(high, 0.0).into_iter().rev());
-    let wall = closed_line(&wall);
-    page.path(desk.class(ring.copy, face), wall.clone());
-    let bounds = wall.bounding_box();
-    let seam = Point::new(wide * 0.25, wide / 2.0 * SEEN * 0.866);
-    let line = open_line(&[seam, seam + Vec2::new(0.0, high)]);
-    page.path(if work.verb == Verb::Sew { "stitch" } else { "stitched" }, line);
+    let bounds = walls(desk, &mut page, ring, face, scale);
+    page.path(if work.verb == Verb::Sew { "stitch" } else { "stitched" }, seam(ring, scale));
     let far = work.allowance.and_then(millimetres).unwrap_or(CLOSE) / scale;
     let named = held(work, desk.edition);
     match work.verb {
@@ -146,21 +186,12 @@ fn one<'a>(desk: &Desk<'a, '_>, work: &EditionWork<'_>, ring: &Ring, scale: f64)
         Verb::Topstitch | Verb::Edgestitch | Verb::Hem => {
             let is_named = |edge: &String| named.contains(&Held::Edge(ring.copy, edge.clone()));
             let whole = named.contains(&Held::Copy(ring.copy));
-            let ends = [ring.edges.first().map(|edge| (edge, far)), ring.edges.last().map(|edge| (edge, high - far))];
-            for (edge, y) in ends.into_iter().flatten() {
-                if whole || is_named(edge) {
-                    page.path("stitch", open_line(&level(y, 0.0)));
-                }
-            }
+            rows(&mut page, ring, far, scale, |edge| whole || is_named(edge));
         }
         _ => {}
     }
-    let words = match face {
-        _ if desk.side(ring.copy, face).is_empty() => desk.name(ring.copy),
-        Face::Right => format!("{}, right side out", desk.name(ring.copy)),
-        Face::Wrong => format!("{}, wrong side out", desk.name(ring.copy)),
-    };
-    page.name(&words, Rect::new(bounds.x0, bounds.y0 + wide * SEEN * 0.5, bounds.x1, bounds.y1));
+    let words = desk.name_and_out(ring.copy, face);
+    page.name(&words, bounds);
     page
 }
 

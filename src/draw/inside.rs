@@ -2,9 +2,8 @@
 
 use kurbo::{Affine, BezPath, Line, ParamCurveNearest as _, Point, Shape as _, Vec2};
 
-use crate::diag::listed;
 use crate::geometry::{Dart, Fold, Pleat};
-use crate::model;
+use crate::model::{self, HouseWords};
 use crate::resolve::{Edition, Inside, MarkAt, PieceId};
 
 /// One thing that is drawn inside a piece, in mm.
@@ -96,7 +95,9 @@ pub(super) fn details(edition: &Edition<'_>, piece: PieceId) -> Vec<Detail> {
         let copies: Vec<String> = only.iter().map(|copy| facts.copy_called(&copy.text)).collect();
         details.into_iter().map(move |detail| match detail {
             // The outline is one for all copies: what some have alone says so.
-            Detail::Name(at, name) if !copies.is_empty() => Detail::Name(at, format!("{name} ({})", listed(&copies))),
+            Detail::Name(at, name) if !copies.is_empty() => {
+                Detail::Name(at, format!("{name} ({})", edition.draft.house.listed(&copies)))
+            }
             detail => detail,
         })
     };
@@ -108,12 +109,13 @@ pub(super) fn each(edition: &Edition<'_>, piece: PieceId) -> Vec<(Inside, Vec<De
     let Some(shape) = edition.values.shape(piece) else { return Vec::new() };
     let facts = &edition.draft.facts.pieces[piece];
     let marks = edition.values.marks(piece);
+    let house = &edition.draft.house;
     let drawn = |inside: Inside| {
         let (name, _) = inside.called(facts);
         let mut found = Vec::new();
         match inside {
-            Inside::Dart(at) => dart(shape.darts().get(at)?.as_ref()?, name, &mut found),
-            Inside::Pleat(at) => pleat(shape.pleats().get(at)?.as_ref()?, name, &mut found),
+            Inside::Dart(at) => dart(shape.darts().get(at)?.as_ref()?, name, house, &mut found),
+            Inside::Pleat(at) => pleat(shape.pleats().get(at)?.as_ref()?, name, house, &mut found),
             Inside::Mark(at) => mark(marks.get(at)?.as_ref()?, name, &mut found),
         }
         Some((inside, found))
@@ -156,7 +158,7 @@ fn spoken(name: &model::Name) -> String {
     name.text.replace('_', " ")
 }
 
-fn dart(dart: &Dart, name: &model::Name, into: &mut Vec<Detail>) {
+fn dart(dart: &Dart, name: &model::Name, house: &HouseWords, into: &mut Vec<Detail>) {
     into.extend(dart.legs.iter().copied().map(Detail::Sewn));
     into.push(Detail::Folded(dart.fold));
     into.extend(dart.points.iter().copied().map(Detail::Dot));
@@ -165,10 +167,10 @@ fn dart(dart: &Dart, name: &model::Name, into: &mut Vec<Detail>) {
     let middle = dart.mouth[0].midpoint(dart.mouth[1]);
     let reach = dart.towards * (width / 2.0);
     into.push(Detail::Laid(Line::new(middle - reach, middle + reach)));
-    into.push(Detail::Name(dart.fold.p0.lerp(dart.fold.p1, 0.55), format!("{} dart", spoken(name))));
+    into.push(Detail::Name(dart.fold.p0.lerp(dart.fold.p1, 0.55), house.fill("draw_dart", &[("name", &spoken(name))])));
 }
 
-fn pleat(pleat: &Pleat, name: &model::Name, into: &mut Vec<Detail>) {
+fn pleat(pleat: &Pleat, name: &model::Name, house: &HouseWords, into: &mut Vec<Detail>) {
     let tuck = pleat.fold == Fold::Tuck;
     for [from, to] in &pleat.folds {
         if tuck {
@@ -180,14 +182,15 @@ fn pleat(pleat: &Pleat, name: &model::Name, into: &mut Vec<Detail>) {
         into.push(Detail::Laid(Line::new(from.p0.lerp(from.p1, ARROW), to.p0.lerp(to.p1, ARROW))));
     }
     let Some([from, _]) = pleat.folds.first() else { return };
-    let many = if pleat.folds.len() > 1 && !matches!(pleat.fold, Fold::Box | Fold::Inverted) { "s" } else { "" };
-    let what = match pleat.fold {
-        Fold::Knife => "pleat",
-        Fold::Box => "box pleat",
-        Fold::Inverted => "inverted pleat",
-        Fold::Tuck => "tuck",
+    let what = match (pleat.fold, pleat.folds.len() > 1) {
+        (Fold::Knife, false) => "draw_pleat",
+        (Fold::Knife, true) => "draw_pleats",
+        (Fold::Box, _) => "draw_box_pleat",
+        (Fold::Inverted, _) => "draw_inverted_pleat",
+        (Fold::Tuck, false) => "draw_tuck",
+        (Fold::Tuck, true) => "draw_tucks",
     };
-    into.push(Detail::Name(from.p0.lerp(from.p1, ARROW * 1.5), format!("{} {what}{many}", spoken(name))));
+    into.push(Detail::Name(from.p0.lerp(from.p1, ARROW * 1.5), house.fill(what, &[("name", &spoken(name))])));
 }
 
 fn mark(mark: &MarkAt, name: &model::Name, into: &mut Vec<Detail>) {

@@ -8,7 +8,6 @@ use super::past::Past;
 use super::told::{rows, words_of};
 use super::{patch, strap};
 use crate::construct::LONG;
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Inside, MarkAt, Touched};
 
@@ -190,13 +189,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         }
     }
     let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
-    for work in desk.step.works.iter().filter(|work| work.verb == verb) {
+    // A patch tells how far from its own edges it is stitched.
+    let told = |work: &EditionWork<'_>| matches!(laid(&before(desk, work), work), Some(Laid::Patch { edges, .. }) if !edges.is_empty());
+    for work in desk.step.works.iter().filter(|work| work.verb == verb && !told(work)) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        again.dedup();
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }
 

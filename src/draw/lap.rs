@@ -3,7 +3,7 @@
 use kurbo::Vec2;
 
 use super::cloth::Face;
-use super::desk::{Desk, Undrawn, spoken};
+use super::desk::{Desk, Undrawn};
 use super::page::Page;
 use super::part::Part;
 use super::past::{Held, held, millimetres};
@@ -53,7 +53,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, beside: bool) -> Result<
             one.dimension(
                 from - way * 2.4,
                 from - way * 2.4 + right * (over / scale),
-                &[format!("lap {}", spoken(desk, &lap))],
+                &[desk.say("draw_lap", &[("length", &desk.spoken(&lap))])],
                 -way,
             );
         }

@@ -6,7 +6,8 @@ use super::cloth::{Cloth, Face};
 use super::desk::Desk;
 use super::page::Page;
 use super::part::Part;
-use crate::model::{Matter, Notion};
+use super::past::millimetres;
+use crate::model::{Matter, Notion, NotionFigure};
 use crate::resolve::{CopyId, NotionId};
 
 /// How much smaller a layer is drawn no smaller, in mm of cloth.
@@ -65,6 +66,12 @@ impl Desk<'_, '_> {
         }
     }
 
+    /// A length of a notion, in mm of cloth; `None` where it has none.
+    pub fn figure(&self, notion: NotionId, figure: NotionFigure) -> Option<f64> {
+        let value = self.edition.draft.facts.notions[notion].figures.get(&figure)?;
+        self.edition.values.quiet(value.get(self.edition.size())?).and_then(millimetres)
+    }
+
     fn is_tape(&self, copy: CopyId) -> bool {
         self.edition.draft.facts.pieces[self.edition.cast[copy].piece].tape.is_some()
     }
@@ -97,29 +104,17 @@ impl Desk<'_, '_> {
     }
 
     /// Which side is up, in words; empty for layers without sides.
-    pub fn side(&self, copy: CopyId, face: Face) -> &'static str {
-        match (self.class(copy, face), face) {
-            _ if self.is_tape(copy) || self.past.is_folded(copy) => "",
-            _ if self.cloth(copy).is_layer() => "",
-            ("felt", _) => "",
-            ("wadding", Face::Wrong) => "wadding side up",
-            ("foam", Face::Wrong) => "foam side up",
-            (_, Face::Right) => "right side up",
-            (_, Face::Wrong) => "wrong side up",
-        }
-    }
-
-    /// What a copy is called: its own name, or its piece's where copies are only counted.
-    pub fn name(&self, copy: CopyId) -> String {
-        self.edition.copy_name(copy)
-    }
-
-    /// A copy and the side that is up: `front, right side up`.
-    pub fn name_and_side(&self, copy: CopyId, face: Face) -> String {
-        match self.side(copy, face) {
-            "" => self.name(copy),
-            side => format!("{}, {side}", self.name(copy)),
-        }
+    pub fn side(&self, copy: CopyId, face: Face) -> String {
+        let words = match (self.class(copy, face), face) {
+            _ if self.is_tape(copy) || self.past.is_folded(copy) => return String::new(),
+            _ if self.cloth(copy).is_layer() => return String::new(),
+            ("felt", _) => return String::new(),
+            ("wadding", Face::Wrong) => "draw_wadding_up",
+            ("foam", Face::Wrong) => "draw_foam_up",
+            (_, Face::Right) => "cloth_right_side",
+            (_, Face::Wrong) => "cloth_wrong_side",
+        };
+        self.say(words, &[])
     }
 
     /// Which way the pile of a copy runs in its author's drawing: down a piece, along its grain (common practice, no
@@ -137,15 +132,40 @@ impl Desk<'_, '_> {
 
     /// The arrow along the pile of a part whose right side is up, where there is room for it.
     pub fn nap_arrow(&self, page: &mut Page<'_>, part: &Part) {
-        let Some(way) = part.nap.filter(|_| part.face == Face::Right) else { return };
+        self.nap_arrows(page, &[part]);
+    }
+
+    /// The same for parts on each other, the lowest first: where it is seen under the others. Laid right sides together, the
+    /// pile of all must run one way, so that the upper ones show on their wrong sides how it runs.
+    pub fn nap_arrows(&self, page: &mut Page<'_>, parts: &[&Part]) {
+        let napped = parts.iter().filter(|part| part.nap.is_some()).count();
+        for (at, part) in parts.iter().enumerate().filter(|(_, part)| part.face == Face::Right || napped > 1) {
+            self.arrow_along(page, part, &parts[at + 1..]);
+        }
+    }
+
+    fn arrow_along(&self, page: &mut Page<'_>, part: &Part, over: &[&Part]) {
+        let Some(way) = part.nap else { return };
         let bounds = part.bounds();
-        let places = [(0.2, 0.25), (0.8, 0.25), (0.2, 0.75), (0.8, 0.75), (0.5, 0.2), (0.5, 0.8), (0.5, 0.5)];
+        let places = [
+            (0.2, 0.25),
+            (0.8, 0.25),
+            (0.2, 0.75),
+            (0.8, 0.75),
+            (0.5, 0.2),
+            (0.5, 0.8),
+            (0.5, 0.5),
+            (0.2, 0.5),
+            (0.8, 0.5),
+        ];
         let at = |(x, y): (f64, f64)| Point::new(bounds.x0 + bounds.width() * x, bounds.y0 + bounds.height() * y);
         let room = |middle: Point| Rect::from_center_size(middle, (NAP, NAP));
         let fits = |middle: &Point| {
             let room = room(*middle);
             let corners = [(room.x0, room.y0), (room.x1, room.y0), (room.x1, room.y1), (room.x0, room.y1)];
-            page.is_free(room) && corners.iter().all(|(x, y)| part.visible.contains(Point::new(*x, *y)))
+            let corners = corners.map(|(x, y)| Point::new(x, y));
+            let hidden = |point: &Point| over.iter().any(|upper| upper.visible.contains(*point));
+            page.is_free(room) && corners.iter().all(|point| part.visible.contains(*point) && !hidden(point))
         };
         if let Some(middle) = places.into_iter().map(at).find(fits) {
             // The symbol points downwards.

@@ -40,8 +40,8 @@ mod pile;
 mod placed;
 mod plan;
 mod rewritten;
-mod ribs;
 mod rows;
+mod said;
 mod seen;
 mod shaping;
 mod shut;
@@ -60,6 +60,7 @@ mod torn;
 mod trace;
 mod trimmings;
 mod turned;
+mod words;
 
 pub use drawn::draw_steps;
 pub use inside::Detail;

@@ -3,14 +3,13 @@
 use kurbo::{Point, Vec2};
 
 use super::cloth::{Cloth, Face};
-use super::desk::{Desk, spoken};
+use super::desk::Desk;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
 use super::past::{Held, Seam, held, millimetres};
 use super::stack::opened;
 use super::trace::Side;
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, ZipEdge};
 
@@ -68,13 +67,11 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             && let Some(allowance) = &work.allowance
         {
             let sewn = edges.iter().any(|edge| desk.seam_at(*copy, edge).is_some());
-            let from = if sewn { "seam" } else { "edge" };
-            page.caption(format!("{} {} from the {from}", verb.word(), spoken(desk, allowance)));
+            let from = if sewn { "draw_from_seam" } else { "draw_from_edge" };
+            page.caption(desk.row(verb, from, allowance));
         }
     }
-    if !again.is_empty() {
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }
 
@@ -137,9 +134,10 @@ fn one<'a>(
     if let Some(zip) = zip {
         let (bounds, all) = (zip.bounds(), page.bounds());
         if bounds.y0 - all.y0 < 1.5 {
-            page.label("zip, face up", Point::new(bounds.center().x, all.y0 - 1.2), Anchor::Middle);
+            page.label(&desk.zip_face(Face::Right), Point::new(bounds.center().x, all.y0 - 1.2), Anchor::Middle);
         }
     }
+    desk.nap_arrows(&mut page, &spread.behind.iter().chain(&spread.parts).collect::<Vec<_>>());
     let behind: Vec<String> = spread
         .behind
         .iter()
@@ -148,9 +146,7 @@ fn one<'a>(
             Who::Zip(_) => None,
         })
         .collect();
-    if !behind.is_empty() {
-        page.caption(format!("{} behind", listed(&behind)));
-    }
+    desk.tell(&mut page, "draw_behind", &behind);
     page
 }
 

@@ -4,7 +4,7 @@ use kurbo::{Affine, BezPath};
 
 use super::inside::Detail;
 use super::plan::Plan;
-use crate::figure::{Dresser, svg_data};
+use crate::figure::{Dresser, escape, svg_data};
 use crate::model::{Verb, is_for};
 use crate::resolve::{Edition, EditionWork, PieceId};
 
@@ -47,10 +47,11 @@ pub fn overview(edition: &Edition<'_>, dresser: &Dresser) -> Overview {
     let highest = plans.iter().map(|plan| plan.size.1).fold(1.0, f64::max);
     let fits = |scale: &&u32| widest / f64::from(**scale) <= ROOM.0 && highest / f64::from(**scale) <= ROOM.1;
     let scale = SCALES.iter().find(fits).copied().unwrap_or(200);
+    let top = escape(&edition.draft.house.say("draw_top"));
     let drawings = plans
         .iter()
         .map(|plan| {
-            let (svg, size) = draw(plan, 1.0 / f64::from(scale), dresser);
+            let (svg, size) = draw(plan, 1.0 / f64::from(scale), (dresser, &top));
             PieceDrawing { piece: plan.piece, svg, size }
         })
         .collect();
@@ -67,7 +68,7 @@ fn first_used(edition: &Edition<'_>, piece: PieceId) -> usize {
     step.map_or(usize::MAX, |step| step.number)
 }
 
-fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
+fn draw(plan: &Plan, scale: f64, (dresser, top): (&Dresser, &str)) -> (String, (f64, f64)) {
     let size = (plan.size.0 * scale + 2.0 * RIM, plan.size.1 * scale + 2.0 * RIM);
     let place = Affine::translate((RIM, RIM)) * Affine::scale(scale);
     let root = format!(
@@ -79,7 +80,7 @@ fn draw(plan: &Plan, scale: f64, dresser: &Dresser) -> (String, (f64, f64)) {
     let (up, others): (Vec<&Detail>, Vec<&Detail>) =
         plan.details.iter().partition(|detail| matches!(detail, Detail::Up(_)));
     for detail in others.into_iter().chain(up) {
-        inside.push_str(&self::detail(&detail.moved(place)));
+        inside.push_str(&self::detail(&detail.moved(place), top));
     }
     // Lines closer than a pen's width would run into one.
     if plan.has_allowance() {
@@ -109,7 +110,7 @@ const LONG: f64 = 4.0;
 const HEAD: f64 = 1.1;
 
 /// One thing inside a piece; names would not be read at this scale.
-fn detail(detail: &Detail) -> String {
+fn detail(detail: &Detail, top: &str) -> String {
     match detail {
         Detail::Sewn(line) => path("stitched", &line_path(line.p0, line.p1)),
         Detail::Folded(line) => path("fold", &line_path(line.p0, line.p1)),
@@ -123,8 +124,11 @@ fn detail(detail: &Detail) -> String {
             arrow.line_to(to);
             arrow.line_to(to + back * HEAD - across);
             let at = from + back * 2.4;
-            let words =
-                format!(r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">TOP</text>"#, at.x, at.y + 0.9);
+            let words = format!(
+                r#"<text class="label" text-anchor="middle" x="{:.2}" y="{:.2}">{top}</text>"#,
+                at.x,
+                at.y + 0.9
+            );
             path("nb-fine", &arrow) + &words
         }
         Detail::Dot(point) => path("nb-ink", &kurbo::Shape::to_path(&kurbo::Circle::new(*point, 0.45), 0.05)),

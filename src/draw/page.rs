@@ -37,7 +37,7 @@ pub(super) enum Anchor {
 }
 
 #[derive(Debug, Clone)]
-enum Item {
+pub(super) enum Item {
     Path(&'static str, BezPath),
     Line(&'static str, Point, Point),
     /// What a lens shows, larger than all else.
@@ -76,6 +76,10 @@ impl<'a> Page<'a> {
 
     pub fn lens(&mut self, inside: Vec<(&'static str, BezPath)>) {
         self.items.push(Item::Lens(inside));
+    }
+
+    pub(super) fn items(&self) -> &[Item] {
+        &self.items
     }
 
     /// All paths so far, each with its class.
@@ -120,7 +124,7 @@ impl<'a> Page<'a> {
     }
 
     /// The lines of one label.
-    fn lines(&mut self, lines: Vec<(String, Point)>, anchor: Anchor) {
+    pub(super) fn lines(&mut self, lines: Vec<(String, Point)>, anchor: Anchor) {
         for (words, at) in &lines {
             let room = self.room(words, *at, anchor);
             self.taken.push(room);
@@ -145,7 +149,7 @@ impl<'a> Page<'a> {
         self.items.push(Item::Label(vec![(words.to_owned(), at)], Anchor::Middle, true));
     }
 
-    fn room(&self, words: &str, at: Point, anchor: Anchor) -> Rect {
+    pub(super) fn room(&self, words: &str, at: Point, anchor: Anchor) -> Rect {
         let (width, size) = (self.ruler.width(words), self.ruler.type_size());
         let left = match anchor {
             Anchor::Start => at.x,
@@ -153,56 +157,6 @@ impl<'a> Page<'a> {
             Anchor::End => at.x - width,
         };
         Rect::new(left - AIR, at.y - size * 0.8 - AIR / 2.0, left + width + AIR, at.y + size * 0.25 + AIR / 2.0)
-    }
-
-    /// Words in the middle of a room, in as few lines as fit; `false` when they do not fit at all or
-    /// the room is taken.
-    pub fn label_in(&mut self, words: &str, room: Rect) -> bool {
-        [1.0, 0.8, 0.65, 0.5].into_iter().any(|share| self.label_within(words, room, (room.width() - 1.6) * share))
-    }
-
-    fn label_within(&mut self, words: &str, room: Rect, width: f64) -> bool {
-        let Some(lines) = self.wrapped(words, width) else { return false };
-        let (step, size) = (self.ruler.line(), self.ruler.type_size());
-        let height = step * lines.len() as f64;
-        if height > room.height() {
-            return false;
-        }
-        let middle = room.center();
-        let place = |at: usize| Point::new(middle.x, middle.y - height / 2.0 + step * at as f64 + size);
-        let lines: Vec<(String, Point)> = lines.into_iter().enumerate().map(|(at, line)| (line, place(at))).collect();
-        let free = lines.iter().all(|(line, at)| self.is_free(self.room(line, *at, Anchor::Middle)));
-        if free {
-            self.lines(lines, Anchor::Middle);
-        }
-        free
-    }
-
-    /// Words in lines no wider than `width`, of nearly one length; `None` when one word alone is wider.
-    fn wrapped(&self, words: &str, width: f64) -> Option<Vec<String>> {
-        let parts: Vec<&str> = words.split(' ').collect();
-        if parts.iter().any(|part| self.ruler.width(part) > width) {
-            return None;
-        }
-        // A break after a comma reads best.
-        if self.ruler.width(words) > width
-            && let Some((first, rest)) = words.split_once(", ")
-        {
-            let (mut lines, rest) = (self.wrapped(&format!("{first},"), width)?, self.wrapped(rest, width)?);
-            lines.extend(rest);
-            return Some(lines);
-        }
-        let mut lines: Vec<String> = Vec::new();
-        for part in parts {
-            match lines.last_mut() {
-                Some(line) if self.ruler.width(&format!("{line} {part}")) <= width => {
-                    line.push(' ');
-                    line.push_str(part);
-                }
-                _ => lines.push(part.to_owned()),
-            }
-        }
-        Some(lines)
     }
 
     /// A measured stretch with its figure: over, under, left or right of the line as `away` points.
@@ -312,7 +266,7 @@ impl<'a> Page<'a> {
         let mut y = drawn.y1 + 1.6 + size;
         for caption in self.take_captions() {
             let mut lines = Vec::new();
-            for line in self.wrapped(&caption, width - 2.0 * AIR)? {
+            for line in self.balanced(&caption, width - 2.0 * AIR)? {
                 let half = self.ruler.width(&line) / 2.0 + AIR;
                 // Centred under the drawing, as far as the sheet allows.
                 let least = drawn.x0.min(drawn.center().x - width / 2.0) + half;

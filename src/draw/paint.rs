@@ -3,7 +3,7 @@
 use kurbo::{Affine, BezPath, Line, Point, Shape as _, Vec2};
 
 use super::cloth::Face;
-use super::desk::{Desk, spoken};
+use super::desk::Desk;
 use super::inside::Detail;
 use super::page::{Anchor, Page};
 use super::part::{Part, Who, midpoint};
@@ -95,14 +95,14 @@ pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<
 const UP: f64 = 5.0;
 
 /// Says which edge of a part is up, where that is to be seen.
-fn up(page: &mut Page<'_>, part: &Part) {
+fn up(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part) {
     for detail in part.inside.iter().flat_map(|(_, details)| details) {
         let Detail::Up(line) = detail else { continue };
         let along = line.p1 - line.p0;
         let from = line.p1 - along / along.hypot().max(1e-9) * along.hypot().max(UP);
         if part.visible.contains(from) && part.visible.contains(line.p1) {
             page.path("arrow", open_line(&[from, line.p1]));
-            page.label_if_free("TOP", from + Vec2::new(1.5, 1.0), Anchor::Start);
+            page.label_if_free(&desk.say("draw_top", &[]), from + Vec2::new(1.5, 1.0), Anchor::Start);
         }
     }
 }
@@ -173,8 +173,10 @@ impl Desk<'_, '_> {
                     );
                 }
                 self.cloth_of(page, copy, &part, scale);
-                part.gathers.iter().for_each(|fold| page.path("context", fold.clone()));
-                up(page, &part);
+                for fold in part.gathers.iter().flat_map(|fold| runs_inside(&corners(fold), &part.visible)) {
+                    page.path("context", open_line(&fold));
+                }
+                up(self, page, &part);
                 for detail in &part.shut {
                     let (class, line) = match detail {
                         Detail::Sewn(line) => ("stitched", line),
@@ -224,10 +226,8 @@ impl Desk<'_, '_> {
         if from.x > to.x + 0.01 || ((from.x - to.x).abs() <= 0.01 && from.y > to.y) {
             (from, to) = (to, from);
         }
-        let length = spoken(self, worked);
         let level = (to - from).x.abs() > (to - from).y.abs();
-        let words =
-            if level { vec![format!("leave {length} open")] } else { vec!["leave".into(), length, "open".into()] };
+        let words = self.around("draw_leave_open", &self.spoken(worked), level);
         page.dimension(from, to, &words, out);
     }
 
@@ -235,14 +235,11 @@ impl Desk<'_, '_> {
     pub fn sewing(&self, page: &mut Page<'_>, work: &EditionWork<'_>) {
         let Some(allowance) = work.allowance else { return };
         let verb = match work.verb {
-            Verb::Baste => "baste",
-            Verb::Staystitch => "staystitch",
-            Verb::Easestitch => "easestitch",
-            Verb::Topstitch => "topstitch",
-            Verb::Sew | Verb::Box | Verb::Attach => "sew",
+            Verb::Baste | Verb::Staystitch | Verb::Easestitch | Verb::Topstitch => work.verb,
+            Verb::Sew | Verb::Box | Verb::Attach => Verb::Sew,
             _ => return,
         };
-        page.caption(format!("{verb} {} from the edge", spoken(self, &allowance)));
+        page.caption(self.row(verb, "draw_from_edge", &allowance));
     }
 
     /// Holds layers together at an edge with clips or pins.

@@ -20,7 +20,7 @@ const ZIP_WIDTH: f64 = 30.0;
 const GATHER: f64 = 35.0;
 
 /// What the edge is called at which a piece is folded.
-const FOLD: &str = "fold";
+pub(super) const FOLD: &str = "fold";
 
 /// How far the waves of a torn edge reach, in mm on paper.
 const TORN: f64 = 1.2;

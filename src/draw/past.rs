@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use kurbo::Shape as _;
 
 use super::lies::{Fold, Folds, Lies};
-use super::told::Quilting;
+use super::told::{Quilting, words_of};
 use crate::construct::play;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Verb;
@@ -297,7 +297,7 @@ fn pairs(work: &EditionWork<'_>, seam: Seam, edition: &Edition<'_>) -> Vec<Seam>
 
 /// How a fact folds a whole copy that is a rectangle; `None` where that leaves its shape open.
 pub(super) fn folded(work: &EditionWork<'_>, copy: CopyId, edition: &Edition<'_>) -> Option<Fold> {
-    let words = work.work.words.iter().map(|words| words.text.to_lowercase()).collect::<Vec<_>>().join(", ");
+    let words = words_of(work);
     let shape = edition.values.whole(edition.cast[copy].piece)?;
     let (wide, high) = shape.box_size();
     let fold = Fold::told(&words, (wide, high))?;
@@ -324,7 +324,7 @@ fn gathered_to(edition: &Edition<'_>, edge: &Held) -> Option<f64> {
         let own = sides.iter().find(holds)?;
         let to = match work.gather.and_then(millimetres) {
             Some(to) => to,
-            None if work.verb == Verb::Sew => {
+            None if matches!(work.verb, Verb::Sew | Verb::Baste | Verb::Pin | Verb::Attach) && sides.len() > 1 => {
                 sides.iter().filter(|side| !std::ptr::eq(*side, own)).map(long).fold(0.0, f64::max)
             }
             None => return None,

@@ -4,12 +4,12 @@
 use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::cloth::Face;
-use super::desk::{Desk, spoken};
+use super::desk::Desk;
 use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
-use super::rows::widest;
+use super::rows::rooms;
 use super::told::{rows, words_of};
 use super::trace::{Side, open_line, runs_inside};
 use crate::construct::LONG;
@@ -55,19 +55,17 @@ pub(super) fn draw<'a>(
         row.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
         across(&mut page, &part, &shares, level);
         if let Some(allowance) = work.allowance.as_ref().filter(|_| !edges.is_empty()) {
-            let from = if work.verb == Verb::Baste { "edge" } else { "edges" };
-            page.caption(format!("{} {} from its {from}", work.verb.word(), spoken(desk, allowance)));
+            let from = if work.verb == Verb::Baste { "draw_from_its_edge" } else { "draw_from_its_edges" };
+            page.caption(desk.row(work.verb, from, allowance));
         }
     }
     let taken = part.bounds();
-    page.label_in(&desk.name(patch), taken.inset(-1.0));
-    let words = desk.name_and_side(base, below.face);
+    page.label_in_one(&desk.name(patch), &[taken.inset(-1.0)]);
     let seen = below.bounds();
-    if !page.label_in(&words, widest(seen, &[taken.intersect(seen)])) {
-        page.name(&words, seen);
-    }
+    page.label_in_one(&desk.name_and_side(base, below.face), &rooms(seen, &[taken.intersect(seen)]));
+    desk.nap_arrows(&mut page, &[&below, &part]);
     if anchored != [true, true] {
-        page.caption(format!("{} on {}: the words say where", desk.name(patch), desk.name(base)));
+        page.caption(desk.say("draw_on", &[("name", &desk.name(patch)), ("names", &desk.name(base))]));
     }
     Some(page)
 }

@@ -1,16 +1,16 @@
 //! A seam as it is sewn: the pieces right sides together, cut back so that every layer shows.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::cloth::{Cloth, Face};
 use super::desk::Desk;
+use super::hoop;
 use super::page::{Anchor, Page};
 use super::paint::{CLOSE, stitching};
 use super::part::{Part, Who};
-use super::past::{Seam, copies};
+use super::past::{Held, Seam, copies};
 use super::stack::{Owner, Stack, outwards, owners};
 use super::trace::{Side, open_line};
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::CopyId;
 
@@ -26,10 +26,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
     let mut drawn: Vec<(String, Vec<CopyId>)> = Vec::new();
     let mut again: Vec<String> = Vec::new();
     while let Some(first) = left.first().copied() {
-        let stack = desk.stack(&left, scale);
-        let taken: Vec<&Seam> = match &stack {
-            Some(stack) => stack.seams.iter().map(|at| left[*at]).collect(),
-            None => vec![first],
+        let (stack, taken) = match desk.best_stack(&left, scale) {
+            Some((stack, order)) => {
+                let taken: Vec<&Seam> = stack.seams.iter().map(|at| order[*at]).collect();
+                (Some(stack), taken)
+            }
+            None => (None, vec![first]),
         };
         let names: Vec<CopyId> =
             taken.iter().flat_map(|seam| copies(&seam.members)).fold(Vec::new(), |mut names, copy| {
@@ -55,18 +57,14 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, seams: &[Seam], scale: f64, beside: 
     for seam in seams {
         desk.sewing(&mut page, &desk.step.works[seam.work]);
     }
-    if !again.is_empty() {
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     let mut between: Vec<String> = Vec::new();
     for name in seams.iter().flat_map(|seam| &seam.between).map(|copy| desk.name(*copy)) {
         if !between.contains(&name) {
             between.push(name);
         }
     }
-    if !between.is_empty() {
-        page.caption(format!("{} between the layers, as basted", listed(&between)));
-    }
+    desk.tell(&mut page, "draw_between", &between);
     Some(page)
 }
 
@@ -121,6 +119,7 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
                 .any(|copy| matches!(desk.cloth(*copy), Cloth::Quilted | Cloth::Wadding | Cloth::Foam));
             edges.iter().for_each(|edge| desk.hold(&mut page, part, edge, padded));
         } else {
+            let (part, edges) = held_by(seam, &whole).unwrap_or((part, edges.clone()));
             let line =
                 stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, seam.gap.map(|gap| gap / scale));
             line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
@@ -130,9 +129,31 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
         }
         desk.notches(&mut page, part, &edges);
     }
-    zips(&mut page, &layers, &base, torn.as_ref());
+    zips(desk, &mut page, &layers, &base, torn.as_ref());
     name_layers(desk, &mut page, &layers, &cloths, torn.as_ref());
+    desk.nap_arrows(&mut page, &layers.iter().flatten().collect::<Vec<_>>());
     page
+}
+
+/// The cloth of a seam that is shorter than what it is laid on, with its edges: the row runs no farther than it. `None` where
+/// nothing is, or several are in a row.
+fn held_by<'p>(seam: &'p Seam, whole: &'p [Part]) -> Option<(&'p Part, Vec<&'p str>)> {
+    const SHORTER: f64 = 0.9;
+    let mut found: Vec<(&Part, Vec<&str>)> = Vec::new();
+    for member in &seam.members {
+        let Held::Edge(copy, edge) = member else { continue };
+        let Some(part) = whole.iter().find(|part| part.who == Who::Copy(*copy)) else { continue };
+        match found.iter_mut().find(|(known, _)| known.who == part.who) {
+            Some((_, edges)) => edges.push(edge),
+            None => found.push((part, vec![edge])),
+        }
+    }
+    let long = |one: &(&Part, Vec<&str>)| one.1.iter().map(|edge| one.0.length(edge)).sum::<f64>();
+    found.sort_by(|one, other| long(one).total_cmp(&long(other)));
+    let longest = found.pop().map_or(0.0, |longest| long(&longest));
+    // Edges in a row are together as long as what they are laid on.
+    let others: f64 = found.iter().map(long).sum();
+    found.into_iter().next().filter(|_| others < SHORTER * longest)
 }
 
 /// How many layers lie on one, those that cover only a part of it together as one.
@@ -171,7 +192,7 @@ fn name_layers(
     cloths: &[usize],
     torn: Option<&(Vec2, Vec<f64>)>,
 ) {
-    let mut below: Vec<(String, &'static str)> = Vec::new();
+    let mut below: Vec<(String, String)> = Vec::new();
     for (at, layer) in cloths.iter().enumerate() {
         for part in &layers[*layer] {
             let Who::Copy(copy) = part.who else { continue };
@@ -203,32 +224,55 @@ fn name_layers(
             if !page.label_in(&words, room) {
                 // From a place that no layer above hides.
                 let y = if top { room.y0 + 1.0 } else { part.bounds().y1 - 1.2 };
-                page.lead(&words, Point::new(room.center().x, y), top);
+                let over: Vec<&Part> = cloths[at + 1..].iter().flat_map(|layer| &layers[*layer]).collect();
+                page.lead(&words, &on_cloth(part, &over, Point::new(room.center().x, y)), top);
             }
         }
     }
-    let mut sides: Vec<&str> = below.iter().map(|(_, side)| *side).collect();
+    let mut sides: Vec<&String> = below.iter().map(|(_, side)| side).collect();
     sides.dedup();
     for side in sides {
         let names: Vec<String> =
-            below.iter().filter(|(_, known)| *known == side).map(|(name, _)| name.clone()).collect();
-        let side = if side.is_empty() { String::new() } else { format!(", {side}") };
-        page.caption(format!("{} underneath{side}", listed(&names)));
+            below.iter().filter(|(_, known)| known == side).map(|(name, _)| name.clone()).collect();
+        let under = desk.say("draw_underneath", &[("names", &desk.listed(&names))]);
+        page.caption(match side.as_str() {
+            "" => under,
+            side => desk.say("draw_side", &[("name", &under), ("side", side)]),
+        });
     }
 }
 
-/// What a zip in the pile is, and how it lies.
-fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
-    let Some(zip) = layers.iter().flatten().find(|part| matches!(part.who, Who::Zip(_))) else { return };
-    let words = match zip.face {
-        Face::Right => "zip, face up",
-        Face::Wrong => "zip, face down",
+/// Where a part is seen under others, well inside its edge, the places nearest to a point first; that point where it is hidden.
+fn on_cloth(part: &Part, over: &[&Part], near: Point) -> Vec<Point> {
+    const PLACES: i32 = 16;
+    const INSIDE: f64 = 1.0;
+    let bounds = part.bounds();
+    let seen = |point: Point| {
+        let contains = |part: &Part| kurbo::Shape::contains(&part.visible, point);
+        contains(part) && !over.iter().any(|upper| contains(upper))
     };
+    let ways =
+        [Vec2::ZERO, Vec2::new(INSIDE, 0.0), Vec2::new(-INSIDE, 0.0), Vec2::new(0.0, INSIDE), Vec2::new(0.0, -INSIDE)];
+    let share = |at: i32| f64::from(at) / f64::from(PLACES);
+    let all = (1..PLACES).flat_map(|x| (1..PLACES).map(move |y| (x, y)));
+    let places = all
+        .map(|(x, y)| Point::new(bounds.x0 + bounds.width() * share(x), bounds.y0 + bounds.height() * share(y)))
+        .chain([near])
+        .filter(|point| ways.iter().all(|way| seen(*point + *way)));
+    let mut places: Vec<Point> = places.collect();
+    places.sort_by(|one, other| one.distance(near).total_cmp(&other.distance(near)));
+    if places.is_empty() { vec![near] } else { places }
+}
+
+/// What a zip in the pile is, and how it lies.
+fn zips(desk: &Desk<'_, '_>, page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(Vec2, Vec<f64>)>) {
+    let Some(zip) = layers.iter().flatten().find(|part| matches!(part.who, Who::Zip(_))) else { return };
+    let words = desk.zip_face(zip.face);
     let (bounds, cloth) = (zip.bounds(), base.bounds());
     let size = page.ruler.type_size();
     if bounds.x1 > cloth.x1 + 20.0 {
         let at = Point::new(f64::midpoint(cloth.x1, bounds.x1), bounds.y1 + size + 1.0);
-        page.label(words, at, Anchor::Middle);
+        page.label(&words, at, Anchor::Middle);
         return;
     }
     // A line leads out over the nearer edge, where the layers on the zip are cut back.
@@ -242,13 +286,17 @@ fn zips(page: &mut Page<'_>, layers: &[Vec<Part>], base: &Part, torn: Option<&(V
         if over { (cloth.y0 - 1.2, cloth.y0 - 2.0) } else { (cloth.y1 + 1.2, cloth.y1 + 2.0 + size * 0.8) };
     let inside = if over { bounds.y0 + bounds.height() * 0.6 } else { bounds.y1 - bounds.height() * 0.6 };
     page.path("context", open_line(&[Point::new(x, inside), Point::new(x, edge)]));
-    page.label(words, Point::new(x, text), Anchor::Middle);
+    page.label(&words, Point::new(x, text), Anchor::Middle);
 }
 
 /// Pieces whose edges cannot be laid on each other flat: side by side, the edges that meet marked.
 fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
     let mut page = Page::new(desk.ruler);
     for (who, edges) in owners(seam) {
+        if let Some(ring) = hoop::sewn_round(desk, who, &edges, seam.allowance.unwrap_or(CLOSE), scale) {
+            page.join(ring, true, 4.0);
+            continue;
+        }
         let mut one = Page::new(desk.ruler);
         let part = match who {
             Who::Copy(copy) => Part::copy(desk, copy, Face::Wrong, scale)?,
@@ -261,51 +309,15 @@ fn apart<'a>(desk: &Desk<'a, '_>, seam: &Seam, scale: f64) -> Option<Page<'a>> {
         desk.notches(&mut one, &part, &edges);
         let words = match who {
             Who::Copy(copy) => desk.name_and_side(copy, part.face),
-            Who::Zip(_) => "zip, face up".to_owned(),
+            Who::Zip(_) => desk.zip_face(Face::Right),
         };
         one.name(&words, part.bounds());
+        desk.nap_arrow(&mut one, &part);
         let level = part.bounds().width() < 30.0;
         page.join(one, level, 4.0);
     }
     if owners(seam).len() > 1 {
-        page.caption("match the marked edges, right sides together");
+        page.caption(desk.say("draw_match", &[]));
     }
     Some(page)
-}
-
-impl Page<'_> {
-    /// Words above or below everything, with a line that leads to what they name.
-    fn lead(&mut self, words: &str, to: Point, over: bool) {
-        let (all, size) = (self.bounds(), self.ruler.type_size());
-        let (foot, text) = match over {
-            true => (all.y0 - 0.6, all.y0 - 1.6),
-            false => (all.y1 + 0.6, all.y1 + 1.4 + size * 0.8),
-        };
-        self.path("context", open_line(&[to, Point::new(to.x, foot)]));
-        let left = to.x - all.x0 <= all.x1 - to.x;
-        let (x, anchor) = if left { (to.x - 1.0, Anchor::Start) } else { (to.x + 1.0, Anchor::End) };
-        self.label(words, Point::new(x, text), anchor);
-    }
-
-    /// Words in a part's box, or below it where it is too small.
-    pub(super) fn name(&mut self, words: &str, bounds: Rect) {
-        if self.label_in(words, bounds.inset(-0.6)) {
-            return;
-        }
-        let step = self.ruler.line();
-        let wide = bounds.width().max(34.0) / 2.0;
-        for lines in 1..=4 {
-            let top = self.bounds().y1.max(bounds.y1) + 0.5;
-            let room = Rect::new(
-                bounds.center().x - wide,
-                top,
-                bounds.center().x + wide,
-                top + step * f64::from(lines) + 0.01,
-            );
-            if self.label_in(words, room) {
-                return;
-            }
-        }
-        self.caption(words);
-    }
 }

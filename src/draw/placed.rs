@@ -1,15 +1,15 @@
 //! A piece stitched on where another is marked for it: it lies on its mark, and the row runs along its edges.
 
-use kurbo::{Affine, Point, Shape as _, Vec2};
+use kurbo::{Affine, Shape as _, Vec2};
 
 use super::cloth::Face;
-use super::desk::{Desk, spoken};
+use super::desk::Desk;
 use super::inside::Detail;
 use super::page::Page;
 use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
-use crate::diag::listed;
+use super::rows::rooms;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, Inside, MarkAt, Touched};
 
@@ -86,12 +86,10 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         looks.push(look);
         page.join(on_mark(desk, &one, scale)?, beside, 5.0);
         if let Some(allowance) = &one.work.allowance {
-            page.caption(format!("{} {} from its edges", verb.word(), spoken(desk, allowance)));
+            page.caption(desk.row(verb, "draw_from_its_edges", allowance));
         }
     }
-    if !again.is_empty() {
-        page.caption(format!("the same with {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_with", &again);
     Some(page)
 }
 
@@ -115,13 +113,9 @@ fn on_mark<'a>(desk: &Desk<'a, '_>, one: &Placed<'_, '_>, scale: f64) -> Option<
     let line = stitching(&patch, &sewn, far / scale, None);
     line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
     let room = patch.bounds();
-    page.label_in(&desk.name(one.patch), room);
-    let below = Point::new(base.bounds().x0, room.y1.max(base.bounds().y0));
-    let free = kurbo::Rect::from_points(below, Point::new(base.bounds().x1, base.bounds().y1));
-    let words = desk.name_and_side(one.base, base.face);
-    if !page.label_in(&words, free) {
-        page.name(&words, base.bounds());
-    }
+    page.label_in_one(&desk.name(one.patch), &[room]);
+    page.label_in_one(&desk.name_and_side(one.base, base.face), &rooms(base.bounds(), &[room]));
+    desk.nap_arrows(&mut page, &[&base, &patch]);
     Some(page)
 }
 

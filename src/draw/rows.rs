@@ -99,9 +99,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
     for work in desk.step.works.iter().filter(|work| work.verb == verb).take(1) {
         desk.sewing(&mut page, work);
     }
-    if !again.is_empty() {
-        page.caption(format!("the same on {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_on", &again);
     Ok(Some(page))
 }
 
@@ -190,19 +188,16 @@ fn on_marks<'a>(
             });
         }
     }
-    let (word, with) = if verb == Verb::Boxstitch { ("with", true) } else { ("on", false) };
-    if !one.others.is_empty() && (with || one.others.len() == 1) {
-        page.caption(format!("{word} {}", listed(&one.others)));
+    let (words, with) = if verb == Verb::Boxstitch { ("draw_with", true) } else { ("draw_on_names", false) };
+    if with || one.others.len() == 1 {
+        desk.tell(&mut page, words, &one.others);
     }
-    let words = desk.name_and_side(one.base, base.face);
-    if !page.label_in(&words, widest(base.bounds(), &taken)) {
-        page.name(&words, base.bounds());
-    }
+    page.label_in_one(&desk.name_and_side(one.base, base.face), &rooms(base.bounds(), &taken));
     Ok(Some(page))
 }
 
-/// The widest part of a piece on which nothing is stitched: beside, between, above or below what is.
-pub(super) fn widest(all: Rect, taken: &[Rect]) -> Rect {
+/// The parts of a piece on which nothing is stitched, the widest first: beside, between, above or below what is.
+pub(super) fn rooms(all: Rect, taken: &[Rect]) -> Vec<Rect> {
     let mut across = vec![(all.x0, all.x0), (all.x1, all.x1)];
     across.extend(taken.iter().map(|own| (own.x0, own.x1)));
     across.sort_by(|one, two| one.0.total_cmp(&two.0));
@@ -212,7 +207,9 @@ pub(super) fn widest(all: Rect, taken: &[Rect]) -> Rect {
     down.sort_by(|one, two| one.0.total_cmp(&two.0));
     let between = down.windows(2).map(|pair| Rect::new(all.x0, pair[0].1, all.x1, pair[1].0));
     let room = |own: &Rect| own.width().max(0.0) * own.height().max(0.0);
-    beside.chain(between).max_by(|one, two| room(one).total_cmp(&room(two))).unwrap_or(all)
+    let mut found: Vec<Rect> = beside.chain(between).collect();
+    found.sort_by(|one, two| room(two).total_cmp(&room(one)));
+    found
 }
 
 /// The end of a strap at a point, as wide as it is, with a box and a cross in it.

@@ -4,9 +4,10 @@
 use kurbo::{Point, Vec2};
 
 use super::cloth::Face;
-use super::desk::{Desk, Undrawn, spoken};
+use super::desk::{Desk, Undrawn};
 use super::edges;
 use super::folding;
+use super::frames::numbered;
 use super::handled::{Handled, handled};
 use super::inside::Detail;
 use super::page::{Anchor, Page};
@@ -17,7 +18,6 @@ use super::shaping;
 use super::told::{Quilting, lines};
 use super::trace::{corners, length, open_line, place};
 use super::trimmings;
-use crate::diag::listed;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, NotionId};
 
@@ -49,6 +49,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         handled = shown;
     }
     let whole = |one: &Handled<'_, '_>| verb == Verb::Fold && one.edges.is_empty();
+    let mut frames = 0;
     for (at, one) in handled.iter().enumerate() {
         if handled[..at].iter().any(|known| known.copy == one.copy && whole(known) && whole(one)) {
             continue;
@@ -69,7 +70,16 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
             Verb::Fold if whole(one) => {
                 let known = handled.iter().filter(|other| other.copy == one.copy && other.edges.is_empty());
                 let folds: Vec<&EditionWork<'_>> = known.map(|other| other.work).collect();
-                folding::draw(desk, one.copy, &folds, scale)?
+                let drawn = folding::draw(desk, one.copy, &folds, scale)?;
+                drawn.map(|(page, count)| {
+                    frames = count;
+                    page
+                })
+            }
+            // What follows a piece that is folded up goes on with its numbers.
+            Verb::Fold if frames > 0 => {
+                frames += 1;
+                piece(desk, one, verb, scale)?.and_then(|page| numbered(page, frames, desk.sheet))
             }
             _ => piece(desk, one, verb, scale)?,
         };
@@ -77,15 +87,11 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, verb: Verb, scale: f64, beside: bool
         drawings.push(drawn);
     }
     let mut page = Page::flowed(desk.ruler, drawings, beside, 4.0, desk.sheet);
-    if !on.is_empty() {
-        page.caption(format!("on {}", listed(&on)));
-    }
+    desk.tell(&mut page, "draw_on_names", &on);
     for one in &handled {
         desk.sewing(&mut page, one.work);
     }
-    if !again.is_empty() {
-        page.caption(format!("the same on {}", listed(&again)));
-    }
+    desk.tell(&mut page, "draw_same_on", &again);
     Ok(Some(page))
 }
 
@@ -126,7 +132,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
             let names: Vec<&str> = part.notches.iter().map(|(edge, ..)| edge.as_str()).collect();
             desk.notches(&mut page, &part, &names);
             for (_, point, inner) in &part.notches {
-                name_notch(&mut page, *point, *inner);
+                name_notch(desk, &mut page, *point, *inner);
             }
         }
         Verb::Dart | Verb::Pleat | Verb::Tuck => {
@@ -171,7 +177,7 @@ fn piece<'a>(desk: &Desk<'a, '_>, one: &Handled<'_, '_>, verb: Verb, scale: f64)
                 line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
             }
             if let Some(gather) = one.work.gather {
-                page.caption(format!("gather to {}", spoken(desk, &gather)));
+                page.caption(desk.say("draw_gather_to", &[("length", &desk.spoken(&gather))]));
             }
         }
     }
@@ -187,11 +193,11 @@ fn to_quilt(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, quilting: &Qu
     let rows = lines(&part.visible, part.bounds().center(), part.turn, way, apart);
     rows.into_iter().for_each(|row| page.path("mark", row));
     if let Some(apart) = &quilting.apart {
-        page.caption(format!("lines {} apart", spoken(desk, apart)));
+        page.caption(desk.say("draw_lines_apart", &[("length", &desk.spoken(apart))]));
     }
 }
 
-fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {
+fn name_notch(desk: &Desk<'_, '_>, page: &mut Page<'_>, point: Point, inner: Vec2) {
     let size = page.ruler.type_size();
     let (at, anchor) = match (inner.x.abs() > inner.y.abs(), inner.x > 0.0, inner.y > 0.0) {
         (true, true, _) => (point + Vec2::new(-1.2, size * 0.3), Anchor::End),
@@ -199,7 +205,7 @@ fn name_notch(page: &mut Page<'_>, point: Point, inner: Vec2) {
         (false, _, true) => (point + Vec2::new(0.0, -1.3), Anchor::Middle),
         (false, _, false) => (point + Vec2::new(0.0, 1.0 + size), Anchor::Middle),
     };
-    page.label_if_free("notch", at, anchor);
+    page.label_if_free(&desk.say("draw_notch", &[]), at, anchor);
 }
 
 /// Seams at the outside, the right side out, and an arrow that says so.
@@ -292,7 +298,7 @@ fn drawn_zip<'a>(desk: &Desk<'a, '_>, zip: NotionId, verb: Verb, scale: f64) -> 
     let above = bounds.y0 - 2.5;
     let arrow = [Point::new(middle.x - 8.0 * way, above), Point::new(middle.x + 8.0 * way, above)];
     page.path("arrow", open_line(&arrow));
-    let words = if verb == Verb::Open { "open the zip" } else { "close the zip" };
-    page.label(words, Point::new(middle.x, bounds.y1 + desk.ruler.type_size() + 1.2), Anchor::Middle);
+    let words = desk.say(if verb == Verb::Open { "draw_zip_open" } else { "draw_zip_close" }, &[]);
+    page.label(&words, Point::new(middle.x, bounds.y1 + desk.ruler.type_size() + 1.2), Anchor::Middle);
     page
 }

@@ -6,12 +6,16 @@ use super::cloth::{Cloth, Face};
 use super::desk::Desk;
 use super::part::{Part, Who};
 use super::past::{Held, Seam};
+use super::told::words_of;
 use super::trace::{Side, corners, length, nearest, place};
-use crate::model::NotionFigure;
+use crate::model::{NotionFigure, Verb};
 use crate::resolve::{CopyId, NotionId, ZipEdge};
 
 /// How far two edges may differ and still be one line, in mm of cloth.
 const LEVEL: f64 = 1.0;
+
+/// How many seams are tried as the first of a pile.
+const MOST: usize = 5;
 
 /// A thing with its edges in a seam.
 pub(super) type Owner = (Who, Vec<String>);
@@ -111,6 +115,38 @@ impl Desk<'_, '_> {
         }
     }
 
+    /// Whether a copy lies on another with its right side up: it was stitched on it from that side, or the words say so.
+    fn lies_up(&self, copy: CopyId, below: CopyId) -> bool {
+        let works = self.edition.steps_to(Some(self.step.number)).flat_map(|step| &step.works);
+        let mut both = works.filter(|work| {
+            let of = |wanted: CopyId| work.touched().any(|touched| touched.copy() == Some(wanted));
+            of(copy) && of(below)
+        });
+        both.any(|work| {
+            matches!(work.verb, Verb::Topstitch | Verb::Edgestitch | Verb::Applique | Verb::Boxstitch)
+                || ["right side up", "right sides up"].iter().any(|up| words_of(work).contains(up))
+        })
+    }
+
+    /// The pile that holds most of some seams, whichever it begins with, the first of several alike: a pocket that is as wide as
+    /// its panel lies level with it only if its lower edge is laid first. The seams in the order in which they were asked.
+    pub fn best_stack<'s>(&self, seams: &[&'s Seam], scale: f64) -> Option<(Stack, Vec<&'s Seam>)> {
+        let mut best: Option<(Stack, Vec<&'s Seam>)> = None;
+        for first in 0..seams.len().min(MOST) {
+            let mut order = seams.to_vec();
+            order[..=first].rotate_right(1);
+            let Some(stack) = self.stack(&order, scale) else { continue };
+            let count = stack.seams.len();
+            if best.as_ref().is_none_or(|(known, _)| known.seams.len() < count) {
+                best = Some((stack, order));
+            }
+            if count == seams.len() {
+                break;
+            }
+        }
+        best
+    }
+
     /// A copy of the base's own piece, all of whose seams join edges of one name: that is only meant of
     /// a piece which looks the same turned over.
     fn twin(&self, base: &Part, (who, _): &Owner, seams: &[&Seam], scale: f64) -> Option<Part> {
@@ -140,6 +176,9 @@ impl Desk<'_, '_> {
     ) -> Option<Part> {
         let who = *who;
         let part = match (who, base.who) {
+            (Who::Copy(copy), Who::Copy(below)) if self.lies_up(copy, below) => {
+                Part::copy(self, copy, Face::Right, scale)?
+            }
             (Who::Copy(copy), _) => Part::copy(self, copy, Face::Wrong, scale)?,
             (Who::Zip(zip), Who::Copy(below)) => {
                 // A zip faces the right side of the outer cloth.
@@ -228,10 +267,7 @@ impl Desk<'_, '_> {
     /// How long a zip is drawn, in mm of cloth: between its ends' cloth as long as the edge that it
     /// is sewn to; else its own length, as far as the edge goes.
     pub fn zip_length(&self, zip: NotionId, beside: Option<f64>) -> f64 {
-        let own = self.edition.draft.facts.notions[zip].figures.get(&NotionFigure::Length);
-        let own =
-            own.and_then(|length| length.get(self.edition.size())).and_then(|length| self.edition.values.quiet(length));
-        let own = own.and_then(super::past::millimetres).unwrap_or(200.0);
+        let own = self.figure(zip, NotionFigure::Length).unwrap_or(200.0);
         let Some(beside) = beside else { return own };
         let mut between = beside;
         let mut ends = 0;

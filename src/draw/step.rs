@@ -77,7 +77,10 @@ pub(super) fn draw<'a>(
     let mut desk = Desk { edition, step, past, cloths, ruler, sheet: BESIDE };
     desk.is_shaped()?;
     let verb = desk.leading()?;
-    desk.is_drawable(verb)?;
+    if let Err(undrawn) = desk.is_drawable(verb) {
+        let apart = frames::draw(&desk, &frames::apart(&desk), u32::MAX);
+        return apart.map(|drawn| drawn.svg).ok_or(undrawn);
+    }
     let narrow = desk.largest(verb)?;
     let best = match narrow {
         Some(drawn) if drawn.is_legible() => Some(drawn),
@@ -295,6 +298,7 @@ impl<'a, 'e> Desk<'a, 'e> {
     pub fn page(&self, verb: Verb, scale: f64, way: bool) -> Result<Option<Page<'a>>, Undrawn> {
         Ok(match verb {
             _ if bag::draws(verb) && bag::is_boxed(self, verb) => bag::draw(self, verb, scale)?,
+            _ if layers::are_one(self, verb) => layers::draw(self, verb, scale, way),
             _ if placed::is_placed(self, verb) => placed::draw(self, verb, scale, way),
             _ if rows::is_marked(self, verb) => rows::draw(self, verb, scale, way)?,
             _ if alone::is_zip(self, verb) => alone::draw_zip(self, verb, scale),

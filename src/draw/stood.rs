@@ -10,11 +10,10 @@ use super::hung::{How, hung};
 use super::laid_on::{patches, set_on};
 use super::page::{Anchor, Page};
 use super::part::Who;
-use super::ribs::ribs;
 use super::seen::{is_seen, side_of};
 use super::sides::smooth;
 use super::sized::{Length, Rows};
-use super::trace::{closed_line, open_line};
+use super::trace::open_line;
 use crate::resolve::CopyId;
 
 /// The face of the bag that is seen from before, where the thing is one: a boxed piece, that named after the front first.
@@ -65,8 +64,6 @@ pub(super) fn draw<'a>(
     };
     draw(&mut page, true);
     paint(desk, &mut page, &corners, (front, Face::Right), (within, inside), scale);
-    let sheet = closed_line(&[rims[0].0, rims[0].1, right, left]);
-    ribs(plain, front, &sheet, scale).into_iter().for_each(|line| page.path("stitched", line));
     on_face(plain, &mut page, front, (rims[0].0.midpoint(rims[0].1), left.midpoint(right)), scale);
     for (copy, edge, far) in plain.past.topstitched.iter().filter(|(copy, ..)| *copy == front) {
         if edge.contains("top") && !zipped && is_seen(desk, *copy) {

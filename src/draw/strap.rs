@@ -7,9 +7,9 @@ use super::desk::Desk;
 use super::inside::Detail;
 use super::page::Page;
 use super::paint::CLOSE;
-use super::part::Part;
+use super::part::{FOLD, Part};
 use super::past::{Held, held, millimetres};
-use super::rows::widest;
+use super::rows::rooms;
 use super::told::words_of;
 use super::trace::{Side, chains, closed_line, corners, inward, nearest, open_line, place, straight};
 use crate::model::Verb;
@@ -41,12 +41,8 @@ pub(super) fn at_edge<'a>(
     below.torn_at(spot.0, spot.1, half_width(&part, spot) + ROUND, reach(&part, spot) + ROUND);
     let mut page = Page::new(desk.ruler);
     on_base(desk, &mut page, (&below, base), (&part, strap), (spot, inwards), work, scale);
-    page.caption(format!(
-        "{} at the {} edge of {}: the words say where",
-        desk.name(strap),
-        spoken_edge(edge),
-        desk.name(base)
-    ));
+    let (name, base) = (desk.name(strap), desk.name(base));
+    page.caption(desk.say("draw_at_edge", &[("name", &name), ("edge", &spoken_edge(edge)), ("base", &base)]));
     Some(page)
 }
 
@@ -124,17 +120,9 @@ pub(super) fn arch<'a>(
         &desk.name(strap),
         Rect::from_center_size(at + inner * (leg * 0.6), (2.0 * inside, bounds.height() * 0.5)),
     );
-    let words = desk.name_and_side(base, below.face);
-    let seen = below.bounds();
-    let free = Rect::new(seen.x0, bounds.y1, seen.x1, seen.y1);
-    if !page.label_in(&words, free) {
-        page.name(&words, widest(seen, &[bounds]));
-    }
-    page.caption(format!(
-        "both ends at the {} edge of {}: the words say how far apart",
-        spoken_edge(edge),
-        desk.name(base)
-    ));
+    page.label_in_one(&desk.name_and_side(base, below.face), &rooms(below.bounds(), &[bounds]));
+    let base = desk.name(base);
+    page.caption(desk.say("draw_ends_at_edge", &[("edge", &spoken_edge(edge)), ("base", &base)]));
     Some(page)
 }
 
@@ -186,13 +174,13 @@ fn end_of(desk: &Desk<'_, '_>, strap: CopyId, part: &Part) -> Option<String> {
     let ends = part.rims.iter().filter(|rim| rim.lines.first().is_some_and(|line| straight(line).is_some()));
     let shortest = ends.min_by(|one, other| part.length(&one.name).total_cmp(&part.length(&other.name)))?;
     let across = desk.past.lies(strap).folds.long < 1.0;
-    let fold = part.rims.iter().find(|rim| rim.name == "fold").filter(|_| across);
+    let fold = part.rims.iter().find(|rim| rim.name == FOLD).filter(|_| across);
     match fold {
         Some(fold) => {
             let own = part
                 .rims
                 .iter()
-                .filter(|rim| rim.name != "fold" && (part.length(&rim.name) - part.length("fold")).abs() < 0.01);
+                .filter(|rim| rim.name != FOLD && (part.length(&rim.name) - part.length(FOLD)).abs() < 0.01);
             let ends: Vec<&str> = own.map(|rim| rim.name.as_str()).collect();
             let free = !ends.is_empty() && ends.iter().all(|end| raw(end));
             if free { Some(fold.name.clone()) } else { ends.first().map(|end| (*end).to_owned()) }
@@ -213,8 +201,8 @@ fn lying(desk: &Desk<'_, '_>, strap: CopyId, (at, inner): Spot, inwards: bool, s
     };
     let way = if inwards { inner } else { -inner };
     let from = if inwards { at } else { at + inner * wide };
-    // A loop is shown to its fold.
-    if part.doubled.is_none() && reach(&part, (from, way)) > LONGEST {
+    // A loop is shown to its fold; of what is held at its fold, the ends are free.
+    if (part.doubled.is_none() || end == FOLD) && reach(&part, (from, way)) > LONGEST {
         part.cut_back(from + way * LONGEST, -way, Side::Torn);
     }
     Some(part)
@@ -260,11 +248,9 @@ fn on_base(
         }
     }
     let (room, seen) = (part.bounds(), below.bounds());
-    page.label_in(&desk.name(strap), room);
-    let words = desk.name_and_side(base, below.face);
-    if !page.label_in(&words, widest(seen, &[room.intersect(seen)])) {
-        page.name(&words, seen);
-    }
+    page.label_in_one(&desk.name(strap), &[room]);
+    page.label_in_one(&desk.name_and_side(base, below.face), &rooms(seen, &[room.intersect(seen)]));
+    desk.nap_arrows(page, &[below, part]);
 }
 
 /// A row across the end of a strip, a little longer than that.

@@ -10,7 +10,6 @@ use super::paint::{CLOSE, stitching};
 use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::trace::{beside, closed_line, corners, inward};
-use crate::diag::{in_sentence, listed};
 use crate::model::{NotionFigure, Verb};
 use crate::resolve::{CopyId, EditionWork, NotionId};
 
@@ -54,9 +53,7 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, in_row: bool) -> Result<
         let Some(part) = Part::copy(desk, copy, Face::Right, scale) else { return Ok(None) };
         let mut page = Page::new(desk.ruler);
         desk.paint(&mut page, &part, Vec2::ZERO, scale);
-        let notion = &desk.edition.draft.facts.notions[strip];
-        let width = notion.figures.get(&NotionFigure::Width).and_then(|width| width.get(desk.edition.size()));
-        let width = width.and_then(|width| desk.edition.values.quiet(width)).and_then(millimetres);
+        let width = desk.figure(strip, NotionFigure::Width);
         let far = work.allowance.and_then(millimetres).unwrap_or(CLOSE);
         let wide = width.unwrap_or(far * WIDER).max(far * 1.5) / scale;
         for line in edges.iter().filter_map(|edge| part.rim(edge)).flat_map(|rim| &rim.lines) {
@@ -70,12 +67,12 @@ pub(super) fn draw<'a>(desk: &Desk<'a, '_>, scale: f64, in_row: bool) -> Result<
         let row = stitching(&part, &own, far / scale, None);
         row.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
         page.name(&desk.name_and_side(copy, part.face), part.bounds());
-        names.push(in_sentence(&notion.name.text));
+        names.push(desk.notion(strip));
         drawings.push(page);
     }
     names.dedup();
     let mut page = Page::flowed(desk.ruler, drawings, in_row, 4.0, desk.sheet);
-    page.caption(format!("{} along the edge, right sides together", listed(&names)));
+    desk.tell(&mut page, "draw_strip_along", &names);
     for work in desk.step.works.iter().filter(|work| work.verb == Verb::Sew) {
         desk.sewing(&mut page, work);
     }

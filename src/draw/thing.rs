@@ -11,7 +11,6 @@ use super::laid_on::{layered, patches, place_of, set_on};
 use super::page::{Anchor, Page, Sheet};
 use super::part::{Part, Who};
 use super::past::{Held, Past, copies, held};
-use super::ribs::ribs;
 use super::seen::{area, is_seen, made_up, works};
 use super::sides::{Side, sides, smooth};
 use super::sized::{Length, Rows};
@@ -143,10 +142,10 @@ fn page<'a>(desk: &Desk<'a, '_>, plain: &Desk<'a, '_>, root: CopyId, scale: f64,
     let mut sides: Vec<Side> = sides(plain, root, scale, !stuffed)?.into_iter().collect();
     sides.retain(|side| !side.parts.is_empty());
     let named = sides.len() > 1;
-    let mut names = vec!["front", "back"];
+    let mut names = ["draw_front", "draw_back"];
     if let Some(inside) = Some(()).filter(|()| !named && !stuffed).and_then(|()| lined(plain, root, scale)) {
         sides.insert(0, inside);
-        names = vec!["inside", "outside"];
+        names = ["draw_inside", "draw_outside"];
     }
     let laid: Vec<CopyId> = sides.iter().flat_map(|side| &side.parts).filter_map(of).collect();
     let count = sides.len();
@@ -158,7 +157,7 @@ fn page<'a>(desk: &Desk<'a, '_>, plain: &Desk<'a, '_>, root: CopyId, scale: f64,
         if count > 1 {
             let (cloth, all) = (side.bounds(), one.bounds());
             let under = Point::new(cloth.center().x, all.y1 + desk.ruler.type_size() + 2.0);
-            one.label(names[at], under, Anchor::Middle);
+            one.label(&plain.say(names[at], &[]), under, Anchor::Middle);
         }
         page.join(one, true, APART);
     }
@@ -202,8 +201,6 @@ fn paint(desk: &Desk<'_, '_>, page: &mut Page<'_>, side: &Side, laid: &[CopyId],
     for part in &side.parts {
         bands::round(desk, page, part, scale);
         desk.paint(page, part, Vec2::ZERO, scale);
-        let ribs = of(part).map(|copy| ribs(desk, copy, &part.visible, scale));
-        ribs.into_iter().flatten().for_each(|line| page.path("stitched", line));
     }
     for part in &side.parts {
         for patch in patches(desk, part, laid, scale).iter().filter(|patch| !stands_out(patch, part)) {

@@ -8,11 +8,9 @@ use super::handled::Handled;
 use super::inside::Detail;
 use super::page::Page;
 use super::part::Part;
-use super::past::millimetres;
 use super::shaping;
 use super::trace::{beside, closed_line, corners, inward, length, open_line, place};
 use crate::construct::LONG;
-use crate::diag::in_sentence;
 use crate::measure::to_f64;
 use crate::model::{NotionFigure, Verb};
 use crate::resolve::NotionId;
@@ -45,7 +43,7 @@ pub(super) fn zigzag(desk: &Desk<'_, '_>, page: &mut Page<'_>, part: &Part, one:
         }
     }
     if let Some(finish) = one.work.work.finish {
-        page.caption(format!("finish by {}", finish.word()));
+        page.caption(desk.say("draw_finish", &[("how", &desk.say(&format!("finish_{}", finish.word()), &[]))]));
     }
 }
 
@@ -111,7 +109,7 @@ pub(super) fn at_marks(
         shaping::draw(page, part, &wanted);
         return Ok(());
     }
-    let round = notion(one).and_then(|notion| figure(desk, notion, NotionFigure::Size)).unwrap_or(0.0);
+    let round = notion(one).and_then(|notion| desk.figure(notion, NotionFigure::Size)).unwrap_or(0.0);
     let round = (round / 2.0 / scale).max(BUTTON);
     for place in places {
         page.path("stitch", Circle::new(place, round).to_path(0.02));
@@ -171,7 +169,7 @@ pub(super) fn passed(
     desk.paint(page, part, Vec2::ZERO, scale);
     let across = Vec2::new(-inner.y, inner.x);
     let notion = notion(one);
-    let wide = notion.and_then(|notion| figure(desk, notion, NotionFigure::Width)).unwrap_or(PASSED) / scale;
+    let wide = notion.and_then(|notion| desk.figure(notion, NotionFigure::Width)).unwrap_or(PASSED) / scale;
     let half = part.length(&edge) / 2.0;
     let near = middle + inner * (folded + 1.0);
     let (from, to) = (near - across * (half * 1.15), near + across * (half * 0.35));
@@ -183,8 +181,10 @@ pub(super) fn passed(
     page.path("stitched", open_line(&line));
     let head = to + inner * (wide / 2.0) + across * 1.0;
     page.path("arrow", open_line(&[head, head + across * 7.0]));
-    let name = notion.map(|notion| in_sentence(&desk.edition.draft.facts.notions[notion].name.text));
-    page.caption(name.map_or_else(|| "pass it through".to_owned(), |name| format!("pass the {name} through")));
+    page.caption(match notion {
+        Some(notion) => desk.say("draw_pass", &[("name", &desk.notion(notion))]),
+        None => desk.say("draw_pass_it", &[]),
+    });
     Ok(())
 }
 
@@ -201,10 +201,4 @@ fn along(part: &Part) -> Option<String> {
 /// The notion that a fact names.
 fn notion(one: &Handled<'_, '_>) -> Option<NotionId> {
     one.work.targets.iter().find_map(|target| target.notion())
-}
-
-/// A length of a notion, in mm of cloth; `None` where it has none.
-fn figure(desk: &Desk<'_, '_>, notion: NotionId, figure: NotionFigure) -> Option<f64> {
-    let value = desk.edition.draft.facts.notions[notion].figures.get(&figure)?;
-    desk.edition.values.quiet(value.get(desk.edition.size())?).and_then(millimetres)
 }

@@ -46,6 +46,19 @@ pub enum Dimension {
 }
 
 impl Dimension {
+    /// The unit that values of the sort are held in.
+    pub fn base(self) -> Unit {
+        match self {
+            Dimension::Count => Unit::Count,
+            Dimension::Length => Unit::Mm,
+            Dimension::Area => Unit::Mm2,
+            Dimension::Angle => Unit::Deg,
+            Dimension::Temperature => Unit::Celsius,
+            Dimension::Time => Unit::Second,
+            Dimension::Mass => Unit::Gram,
+        }
+    }
+
     /// The sort with its article, as messages put it: "a length".
     pub fn name(self) -> &'static str {
         match self {

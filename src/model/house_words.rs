@@ -27,6 +27,14 @@ impl HouseWords {
         self.words.get(name).cloned().unwrap_or_else(|| name.to_owned())
     }
 
+    /// Names in a row: `front, back and lining`.
+    pub fn listed(&self, names: &[String]) -> String {
+        match names {
+            [first @ .., last] if !first.is_empty() => format!("{} {} {last}", first.join(", "), self.say("and")),
+            names => names.concat(),
+        }
+    }
+
     /// The same with its `{places}` filled in.
     pub fn fill(&self, name: &str, places: &[(&str, &str)]) -> String {
         // Each place is filled from the house's words, so that braces in a name stay as they are.

@@ -174,7 +174,7 @@ pub fn bought_figures(worked: &Worked, settings: &Show) -> Shown {
 pub fn in_system(worked: &Worked, system: System, settings: &Show) -> ShownFigure {
     figure_in(worked, system, settings).unwrap_or_else(|| {
         let Quantity { value, dimension } = worked.quantity;
-        written(value, base_unit(dimension), worked.quantity)
+        written(value, dimension.base(), worked.quantity)
     })
 }
 
@@ -290,19 +290,6 @@ fn convert_for(worked: &Worked, system: System, settings: &Show) -> Option<(Unit
         (Dimension::Angle, _) => nearest(Unit::Deg, half),
         (Dimension::Time, _) => nearest(Unit::Minute, half),
         (Dimension::Count, _) => Some((Unit::Count, quantity.value)),
-    }
-}
-
-/// The unit that values of a sort are reckoned in.
-fn base_unit(dimension: Dimension) -> Unit {
-    match dimension {
-        Dimension::Count => Unit::Count,
-        Dimension::Length => Unit::Mm,
-        Dimension::Area => Unit::Mm2,
-        Dimension::Angle => Unit::Deg,
-        Dimension::Temperature => Unit::Celsius,
-        Dimension::Time => Unit::Second,
-        Dimension::Mass => Unit::Gram,
     }
 }
 

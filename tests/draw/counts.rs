@@ -9,7 +9,7 @@ use notchbook::figure::{DRAW, fonts, to_png};
 use notchbook::pipeline::{Reach, Workshop};
 use notchbook::source::{Folder, find_booklets};
 
-use crate::bench::root;
+use crate::bench::{recorded, root};
 
 /// Every text of the demos, with the compiler's drawing in the place of each author's.
 fn redrawn() -> Vec<(PathBuf, String)> {
@@ -155,26 +155,9 @@ fn as_many_steps_are_drawn_as_recorded() {
         println!("{name}: {drawn} of {all} steps are drawn in every size");
         rows.push(format!("{name},all steps,{drawn},{all},\"\""));
     }
-    let place = root().join("tests/draw/counts.csv");
-    let found = format!("{}\n", rows.join("\n"));
-    if std::env::var_os("NOTCHBOOK_BLESS").is_some_and(|value| value == "1") {
-        std::fs::write(&place, &found).expect("the table of drawn steps");
-    }
-    let recorded = std::fs::read_to_string(&place).expect("the table of drawn steps");
-    let changed: Vec<String> = recorded
-        .lines()
-        .filter(|row| !found.lines().any(|other| other == *row))
-        .map(|row| format!("- {row}"))
-        .chain(
-            found
-                .lines()
-                .filter(|row| !recorded.lines().any(|other| other == *row))
-                .map(|row| format!("+ {row}")),
-        )
-        .collect();
-    assert!(
-        changed.is_empty(),
-        "\n{}\nlook at the drawings (NOTCHBOOK_PICTURES), then record them with NOTCHBOOK_BLESS=1\n",
-        changed.join("\n")
+    recorded(
+        "tests/draw/counts.csv",
+        &rows,
+        "the drawings (NOTCHBOOK_PICTURES)",
     );
 }

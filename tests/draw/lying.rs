@@ -3,8 +3,8 @@
 use kurbo::{Rect, Shape as _};
 use notchbook::pipeline::Workshop;
 
-use crate::bench::written;
-use crate::{Drawing, drawn, measure, same};
+use crate::made::seen;
+use crate::{Drawing, measure, same};
 
 const FACTS: &str = "title: Things
 edition: 1.0.0
@@ -45,23 +45,8 @@ parts: [make.md]
 ";
 
 /// The last of some steps drawn from its work.
-fn step(before: &str, work: &str, then: impl Fn(&Workshop, usize, &Drawing)) {
-    let make = format!(
-        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n{before}\n```\n\nCut.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
-    );
-    written(&[("booklet.yaml", FACTS), ("make.md", &make)], |compiled| {
-        let refused: Vec<&str> = compiled
-            .report
-            .findings
-            .iter()
-            .filter(|finding| finding.code() == "figure-not-drawable")
-            .map(|finding| finding.message.as_str())
-            .collect();
-        assert!(refused.is_empty(), "{work}: {refused:?}");
-        for size in 0..2 {
-            then(compiled, size, &Drawing::read(drawn(compiled, size, "it")));
-        }
-    });
+fn step(before: &str, work: &str, then: impl FnMut(&Workshop, usize, &Drawing)) {
+    seen(FACTS, before, work, then);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use kurbo::{ParamCurve as _, Rect, Shape as _};
 use notchbook::pipeline::Workshop;
 
-use crate::bench::written;
+use crate::made::{refused, step};
 use crate::{Drawing, drawn, same};
 
 const FACTS: &str = "title: Bag
@@ -49,19 +49,9 @@ parts: [make.md]
 ";
 
 /// The last of some steps drawn from its work.
-fn step_drawn(before: &str, work: &str, then: impl Fn(&Workshop)) {
-    let make = format!(
-        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n{before}\n```\n\nCut.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
-    );
-    written(&[("booklet.yaml", FACTS), ("make.md", &make)], |compiled| {
-        let refused: Vec<&str> = compiled
-            .report
-            .findings
-            .iter()
-            .filter(|finding| finding.code() == "figure-not-drawable")
-            .map(|finding| finding.message.as_str())
-            .collect();
-        assert!(refused.is_empty(), "{work}: {refused:?}");
+fn step_drawn(before: &str, work: &str, then: impl FnOnce(&Workshop)) {
+    step(FACTS, before, work, |compiled| {
+        assert_eq!(refused(compiled), [""; 0], "{work}");
         then(compiled);
     });
 }
@@ -198,16 +188,11 @@ fn a_gap_is_closed_once_the_thing_is_turned_out() {
 
 /// What is said of a step that cannot be drawn.
 fn step_refused(work: &str) -> Vec<String> {
-    let make = format!(
-        "# Make it\n\n## Cut {{#cut}}\n\n```work\n- cut: all\n```\n\nCut.\n\n## Do it {{#it}}\n\n```work\n{work}\n```\n\nDo it.\n\n![What is done](draw:work)\n"
-    );
-    let mut refused = Vec::new();
-    written(&[("booklet.yaml", FACTS), ("make.md", &make)], |compiled| {
-        let found = compiled.report.findings.iter();
-        let found = found.filter(|finding| finding.code() == "figure-not-drawable");
-        refused.extend(found.map(|finding| finding.message.clone()));
+    let mut said = Vec::new();
+    step(FACTS, "", work, |compiled| {
+        said.extend(refused(compiled).into_iter().map(str::to_owned));
     });
-    refused
+    said
 }
 
 #[test]

@@ -6,23 +6,17 @@ use std::fs;
 use std::process::{Command, Stdio};
 
 use super::kills::{Change, wanted};
+use super::shop::has_tracer;
 
 /// The calls by which the journal is written and ended.
 const CALLS: &str = "rename,openat,write,fsync,flock,unlink,unlinkat,rmdir";
 
 /// A build under the tracer, on a system that knows no exchange.
 fn build(change: &Change, more: &[&str]) -> Command {
-    let mut command = Command::new("strace");
-    command.args(["-f", "-qq", "-e", &format!("trace=renameat2,{CALLS}")]);
-    command
-        .args(["-e", "inject=renameat2:error=ENOSYS"])
-        .args(more);
-    command
-        .arg(env!("CARGO_BIN_EXE_notchbook"))
-        .args(["build", "tide-pouch"]);
-    command
-        .current_dir(change.shop.path(""))
-        .stdout(Stdio::null());
+    let calls = format!("trace=renameat2,{CALLS}");
+    let refused = ["-e", &calls, "-e", "inject=renameat2:error=ENOSYS"];
+    let mut command = change.shop.traced(&[&refused, more].concat());
+    command.stdout(Stdio::null());
     command
 }
 
@@ -67,8 +61,7 @@ fn steps(change: &Change) -> Vec<(String, usize)> {
 
 #[test]
 fn without_exchange_a_killed_build_is_ended_by_the_next_run() {
-    if Command::new("strace").arg("-V").output().is_err() {
-        println!("there is no strace here: a system without exchange was not tried");
+    if !has_tracer("a system without exchange was not tried") {
         return;
     }
     let change = Change::open();

@@ -4,10 +4,10 @@
 //! `NOTCHBOOK_KILLS=200` kills so many of each sort; by default only a few, since each kill costs two builds.
 
 use std::collections::BTreeMap;
-use std::process::{Command, Stdio};
+use std::process::Stdio;
 use std::time::{Duration, Instant};
 
-use super::shop::Shop;
+use super::shop::{Shop, has_tracer};
 
 /// Calls that change what stands on the disk.
 const CALLS: &[&str] = &[
@@ -124,8 +124,7 @@ fn a_build_killed_at_any_moment_leaves_the_old_edition_or_the_new() {
 
 #[test]
 fn a_build_killed_at_any_call_leaves_the_old_edition_or_the_new() {
-    if Command::new("strace").arg("-V").output().is_err() {
-        println!("there is no strace here: kills at calls of the system were not tried");
+    if !has_tracer("kills at calls of the system were not tried") {
         return;
     }
     let change = Change::open();
@@ -141,23 +140,14 @@ fn a_build_killed_at_any_call_leaves_the_old_edition_or_the_new() {
             change.shop.change("title: Tide Pouch", "title: Ebb Pouch");
             // Without a cache, so that its own calls are among those that are stopped.
             change.shop.forget();
-            let mut command = Command::new("strace");
-            command.args([
-                "-f",
-                "-qq",
-                "-o",
-                "/dev/null",
-                "-e",
-                &format!("trace={call}"),
-            ]);
-            command.args(["-e", &format!("inject={call}:signal=KILL:when={number}")]);
-            command
-                .arg(env!("CARGO_BIN_EXE_notchbook"))
-                .args(["build", "tide-pouch"]);
-            let command = command
-                .current_dir(change.shop.path(""))
-                .stdout(Stdio::null())
-                .stderr(Stdio::null());
+            let (trace, kill) = (
+                format!("trace={call}"),
+                format!("inject={call}:signal=KILL:when={number}"),
+            );
+            let mut command = change
+                .shop
+                .traced(&["-o", "/dev/null", "-e", &trace, "-e", &kill]);
+            command.stdout(Stdio::null()).stderr(Stdio::null());
             if command.status().expect("strace starts").success() {
                 open.retain(|one| *one != call);
             } else {

@@ -10,6 +10,15 @@ pub struct Shop {
     folder: tempfile::TempDir,
 }
 
+/// Whether the tracer is here; says what is not tried without it.
+pub fn has_tracer(untried: &str) -> bool {
+    let has = Command::new("strace").arg("-V").output().is_ok();
+    if !has {
+        println!("there is no strace here: {untried}");
+    }
+    has
+}
+
 impl Shop {
     pub fn open() -> Shop {
         let shop = Shop {
@@ -26,6 +35,17 @@ impl Shop {
     pub fn command(&self, arguments: &[&str]) -> Command {
         let mut command = Command::new(env!("CARGO_BIN_EXE_notchbook"));
         command.args(arguments).current_dir(self.folder.path());
+        command
+    }
+
+    /// A build of the booklet under the tracer, which is asked for more.
+    pub fn traced(&self, more: &[&str]) -> Command {
+        let mut command = Command::new("strace");
+        command.args(["-f", "-qq"]).args(more);
+        command
+            .arg(env!("CARGO_BIN_EXE_notchbook"))
+            .args(["build", "tide-pouch"])
+            .current_dir(self.path(""));
         command
     }
 

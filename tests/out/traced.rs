@@ -1,28 +1,19 @@
 //! What a build of a stranger's booklet asks of the system: nothing of the net, nothing to read but the booklet and
 //! libraries, nothing to write but below `out`.
 
-use std::process::Command;
-
-use super::shop::Shop;
+use super::shop::{Shop, has_tracer};
 
 #[cfg(target_os = "linux")]
 #[test]
 fn a_build_reads_its_folder_and_writes_below_out() {
-    if Command::new("strace").arg("-V").output().is_err() {
-        println!("there is no strace here: what a build asks of the system was not looked at");
+    if !has_tracer("what a build asks of the system was not looked at") {
         return;
     }
     let shop = Shop::open();
     let log = tempfile::NamedTempFile::new().expect("a file");
-    let mut command = Command::new("strace");
     let calls = "trace=openat,open,creat,socket,connect,bind,execve,rename,renameat,renameat2,unlink,unlinkat,mkdir,link,linkat,symlink,symlinkat,rmdir,truncate,chmod,fchmodat";
-    command
-        .args(["-f", "-qq", "-y", "-s", "500", "-e", calls, "-o"])
-        .arg(log.path());
-    command
-        .arg(env!("CARGO_BIN_EXE_notchbook"))
-        .args(["build", "tide-pouch"])
-        .current_dir(shop.path(""));
+    let into = log.path().to_str().expect("a text");
+    let mut command = shop.traced(&["-y", "-s", "500", "-e", calls, "-o", into]);
     let output = command.output().expect("strace starts");
     assert!(output.status.success(), "{output:?}");
     let home = shop

@@ -65,6 +65,32 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Workshop) -> R) -> 
     then(&Workshop::open(&folder, &booklet, Reach::Checks))
 }
 
+/// Holds rows to a recorded table; `NOTCHBOOK_BLESS=1` records them anew, once somebody has looked at what they count.
+#[allow(
+    dead_code,
+    reason = "not every test that shares this file records tables"
+)]
+pub fn recorded(table: &str, rows: &[String], look_at: &str) {
+    let place = root().join(table);
+    let found = format!("{}\n", rows.join("\n"));
+    if std::env::var_os("NOTCHBOOK_BLESS").is_some_and(|value| value == "1") {
+        std::fs::write(&place, &found).expect("the recorded table");
+    }
+    let known = std::fs::read_to_string(&place).expect("the recorded table");
+    let only = |one: &str, other: &str, sign: &str| -> Vec<String> {
+        let rows = one
+            .lines()
+            .filter(|row| !other.lines().any(|own| own == *row));
+        rows.map(|row| format!("{sign} {row}")).collect()
+    };
+    let changed = [only(&known, &found, "-"), only(&found, &known, "+")].concat();
+    assert!(
+        changed.is_empty(),
+        "\n{}\nlook at {look_at}, then record them with NOTCHBOOK_BLESS=1\n",
+        changed.join("\n")
+    );
+}
+
 /// Sets and prints one size; fails with what the typesetter says.
 #[allow(dead_code, reason = "not every test that shares this file prints")]
 pub fn print(compiled: &Workshop, size: usize, paper: Paper) -> Vec<u8> {

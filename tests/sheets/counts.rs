@@ -5,7 +5,7 @@
 
 use notchbook::measure::to_f64;
 
-use crate::bench::root;
+use crate::bench::recorded;
 use crate::{TILED, each_set};
 
 /// How far a piece that begins on a sheet keeps from its joints, in mm.
@@ -22,28 +22,7 @@ fn no_set_takes_more_sheets_than_a_plain_grid_or_than_recorded() {
         }
         Vec::new()
     });
-    let place = root().join("tests/sheets/counts.csv");
-    let found = format!("{}\n", rows.join("\n"));
-    if std::env::var_os("NOTCHBOOK_BLESS").is_some_and(|value| value == "1") {
-        std::fs::write(&place, &found).expect("the table of counts");
-    }
-    let recorded = std::fs::read_to_string(&place).expect("the table of counts");
-    let changed: Vec<String> = recorded
-        .lines()
-        .map(|row| format!("- {row}"))
-        .filter(|row| !found.lines().any(|other| row[2..] == *other))
-        .chain(
-            found
-                .lines()
-                .filter(|row| !recorded.lines().any(|other| other == *row))
-                .map(|row| format!("+ {row}")),
-        )
-        .collect();
-    assert!(
-        changed.is_empty(),
-        "\n{}\nlook at the sheets, then record them with NOTCHBOOK_BLESS=1\n",
-        changed.join("\n")
-    );
+    recorded("tests/sheets/counts.csv", &rows, "the sheets");
 }
 
 /// The sheets that lie under a piece, counted from its true outline at its place.

@@ -3,7 +3,8 @@
 use notchbook::pipeline::Workshop;
 use notchbook::sheets::{SheetPaper, draw_sheets, plan_all_sizes, plan_one_size};
 
-use crate::bench::{root, written};
+use crate::bench::written;
+use crate::crossed::{english, labels, texts};
 
 const FACTS: &str = "title: POUCH
 edition: 1.0.0
@@ -36,59 +37,9 @@ const MAKE: &str = "# MAKE
 CUT ALL.
 ";
 
-/// Every letter of the house's words an x, but for what is filled in.
-fn crossed_out(words: &str) -> String {
-    let mut inside = false;
-    let cross = |letter: char| {
-        inside = match letter {
-            '{' => true,
-            '}' => false,
-            _ => inside,
-        };
-        match letter {
-            _ if inside => letter,
-            letter if letter.is_alphabetic() => 'x',
-            letter => letter,
-        }
-    };
-    words.chars().map(cross).collect()
-}
-
-/// Words of small letters that are neither crossed out nor units.
-fn english(text: &str) -> Vec<String> {
-    let words = text.split(|letter: char| !letter.is_alphabetic());
-    let small = words.filter(|word| word.chars().any(char::is_lowercase));
-    small
-        .filter(|word| !["cm", "mm", "m", "in", "yd"].contains(word))
-        .filter(|word| word.chars().any(|letter| letter != 'x'))
-        .map(str::to_owned)
-        .collect()
-}
-
-fn texts(svg: &str) -> Vec<String> {
-    let document = roxmltree::Document::parse(svg).expect("a drawing");
-    let texts = document
-        .descendants()
-        .filter(|node| node.is_element() && node.tag_name().name() == "text");
-    texts
-        .map(|node| node.descendants().filter_map(|one| one.text()).collect())
-        .collect()
-}
-
 #[test]
 fn layouts_and_sheets_speak_the_language_of_the_booklet() {
-    let house =
-        std::fs::read_to_string(root().join("templates/labels-en.json")).expect("the words");
-    let house: serde_json::Map<String, serde_json::Value> =
-        serde_json::from_str(&house).expect("words");
-    let own: serde_json::Map<String, serde_json::Value> = house
-        .iter()
-        .map(|(name, words)| {
-            let words = words.as_str().expect("words");
-            (name.clone(), crossed_out(words).into())
-        })
-        .collect();
-    let own = serde_json::to_string_pretty(&own).expect("a file");
+    let own = labels();
     let files = [
         ("booklet.yaml", FACTS),
         ("make.md", MAKE),
