@@ -66,6 +66,7 @@ pub struct Edition<'a> {
 #[derive(Debug, Clone, Default)]
 #[allow(missing_docs, reason = "named as in the facts")]
 pub struct FrontMatter {
+    pub time: Vec<Block>,
     pub read_first: Vec<Block>,
     pub cautions: Vec<(usize, Vec<Block>)>,
     pub care: Vec<Block>,
@@ -334,6 +335,7 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
     let facts = &draft.facts;
     let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
+        time: printer.blocks(&facts.time),
         read_first: printer.blocks(&facts.read_first),
         cautions: facts
             .cautions
