@@ -414,8 +414,13 @@ fn no_dart_stands_out_above_a_waistband() {
                 .filter(|node| node.attribute("class") == Some("right-side"))
                 .filter_map(|node| kurbo::BezPath::from_svg(node.attribute("d")?).ok())
                 .collect();
-            let high = |path: &kurbo::BezPath| kurbo::Shape::bounding_box(path).height() * seen.scale;
-            let skirts: Vec<f64> = cloth.iter().map(high).filter(|high| *high > 200.0).collect();
+            let high =
+                |path: &kurbo::BezPath| kurbo::Shape::bounding_box(path).height() * seen.scale;
+            let skirts: Vec<f64> = cloth
+                .iter()
+                .map(high)
+                .filter(|high| *high > 200.0)
+                .collect();
             assert!(!skirts.is_empty(), "the skirt");
             // Closed darts let the edge sink a little in its middle; nothing rises above the 50 cm of the sides.
             assert!(skirts.iter().all(|high| *high < 508.0), "{skirts:?}");
