@@ -33,26 +33,34 @@ pub(super) fn folds(piece: &PlacedPiece) -> Vec<Stroke> {
     once(&piece.drawn().iter().filter_map(fold).collect::<Vec<_>>())
 }
 
-/// The marks of a nest that lie elsewhere in some of its sizes, as lines that can be named: buttonholes, what is placed, and
-/// through each point a short one.
+/// The marks of a nest that lie elsewhere in some of its sizes, each as a line that can be named: buttonholes, what is
+/// placed, and through each point a short one.
 pub(super) fn marks(piece: &PlacedPiece) -> Vec<Stroke> {
     let through = |at: Point| [at - POINT, at + POINT];
-    let own = |plan: &crate::draw::Plan| {
-        let mut path = BezPath::new();
+    let mut found: Vec<Stroke> = Vec::new();
+    for (size, plan) in piece.drawn() {
         for detail in &plan.details {
-            match detail {
-                Detail::Hole(line) => path.extend(open_line(&[line.p0, line.p1])),
-                Detail::Dot(at) => path.extend(open_line(&through(*at))),
-                Detail::Placed(placed) => path.extend(placed.iter()),
-                _ => {}
+            let path = match detail {
+                Detail::Hole(line) => BezPath::from_iter(open_line(&[line.p0, line.p1])),
+                Detail::Dot(at) => BezPath::from_iter(open_line(&through(*at))),
+                Detail::Placed(placed) => placed.clone(),
+                _ => continue,
+            };
+            match found.iter_mut().find(|known| is_same(&known.path, &path)) {
+                Some(known) => known.sizes.push(*size),
+                None => found.push(Stroke { sizes: vec![*size], path }),
             }
         }
-        path
-    };
-    let lines: Vec<(usize, BezPath)> = piece.drawn().iter().map(|(size, plan)| (*size, own(plan))).collect();
-    let mut strokes = once(&lines);
-    strokes.retain(|stroke| stroke.sizes.len() < piece.outlines.len());
-    strokes
+    }
+    found.retain(|stroke| stroke.sizes.len() < piece.outlines.len());
+    found
+}
+
+/// Whether two marks are one: all their corners lie on each other.
+fn is_same(one: &BezPath, other: &BezPath) -> bool {
+    let corners = |path: &BezPath| -> Vec<Point> { path.elements().iter().filter_map(PathEl::end_point).collect() };
+    let (one, other) = (corners(one), corners(other));
+    one.len() == other.len() && one.iter().zip(other).all(|(one, other)| one.distance(other) <= SAME)
 }
 
 fn open_line(points: &[Point; 2]) -> [PathEl; 2] {
