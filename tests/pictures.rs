@@ -10,6 +10,8 @@
 mod bench;
 #[path = "pictures/folded.rs"]
 mod folded;
+#[path = "pictures/letters.rs"]
+mod letters;
 #[path = "pictures/white.rs"]
 mod white;
 

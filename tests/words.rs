@@ -509,3 +509,15 @@ fn names(data: &serde_json::Value, found: &mut Vec<String>) {
         _ => {}
     }
 }
+
+#[test]
+fn a_stated_time_is_worked_out_and_told_by_size() {
+    let told = facts("time: \"About {90 min}, [slowly](https://time.example)\"\n");
+    let page = page(&[("booklet.yaml", &told)]);
+    clean(&page);
+    let data: serde_json::Value = serde_json::from_str(&page.data).expect("data");
+    let words = data["time"].to_string();
+    for word in ["About ", "\"90\"", "\"min\"", "slowly"] {
+        assert!(words.contains(word), "{word}: {words}");
+    }
+}

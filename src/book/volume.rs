@@ -26,6 +26,9 @@ pub struct Book {
     pub date: Option<String>,
     pub language: String,
     pub skill: Option<String>,
+    /// How long the work takes; empty where it is not stated.
+    #[serde(default)]
+    pub time: Vec<Block>,
     pub summary: Option<String>,
     pub contact: Option<String>,
     /// All sizes of the booklet.

@@ -39,7 +39,7 @@ pub(super) fn sentences(blocks: &[Block], size: Option<usize>) -> Vec<Sentence<'
 /// Calls `see` with every run of prose of a booklet that makers read, its facts first.
 pub(super) fn each_prose<'a>(draft: &'a Draft, see: &mut dyn FnMut(&'a [Block])) {
     let facts = &draft.facts;
-    [&facts.read_first, &facts.care, &facts.terms].into_iter().for_each(|blocks| see(blocks));
+    [&facts.time, &facts.read_first, &facts.care, &facts.terms].into_iter().for_each(|blocks| see(blocks));
     facts.cautions.iter().for_each(|caution| see(&caution.content));
     facts.fabrics.iter().for_each(|fabric| see(&fabric.note));
     facts.notions.iter().for_each(|notion| see(&notion.note));

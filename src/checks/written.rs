@@ -60,8 +60,9 @@ fn facts(facts: &Facts, see: &mut dyn FnMut(&Text, Sort)) {
     let notes = notes.chain(facts.sourcing().map(|sourcing| &sourcing.instead));
     let meanings = facts.words.iter().map(|word| &word.meaning);
     let changes = facts.editions.iter().map(|entry| &entry.changes);
-    let pages =
-        [&facts.read_first, &facts.care, &facts.terms].into_iter().chain(facts.cautions.iter().map(|one| &one.content));
+    let pages = [&facts.time, &facts.read_first, &facts.care, &facts.terms]
+        .into_iter()
+        .chain(facts.cautions.iter().map(|one| &one.content));
     pages.chain(notes).chain(meanings).chain(changes).for_each(|blocks| prose(blocks, see));
 }
 

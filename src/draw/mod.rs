@@ -13,6 +13,7 @@ mod cutting;
 mod desk;
 mod digits;
 mod drawn;
+mod drum;
 mod edges;
 mod fits;
 mod folding;

@@ -110,7 +110,12 @@ impl Part {
             }
         }
         let closed = desk.past.closed_in(copy);
-        let shut = Shut::of(shape, &closed);
+        let is_turned_in = |edge: usize| {
+            let name = shape.edges().get(edge).map_or("", |edge| edge.name.as_str());
+            let mut of_whole = shape.points_of_whole(name, Along::Centre).into_iter();
+            of_whole.any(|(edge, _)| desk.past.is_turned_in(copy, &edge.name))
+        };
+        let shut = Shut::of(shape, &closed, is_turned_in);
         let mut part = Part {
             who: Who::Copy(copy),
             face,

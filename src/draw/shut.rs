@@ -82,12 +82,13 @@ pub(super) struct Shut {
 }
 
 impl Shut {
-    /// What of a piece is closed; of one cut on the fold, in both halves.
-    pub fn of(shape: &Shape, closed: &[Inside]) -> Shut {
+    /// What of a piece is closed; of one cut on the fold, in both halves. `is_turned_in` tells of an edge, by its place,
+    /// whether its allowance lies inside, so that lips meet at the stitching line.
+    pub fn of(shape: &Shape, closed: &[Inside], is_turned_in: impl Fn(usize) -> bool) -> Shut {
         let mut shut = Shut::default();
         for inside in closed {
             match inside {
-                Inside::Dart(at) => shut.dart(shape.darts().get(*at).and_then(Option::as_ref)),
+                Inside::Dart(at) => shut.dart(shape.darts().get(*at).and_then(Option::as_ref), &is_turned_in),
                 Inside::Pleat(at) => shut.pleat(shape.pleats().get(*at).and_then(Option::as_ref)),
                 Inside::Mark(_) => {}
             }
@@ -112,7 +113,7 @@ impl Shut {
         self.closings.is_empty()
     }
 
-    fn dart(&mut self, dart: Option<&Dart>) {
+    fn dart(&mut self, dart: Option<&Dart>, is_turned_in: impl Fn(usize) -> bool) {
         let Some(dart) = dart else { return };
         let at = dart.mouth[0].midpoint(dart.mouth[1]);
         let half = dart.mouth[0].distance(dart.mouth[1]) / 2.0;
@@ -121,7 +122,7 @@ impl Shut {
         let along = (*point - at).normalize();
         let before = (dart.edge.is_none()).then(|| (dart.points[0] - at).dot(along));
         let lip = dart.legs.iter().map(|leg| (leg.p0 - at).dot(along)).fold(0.0, f64::min);
-        let lip = if before.is_some() { 0.0 } else { lip };
+        let lip = if dart.edge.is_none_or(is_turned_in) { 0.0 } else { lip };
         let closing = Closing { at, along, half, widest: (0.0, end), before, lip, shaped: dart.edge.is_some() };
         self.lines.push(Detail::Sewn(closing.line()));
         self.closings.push(closing);

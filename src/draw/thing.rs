@@ -15,7 +15,7 @@ use super::seen::{area, is_seen, made_up, works};
 use super::sides::{Side, sides, smooth};
 use super::sized::{Length, Rows};
 use super::trace::{inward, straight};
-use super::{bands, stood};
+use super::{bands, drum, stood};
 use crate::figure::{Ruler, Studio};
 use crate::model::Verb;
 use crate::resolve::{CopyId, Edition, EditionPart, EditionStep};
@@ -137,6 +137,9 @@ fn drawn(desk: &Desk<'_, '_>, root: CopyId, studio: &Studio, measured: bool) -> 
 fn page<'a>(desk: &Desk<'a, '_>, plain: &Desk<'a, '_>, root: CopyId, scale: f64, rows: &mut Rows) -> Option<Page<'a>> {
     if desk.past.boxed.iter().any(|(copy, _)| *copy == root) {
         return stood::draw(desk, plain, root, scale, rows);
+    }
+    if let Some(drum) = drum::of(plain).filter(|drum| drum.has(root)) {
+        return drum.draw(desk, plain, scale, rows);
     }
     let stuffed = works(desk).any(|work| work.verb == Verb::Stuff);
     let mut sides: Vec<Side> = sides(plain, root, scale, !stuffed)?.into_iter().collect();

@@ -29,6 +29,8 @@ pub struct Facts {
     pub language: Text,
     /// What a maker should be able to do.
     pub skill: Option<Text>,
+    /// How long the work takes.
+    pub time: Vec<Block>,
     /// A sentence for the cover.
     pub summary: Option<Text>,
     /// What to read before anything else.

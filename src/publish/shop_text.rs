@@ -40,6 +40,10 @@ pub fn shop_text(plain: &Plain<'_>, included: &Included) -> Leaf {
         leaf.heading(plain.word("skill", &[]));
         leaf.words(skill);
     }
+    if !book.time.is_empty() {
+        leaf.heading(plain.word("time", &[]));
+        plain.blocks(&book.time).into_iter().for_each(|line| leaf.words(line));
+    }
     leaf.heading(plain.word("shop_language", &[]));
     let key = format!("language_{}", book.language.split('-').next().unwrap_or_default());
     let language = plain.word(&key, &[]);

@@ -67,6 +67,7 @@ pub struct Edition<'a> {
 #[derive(Debug, Clone, Default)]
 #[allow(missing_docs, reason = "named as in the facts")]
 pub struct FrontMatter {
+    pub time: Vec<Block>,
     pub read_first: Vec<Block>,
     pub cautions: Vec<(usize, Vec<Block>)>,
     pub care: Vec<Block>,
@@ -338,6 +339,7 @@ fn front(draft: &Draft, ends: &Ends, values: &Values<'_>, told: &mut Told) -> Fr
     let mut printer = printing(draft, (ends, None), Scope::plain(values), told);
     FrontMatter {
         help,
+        time: printer.blocks(&facts.time),
         read_first: printer.blocks(&facts.read_first),
         cautions: facts
             .cautions

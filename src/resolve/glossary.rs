@@ -26,7 +26,7 @@ pub(super) fn glossary(draft: &Draft, size: usize) -> Vec<(usize, &Word)> {
 fn used(draft: &Draft, size: usize) -> BTreeSet<usize> {
     let facts = &draft.facts;
     let mut heard = Heard { size, text: String::new(), terms: BTreeSet::new() };
-    let prose = [&facts.read_first, &facts.care, &facts.terms].into_iter().flatten();
+    let prose = [&facts.time, &facts.read_first, &facts.care, &facts.terms].into_iter().flatten();
     prose.for_each(|block| heard.block(block));
     let cautions = facts.cautions.iter().filter(|caution| is_for(caution.sizes.as_ref(), size));
     cautions.flat_map(|caution| &caution.content).for_each(|block| heard.block(block));

@@ -12,7 +12,7 @@ use super::list;
 use super::names::{Names, names};
 use super::plan::{SheetPlan, tile_name};
 use super::sheet::{Drawn, Sheet};
-use super::strokes::{folds, strokes};
+use super::strokes::{folds, marks, strokes};
 use super::words::house;
 use crate::model::{HouseWords, by_view, spoken_sizes};
 use crate::resolve::Edition;
@@ -171,8 +171,10 @@ impl All<'_> {
                 all.add(list::list((drawn.piece, &drawn.strokes), beside, &facts.sizes, face, crowd));
                 continue;
             }
-            let own = names(drawn.piece, &drawn.strokes, (&facts.sizes, self.house), (seen, face), crowd);
-            all.add(own);
+            let words = (facts.sizes.as_slice(), self.house);
+            all.add(names(drawn.piece, (drawn.strokes.as_slice(), true), words, (seen, face), crowd));
+            let marks = marks(drawn.piece);
+            all.add(names(drawn.piece, (marks.as_slice(), false), words, (seen, face), crowd));
         }
         all
     }

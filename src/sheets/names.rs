@@ -37,10 +37,11 @@ const GAP: f64 = 0.3;
 /// The places along a line that are tried, from its middle outwards.
 const ALONG: [f64; 13] = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9, 0.04, 0.96];
 
-/// Names every line of a piece that a sheet shows, and adds the names to what lies there.
+/// Names every line of a piece that a sheet shows, and adds the names to what lies there. What is not `always` to be named
+/// has its name where it has room beside it.
 pub(super) fn names(
     piece: &PlacedPiece,
-    strokes: &[Stroke],
+    (strokes, always): (&[Stroke], bool),
     (sizes, house): (&[Size], &HouseWords),
     (seen, face): (Rect, &Face),
     crowd: &mut Crowd,
@@ -54,7 +55,8 @@ pub(super) fn names(
             }
             let room = (width(&text, face.line) * 1.2, face.line);
             let inner = |at: Point, way: Vec2| inward(piece, &stroke.sizes, at, way);
-            let spot = Search { run: &run, room, seen, crowd, inner: &inner }.spot();
+            let search = Search { run: &run, room, seen, crowd, inner: &inner };
+            let Some(spot) = search.beside().or_else(|| always.then(|| search.led())) else { continue };
             crowd.room(spot.place);
             if let Some(at) = spot.leader {
                 found.leaders.move_to(at);
@@ -141,8 +143,8 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    fn spot(&self) -> Spot {
-        self.beside().or_else(|| self.away(true)).or_else(|| self.away(false)).unwrap_or_else(|| self.anywhere())
+    fn led(&self) -> Spot {
+        self.away(true).or_else(|| self.away(false)).unwrap_or_else(|| self.anywhere())
     }
 
     /// At the line, on its inner side.

@@ -1,10 +1,11 @@
 //! The cutting lines of a nest as they are drawn: what lies on one line in several sizes is drawn once, for all of
 //! them.
 
-use kurbo::{BezPath, Point};
+use kurbo::{BezPath, PathEl, Point, Vec2};
 
 use super::plan::PlacedPiece;
 use super::window;
+use crate::draw::Detail;
 
 /// A cutting line, and the sizes whose line it is.
 #[derive(Debug, Clone)]
@@ -13,6 +14,9 @@ pub(super) struct Stroke {
     pub sizes: Vec<usize>,
     pub path: BezPath,
 }
+
+/// How far the line through a point reaches on either side, in mm.
+const POINT: Vec2 = Vec2::new(1.2, 0.0);
 
 /// How far two lines may lie apart and be one, in mm: less than can be seen or cut.
 const SAME: f64 = 0.02;
@@ -27,6 +31,40 @@ pub(super) fn strokes(piece: &PlacedPiece) -> Vec<Stroke> {
 pub(super) fn folds(piece: &PlacedPiece) -> Vec<Stroke> {
     let fold = |(size, plan): &(usize, crate::draw::Plan)| Some((*size, plan.fold.clone()?));
     once(&piece.drawn().iter().filter_map(fold).collect::<Vec<_>>())
+}
+
+/// The marks of a nest that lie elsewhere in some of its sizes, each as a line that can be named: buttonholes, what is
+/// placed, and through each point a short one.
+pub(super) fn marks(piece: &PlacedPiece) -> Vec<Stroke> {
+    let through = |at: Point| [at - POINT, at + POINT];
+    let mut found: Vec<Stroke> = Vec::new();
+    for (size, plan) in piece.drawn() {
+        for detail in &plan.details {
+            let path = match detail {
+                Detail::Hole(line) => BezPath::from_iter(open_line(&[line.p0, line.p1])),
+                Detail::Dot(at) => BezPath::from_iter(open_line(&through(*at))),
+                Detail::Placed(placed) => placed.clone(),
+                _ => continue,
+            };
+            match found.iter_mut().find(|known| is_same(&known.path, &path)) {
+                Some(known) => known.sizes.push(*size),
+                None => found.push(Stroke { sizes: vec![*size], path }),
+            }
+        }
+    }
+    found.retain(|stroke| stroke.sizes.len() < piece.outlines.len());
+    found
+}
+
+/// Whether two marks are one: all their corners lie on each other.
+fn is_same(one: &BezPath, other: &BezPath) -> bool {
+    let corners = |path: &BezPath| -> Vec<Point> { path.elements().iter().filter_map(PathEl::end_point).collect() };
+    let (one, other) = (corners(one), corners(other));
+    one.len() == other.len() && one.iter().zip(other).all(|(one, other)| one.distance(other) <= SAME)
+}
+
+fn open_line(points: &[Point; 2]) -> [PathEl; 2] {
+    [PathEl::MoveTo(points[0]), PathEl::LineTo(points[1])]
 }
 
 /// A straight stretch.

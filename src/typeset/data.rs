@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::paper::Paper;
 use super::prose::{amount, value};
 use super::setter::{Setter, path};
-use crate::book::{Book, CutList, Layout, MeasureRow, Offer, Part, SeamFact, Step, ThingDrawing};
+use crate::book::{Book, CutList, Layout, MeasureRow, Offer, Part, SeamFact, Step};
 use crate::model::{Date, written_moment};
 
 /// Everything that one booklet file is set from.
@@ -115,10 +115,8 @@ pub fn lay_out(book: &Book, paper: Paper, labels: &Json) -> Sheaf {
             "changes": setter.blocks(&release.changes),
         })).collect::<Vec<_>>(),
     });
-    // The macro takes no more keys at once. An author's own drawing goes before the compiler's.
-    data["things"] = book.things.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
-    let cover = if book.cover_drawn.is_empty() { &book.things } else { &book.cover_drawn };
-    data["cover"] = cover.iter().map(|thing| setter.thing(thing)).collect::<Vec<_>>().into();
+    // The macro takes no more keys at once.
+    setter.glance(&mut data);
     data["video"] = setter.film();
     data["help"] = setter.help().into();
     Sheaf { data, files, origins, paper }
@@ -171,21 +169,6 @@ impl Setter<'_> {
             })
         })
         .collect()
-    }
-
-    fn thing(&self, thing: &ThingDrawing) -> Json {
-        let drawing = self.book.drawings.get(&thing.drawing);
-        let view = self.book.views.iter().find(|view| view.sizes.contains(&thing.size));
-        let of_it = |size: &&usize| view.is_none_or(|view| view.sizes.contains(*size));
-        let several = self.book.shown.iter().filter(of_it).count() > 1;
-        json!({
-            "path": path(&thing.drawing),
-            "width": drawing.map_or(0.0, |drawing| drawing.width),
-            "height": drawing.map_or(0.0, |drawing| drawing.height),
-            // A thing that is shown in one size alone need not say which.
-            "size": self.book.sizes.get(thing.size).filter(|_| several).map(|size| size.name.clone()),
-            "view": view.map(|view| view.name.clone()),
-        })
     }
 
     fn pieces(&self) -> Json {

@@ -8,6 +8,7 @@ mod fault;
 mod film;
 mod finish;
 mod fold;
+mod glance;
 mod help;
 mod leaf;
 mod made_of;

@@ -13,6 +13,7 @@ pub use super::fault::PressFault;
 use super::finish::finish;
 use super::fold::{fold, sides};
 use super::world::{Desk, Shop};
+use crate::figure::Letters;
 use crate::sheets::{Note, NoteSort, SheetSet};
 use crate::source::{House, Sum};
 
@@ -30,12 +31,13 @@ pub struct Printed {
 /// The typesetter with templates and fonts laid out; may be shared by threads.
 pub struct Press {
     shop: Shop,
+    letters: Letters,
 }
 
 impl Press {
     /// Lays out templates and fonts.
     pub fn new(house: &House) -> Press {
-        Press { shop: Shop::new(house) }
+        Press { shop: Shop::new(house), letters: Letters::new(house) }
     }
 
     /// The checksum of templates and fonts, to which that of what they set is added.
@@ -47,7 +49,7 @@ impl Press {
     pub(super) fn document(&self, sheaf: &Sheaf) -> Result<PagedDocument, Vec<PressFault>> {
         let mut files = sheaf.files.clone();
         files.insert("/data.json".into(), sheaf.data.to_string().into_bytes());
-        let desk = Desk::new(&self.shop, "/booklet.typ", files);
+        let desk = Desk::new(&self.shop, "/booklet.typ", self.drawn(files));
         let desk = desk.ok_or_else(|| vec![PressFault::plain("there is no template")])?;
         let set = typst::compile::<PagedDocument>(&desk);
         set.output.map_err(|errors| errors.iter().map(|one| PressFault::of(one, &desk)).collect())
@@ -91,6 +93,17 @@ impl Press {
         self.set("/sheets.typ", files, true)
     }
 
+    /// The files of a document with drawings as they are painted here: letter by letter.
+    fn drawn(&self, mut files: BTreeMap<String, Vec<u8>>) -> BTreeMap<String, Vec<u8>> {
+        for (_, bytes) in files.iter_mut().filter(|(path, _)| path.ends_with(".svg")) {
+            let made = std::str::from_utf8(bytes).ok().map(|svg| self.letters.edges_beneath(svg));
+            if let Some(made) = made {
+                *bytes = made.into_bytes();
+            }
+        }
+        files
+    }
+
     /// Sets one document; tagged for PDF/UA-1 (ISO 14289-1), unless its pages are to be laid on sheets.
     pub(super) fn set(
         &self,
@@ -98,7 +111,8 @@ impl Press {
         files: BTreeMap<String, Vec<u8>>,
         tagged: bool,
     ) -> Result<Printed, Vec<PressFault>> {
-        let desk = Desk::new(&self.shop, main, files).ok_or_else(|| vec![PressFault::plain("there is no template")])?;
+        let desk = Desk::new(&self.shop, main, self.drawn(files))
+            .ok_or_else(|| vec![PressFault::plain("there is no template")])?;
         let faults = |found: &[SourceDiagnostic]| -> Vec<PressFault> {
             found.iter().map(|one| PressFault::of(one, &desk)).collect()
         };

@@ -125,7 +125,7 @@ impl Setter<'_> {
             Aim::Step => (format!("step-{}", reference.id), self.number(&reference.id)),
             Aim::Figure => (format!("figure-{}", reference.id), self.number(&reference.id)),
             Aim::Part => (format!("part-{}", reference.id), None),
-            Aim::Piece => (format!("piece-{}", reference.id), None),
+            Aim::Piece => (format!("piece-{}", reference.id), self.piece_number(&reference.id)),
             Aim::Notion => (format!("notion-{}", reference.id), None),
             Aim::Fabric => (format!("fabric-{}", reference.id), None),
             Aim::Term => (format!("term-{}", reference.id), None),
@@ -138,6 +138,11 @@ impl Setter<'_> {
             "name": reference.name,
             "content": self.inlines(&reference.content),
         })
+    }
+
+    /// The number of a piece on layouts and sheets; `None` where it is not drawn.
+    fn piece_number(&self, id: &str) -> Option<usize> {
+        self.book.pieces.pieces.iter().find(|piece| piece.id == id).map(|piece| piece.number)
     }
 
     /// A step's number; `None` when the book has no such step.

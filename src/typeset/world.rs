@@ -8,7 +8,7 @@ use typst::foundations::{Binding, Bytes, Datetime, Duration, Value};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
-use typst::{Library, LibraryExt, World};
+use typst::{Feature, Features, Library, LibraryExt, World};
 
 use crate::source::{House, Sum};
 
@@ -43,9 +43,10 @@ impl Shop {
     }
 }
 
-/// What templates may call: all but programs of another kind, which would run unseen.
+/// What templates may call: all but programs of another kind, which would run unseen. Rows of tables may have headers, for
+/// which Typst asks to be told.
 fn library() -> Library {
-    let mut library = Library::default();
+    let mut library = Library::builder().with_features(Features::from_iter([Feature::A11yExtras])).build();
     if let Some(Ok(plugin)) = library.global.scope_mut().get_mut("plugin").map(Binding::write) {
         *plugin = Value::None;
     }

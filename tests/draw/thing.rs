@@ -261,3 +261,169 @@ fn pieces_stand_in_the_order_in_which_they_are_sewn_under_the_numbers_of_their_f
         );
     });
 }
+
+const BUCKET: &str = "\
+title: Quayside Bucket
+edition: 1.0.0
+sizes: {small: Small, large: Large}
+measurements:
+  across: [18 cm (7 1/8 in), 24 cm (9 1/2 in)]
+  high: [24 cm (9 1/2 in), 30 cm (11 7/8 in)]
+  seam: 1 cm (3/8 in)
+fabrics:
+  outer: {name: Canvas, widths: [112 cm]}
+notions:
+  webbing: {kind: tape, name: Webbing, width: 3 cm, cut: {front_handle: {length: 40 cm}, back_handle: {length: 40 cm}}}
+finished:
+  Width of the base: across
+  Height: high
+pieces:
+  wall:
+    name: Wall
+    outline: {rectangle: [WIDE, high]}
+    drawn: stitching
+    allowance: {all: seam, top: 2 * seam}
+    cut: {outer: [front, back]}
+  base:
+    name: Base
+    outline:
+      path:
+        - start: [0 cm, across / 2]
+        - upper: {to: [across, across / 2], arc: across / 2, turn: right}
+        - lower: {to: [0 cm, across / 2], arc: across / 2, turn: right}
+    drawn: stitching
+    allowance: seam
+    cut: {outer: 1}
+parts: [make.md]
+";
+const BUCKET_WORK: &str = "\
+# Make
+
+## Cut {#cut}
+
+```work
+- cut: all
+```
+
+Cut.
+
+## Sew {#sew}
+
+```work
+- {sew: [front.left, back.right], allowance: seam, stitch: 2.5 mm}
+- {sew: [front.right, back.left], allowance: seam, stitch: 2.5 mm}
+- {sew: [front.bottom, back.bottom, base.upper, base.lower], allowance: seam, stitch: 2.5 mm}
+- {hem: [front.top, back.top], allowance: 2 * seam, stitch: 2.5 mm}
+- {attach: [front_handle.start, front_handle.end, front.top], stitch: 2.5 mm}
+- {attach: [back_handle.start, back_handle.end, back.top], stitch: 2.5 mm}
+```
+
+Sew.
+";
+
+#[test]
+fn a_bag_with_a_round_base_stands_on_it() {
+    let facts = BUCKET.replace("WIDE", "pi * across / 2");
+    written(
+        &[("booklet.yaml", &facts), ("make.md", BUCKET_WORK)],
+        |compiled| {
+            for (size, across, high) in [("small", 180.0, 240.0), ("large", 240.0, 300.0)] {
+                let seen = Seen::of(&book(compiled, size));
+                let lengths = seen.measured();
+                assert!(has(&lengths, across) && has(&lengths, high), "{lengths:?}");
+                // It is seen once, its rim before its inside.
+                assert!(!seen.words().contains(&"back".to_owned()));
+                assert!(seen.count("wrong-side") == 1 && seen.count("webbing") == 2);
+            }
+        },
+    );
+}
+
+/// A wall that does not reach round the base stands on none: it is drawn flat.
+#[test]
+fn a_wall_too_short_for_its_base_is_not_stood_on_it() {
+    let facts = BUCKET.replace("WIDE", "across");
+    written(
+        &[("booklet.yaml", &facts), ("make.md", BUCKET_WORK)],
+        |compiled| {
+            let seen = Seen::of(&book(compiled, "small"));
+            assert!(seen.words().contains(&"back".to_owned()));
+        },
+    );
+}
+
+const SKIRT: &str = "\
+title: Sluice Skirt
+edition: 1.0.0
+sizes: {one: One size}
+measurements: {seam: 15 mm}
+fabrics:
+  outer: {name: Linen, widths: [140 cm]}
+pieces:
+  skirt:
+    name: Skirt
+    outline: {rectangle: [40 cm, 50 cm]}
+    drawn: stitching
+    allowance: seam
+    darts:
+      one: {edge: top, at: 12 cm, width: 3 cm, length: 10 cm, laid: to centre}
+      two: {edge: top, at: 12 cm from end, width: 3 cm, length: 10 cm, laid: to centre}
+    cut: {outer: [front, back]}
+  band:
+    name: Band
+    outline: {rectangle: [68 cm, 4 cm]}
+    drawn: stitching
+    allowance: seam
+    cut: {outer: [waistband]}
+parts: [make.md]
+";
+const SKIRT_WORK: &str = "\
+# Make
+
+## Cut {#cut}
+
+```work
+- cut: all
+```
+
+Cut.
+
+## Sew {#sew}
+
+```work
+- {dart: [front, back], stitch: 2.5 mm}
+- {sew: [front.left, back.right], allowance: seam, stitch: 2.5 mm}
+- {sew: [front.right, back.left], allowance: seam, stitch: 2.5 mm}
+- {sew: [front.top, back.top, waistband.bottom], allowance: seam, stitch: 2.5 mm}
+```
+
+Sew.
+";
+
+/// Where a dart is closed at a seam, the edge of the cloth lies at the stitching line and no lip of the dart above it: the
+/// highest places of a piece are as high as its corners.
+#[test]
+fn no_dart_stands_out_above_a_waistband() {
+    written(
+        &[("booklet.yaml", SKIRT), ("make.md", SKIRT_WORK)],
+        |compiled| {
+            let seen = Seen::of(&book(compiled, "one"));
+            let document = roxmltree::Document::parse(&seen.svg).expect("well-formed");
+            let drawn = document.root_element().children();
+            let cloth: Vec<kurbo::BezPath> = drawn
+                .filter(|node| node.attribute("class") == Some("right-side"))
+                .filter_map(|node| kurbo::BezPath::from_svg(node.attribute("d")?).ok())
+                .collect();
+            let high =
+                |path: &kurbo::BezPath| kurbo::Shape::bounding_box(path).height() * seen.scale;
+            let skirts: Vec<f64> = cloth
+                .iter()
+                .map(high)
+                .filter(|high| *high > 200.0)
+                .collect();
+            assert!(!skirts.is_empty(), "the skirt");
+            // Closed darts let the edge sink a little in its middle; nothing rises above the 50 cm of the sides.
+            assert!(skirts.iter().all(|high| *high < 508.0), "{skirts:?}");
+        },
+    );
+}

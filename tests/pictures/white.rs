@@ -19,8 +19,8 @@ const MARGINS: (u32, u32, u32) = (36, 44, 36);
 const BAND: usize = 20;
 /// The largest share of a page that may be white, and the largest mean of a booklet and of all of them.
 const PAGE: f64 = 0.5;
-const BOOKLET: f64 = 0.23;
-const MEAN: f64 = 0.16;
+const BOOKLET: f64 = 0.16;
+const MEAN: f64 = 0.12;
 
 fn white(page: &RgbImage) -> f64 {
     let (top, foot, side) = MARGINS;

@@ -98,6 +98,7 @@ impl Gatherer<'_> {
             date: date(facts.date.as_ref().map(|date| date.text.as_str())),
             language: facts.language.text.clone(),
             skill: words(&facts.skill),
+            time: self.blocks(&front.time, "time"),
             summary: words(&facts.summary),
             contact: words(&facts.contact),
             sizes: facts

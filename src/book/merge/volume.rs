@@ -32,6 +32,7 @@ pub fn merge(books: &[Book], shared: Shared<'_>) -> Option<Book> {
     });
     let mut book = Book {
         shown: shown.clone(),
+        time: front(books, |book| &book.time),
         read_first: front(books, |book| &book.read_first),
         cautions: cautions(books),
         tools: tools(books),
