@@ -205,7 +205,7 @@ pub(super) struct ProofArgs {
     #[arg(long, value_enum, default_value_t = ProofPaperName::A4)]
     pub paper: ProofPaperName,
     /// Where they go: DIR/NAME/NAME-proof.html and DIR/NAME/NAME-proof-PAPER.pdf
-    #[arg(long, default_value = "out", value_name = "DIR")]
+    #[arg(long, default_value = "proofs", value_name = "DIR")]
     pub out: PathBuf,
 }
 

@@ -102,7 +102,8 @@ pub(super) fn labels<'b>(evidence: &'b Evidence<'_>, step: &Step, sized: &[Optio
             let typed = from.iter().all(|origin| origin.how == "typed");
             let place = from.first().map_or_else(String::new, |origin| origin.place.clone());
             let words = cells.iter().flatten().next().cloned().unwrap_or_default();
-            let row = Row { mark: "a".to_owned(), typed, ..Row::new(words.clone(), cells, from) };
+            let name = from.first().map_or(&words, |origin| if origin.text.is_empty() { &words } else { &origin.text });
+            let row = Row { mark: "a".to_owned(), typed, ..Row::new(name.clone(), cells, from) };
             let words = vec![Run { text: words, mark: "a".to_owned() }];
             found.push(Sentence {
                 kind: "label",

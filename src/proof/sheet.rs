@@ -68,19 +68,20 @@ pub struct Done {
     pub how: Vec<String>,
 }
 
-/// The allowance of one edge at one step.
-#[derive(Debug, Clone, Serialize)]
+/// The allowance of edges of a piece that are sewn alike at one step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct EdgeRow {
     /// The piece.
     pub piece: String,
-    /// Its edge; empty for the whole piece.
-    pub edge: String,
+    /// Its edges; none for the whole piece.
+    pub edges: Vec<String>,
     /// The key of the verb.
     pub verb: String,
     /// How far from the edge it is sewn.
     pub sewn: Row,
-    /// With which allowance it was cut.
-    pub cut: Row,
+    /// With which allowance it was cut; `None` for a row of stitches that keeps a distance of its own, and where the piece
+    /// states none.
+    pub cut: Option<Row>,
     /// Whether the two differ in any size.
     pub apart: bool,
     /// Whether sizes differ.

@@ -15,14 +15,14 @@ pub(super) fn values(evidence: &Evidence<'_>) -> Vec<Row> {
     for measurement in &facts.measurements {
         let name = &measurement.name.text;
         let cells = in_sizes(evidence, |edition| Some(figure(edition, &edition.values.get(name)?)));
-        rows.push(Row::new(name, cells, from(evidence, "stated", &measurement.value)));
+        rows.push(Row::new(name, cells, defined(evidence, &measurement.value)));
     }
     for notion in &facts.notions {
         for (figure_of, value) in &notion.figures {
             let cells =
                 in_sizes(evidence, |edition| Some(figure(edition, &edition.values.quiet(value.get(edition.size())?)?)));
             let name = format!("{}.{}", notion.id.text, figure_of.word());
-            rows.push(Row::new(name, cells, from(evidence, "stated", value)));
+            rows.push(Row::new(name, cells, defined(evidence, value)));
         }
     }
     for expectation in &facts.expect {
@@ -57,16 +57,27 @@ fn in_sizes(evidence: &Evidence<'_>, of: impl Fn(&Edition<'_>) -> Option<String>
     cells
 }
 
-/// Where a value of the facts comes from, over all sizes. What is typed there as a figure need not be quoted again.
-fn from(evidence: &Evidence<'_>, how: &'static str, value: &BySize) -> Vec<Origin> {
-    merged(evidence.editions.iter().filter_map(|edition| {
+/// Where a value of the facts comes from, over all sizes, with what its formula names.
+fn from(evidence: &Evidence<'_>, value: &BySize) -> Vec<Origin> {
+    merged(own(evidence, value))
+}
+
+/// The same without what its formula names, which stands in the same table.
+fn defined(evidence: &Evidence<'_>, value: &BySize) -> Vec<Origin> {
+    merged(own(evidence, value).map(|origins| origins.into_iter().take(1).collect()))
+}
+
+/// Where a value comes from in each size. What is typed there as a figure need not be quoted again.
+fn own<'b>(evidence: &'b Evidence<'_>, value: &'b BySize) -> impl Iterator<Item = Vec<Origin>> + 'b {
+    evidence.editions.iter().filter_map(move |edition| {
         let formula = value.get(edition.size())?;
-        let mut found = traced(evidence, edition, how, formula);
-        if formula.formula.as_measure().is_some() {
+        let stated = formula.formula.as_measure().is_some();
+        let mut found = traced(evidence, edition, if stated { "stated" } else { "formula" }, formula);
+        if stated {
             found.iter_mut().take(1).for_each(|origin| origin.text.clear());
         }
         Some(found)
-    }))
+    })
 }
 
 fn traced(evidence: &Evidence<'_>, edition: &Edition<'_>, how: &'static str, formula: &Expression) -> Vec<Origin> {
@@ -85,12 +96,12 @@ pub(super) fn tables(evidence: &Evidence<'_>) -> Vec<Table> {
     let cells = |row: &MeasureRow| amounts(evidence, &row.values);
     let body = all.body.iter().map(|row| {
         let written = facts.body.iter().find(|known| known.name.text == row.name);
-        Row::new(&row.name, cells(row), written.map_or_else(Vec::new, |known| from(evidence, "stated", &known.value)))
+        Row::new(&row.name, cells(row), written.map_or_else(Vec::new, |known| from(evidence, &known.value)))
     });
     let mut finished = Vec::new();
     for row in &all.finished {
         let written = facts.finished.iter().find(|known| known.name.text == row.measure.name);
-        let origin = written.map_or_else(Vec::new, |known| from(evidence, "stated", &known.value));
+        let origin = written.map_or_else(Vec::new, |known| from(evidence, &known.value));
         finished.push(Row::new(&row.measure.name, cells(&row.measure), origin));
         if let (Some(ease), Some(known)) = (&row.ease, written) {
             let name = format!("{}, {}", row.measure.name, evidence.plain().word("ease_over", &[("name", &ease.name)]));
@@ -129,7 +140,7 @@ fn fabrics(evidence: &Evidence<'_>, needs: &[FabricNeed]) -> Vec<Row> {
                 None => need.name.clone(),
             };
             let mut origin = match &fabric.amount {
-                Some(amount) => from(evidence, "stated", amount),
+                Some(amount) => from(evidence, amount),
                 None => reckoned(evidence, "laid", fabric.id.span),
             };
             if let (Some(formula), Some(edition)) = (fabric.widths.get(stated), evidence.editions.first()) {
@@ -154,7 +165,7 @@ fn notions(evidence: &Evidence<'_>, needs: &[NotionNeed]) -> Vec<Row> {
     for need in needs {
         let Some(notion) = evidence.draft.facts.notions.get(need.at) else { continue };
         let origin = |figure: NotionFigure| match notion.figures.get(&figure) {
-            Some(value) => from(evidence, "stated", value),
+            Some(value) => from(evidence, value),
             None => reckoned(evidence, "reckoned", notion.id.span),
         };
         let named =

@@ -6,7 +6,7 @@ use super::record::{Origin, Row};
 use super::sentences::groups;
 use super::sheet::{Done, EdgeRow, WorkRow};
 use crate::book::{DoneTo, PlaceFact, SeamFact, Value};
-use crate::model::{Expression, Far, Step, Work};
+use crate::model::{Expression, Far, Step, Thread, Work};
 use crate::resolve::{Edition, EditionPart, EditionStep, EditionWork, Scope, Touched, Worked};
 
 /// A step in one size, with what the book tells of its work.
@@ -198,18 +198,35 @@ pub(super) fn edges<'b>(evidence: &Evidence<'_>, step: &Step, sized: &[Option<In
                 stated.next().is_some_and(|first| stated.any(|other| other != first))
             };
             let differs = differ(&sewn) || differ(&cut);
-            rows.push(EdgeRow {
+            let row = |key: &str, cells: Vec<Option<String>>, from| {
+                cells.iter().any(Option::is_some).then(|| Row::new(evidence.word(key), cells, from))
+            };
+            let own_distance = work.verb.thread() == Thread::Row;
+            let Some(sewn) = row("proof_sewn", sewn, from.clone()) else { continue };
+            let fresh = EdgeRow {
                 piece: name.0,
-                edge: name.1,
+                edges: vec![name.1],
                 verb: format!("verb_{}", work.verb.word()),
-                sewn: Row::new(evidence.word("proof_sewn"), sewn, from.clone()),
-                cut: Row::new(evidence.word("proof_cut"), cut, cut_from),
+                sewn,
+                cut: row("proof_cut", cut, cut_from).filter(|_| !own_distance),
                 apart,
                 differs,
-            });
+            };
+            take(&mut rows, fresh);
         }
     }
     rows
+}
+
+/// Takes in an edge, beside those of its piece that are sewn and cut alike.
+fn take(rows: &mut Vec<EdgeRow>, fresh: EdgeRow) {
+    let alike = |known: &EdgeRow| EdgeRow { edges: Vec::new(), ..known.clone() };
+    match rows.iter_mut().find(|known| alike(known) == alike(&fresh)) {
+        Some(known) => known.edges.extend(fresh.edges.into_iter().filter(|edge| !edge.is_empty())),
+        None => {
+            rows.push(EdgeRow { edges: fresh.edges.into_iter().filter(|edge| !edge.is_empty()).collect(), ..fresh })
+        }
+    }
 }
 
 /// An edge that a work touches in one size.
