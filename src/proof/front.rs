@@ -3,7 +3,8 @@
 use super::evidence::Evidence;
 use super::numbers::{Bit, bits};
 use super::passages::{Passage, Reader};
-use super::record::{Origin, Passages, Reading, Row, Run, Sentence};
+use super::record::Passages;
+use super::row::{Origin, Reading, Row, Run, Sentence};
 use super::sentences::{BySize, sentences};
 use crate::model::{Block, Facts, Text};
 use crate::resolve::{Block as Printed, Edition, FrontMatter, Scope};

@@ -13,6 +13,7 @@ mod origin;
 mod passages;
 mod pictures;
 mod record;
+mod row;
 mod sentences;
 mod sheet;
 mod steps;

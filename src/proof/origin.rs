@@ -1,7 +1,7 @@
 //! Where a figure comes from: the braces that print it, and behind them the facts that their formula names.
 
 use super::evidence::Evidence;
-use super::record::Origin;
+use super::row::Origin;
 use crate::model::{Expression, Step, Work};
 use crate::resolve::{Edition, Scope};
 use crate::source::Span;

@@ -9,7 +9,7 @@ use std::ops::Range;
 use super::evidence::Evidence;
 use super::numbers::{Bit, bits};
 use super::origin::Tracer;
-use super::record::Origin;
+use super::row::Origin;
 use crate::book::Amount;
 use crate::diag::Findings;
 use crate::model::{self, Brace, Expression, Filter, is_for};

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::evidence::Evidence;
 use super::numbers::{Bit, bits};
 use super::origin::{Tracer, merged};
-use super::record::{Origin, Reading, Row, Run, Sentence};
+use super::row::{Origin, Reading, Row, Run, Sentence};
 use super::sheet::{PictureRow, PictureView};
 use super::work::InSize;
 use crate::figure::{BoundFigure, DRAW, labels as labels_of, printed_labels};

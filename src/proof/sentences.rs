@@ -3,7 +3,7 @@
 use super::evidence::Evidence;
 use super::origin::merged;
 use super::passages::{Figure, Passage, Told};
-use super::record::{Reading, Row, Run, Sentence};
+use super::row::{Reading, Row, Run, Sentence};
 use super::sheet::Telling;
 
 /// What each size reads of one thing; `None` where it does not have it.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::record::{Row, Sentence};
+use super::row::{Row, Sentence};
 
 /// A step with all that is known of it.
 #[derive(Debug, Clone, Serialize)]

@@ -2,7 +2,8 @@
 
 use super::evidence::Evidence;
 use super::origin::{Tracer, merged};
-use super::record::{Origin, Row, Table};
+use super::record::Table;
+use super::row::{Origin, Row};
 use crate::book::{Amount, CutList, FabricNeed, MeasureRow, NotionAmount, NotionNeed};
 use crate::model::{BySize, Expression, NotionFigure};
 use crate::resolve::{Edition, Scope, Worked};

@@ -2,7 +2,7 @@
 
 use super::evidence::Evidence;
 use super::origin::{Tracer, merged};
-use super::record::{Origin, Row};
+use super::row::{Origin, Row};
 use super::sentences::groups;
 use super::sheet::{Done, EdgeRow, WorkRow};
 use crate::book::{DoneTo, PlaceFact, SeamFact, Value};
@@ -62,7 +62,12 @@ fn one<'b>(evidence: &Evidence<'_>, work: &Work, at: usize, sized: &[Option<InSi
         let cell = |own: &Option<InSize<'b>>| evidence.value(figure(fact(own)?).as_ref()?);
         let cells: Vec<Option<String>> = sized.iter().map(cell).collect();
         if cells.iter().any(Option::is_some) {
-            rows.push(Row::new(evidence.word(key), cells, origins(evidence, formula(work).as_ref(), sized)));
+            // What no formula says, marks on the pieces do.
+            let from = match formula(work) {
+                Some(formula) => origins(evidence, Some(formula), sized),
+                None => vec![Origin { how: "reckoned", text: String::new(), place: evidence.place(work.verb_span) }],
+            };
+            rows.push(Row::new(evidence.word(key), cells, from));
         }
     }
     let places = [("seam_from", 0), ("seam_to", 1), ("seam_leave_at", 2)];
