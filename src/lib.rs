@@ -24,8 +24,9 @@
 //! 19. [`web`] sets the page for a screen: [`web::page`].
 //! 20. [`manifest`] writes an edition as JSON and reads it back: [`manifest::Manifest`].
 //! 21. [`errata`] holds one edition against another: [`errata::compare`].
-//! 22. [`publish`] makes the texts that go beside an edition: [`publish::shop_text`].
-//! 23. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
+//! 22. [`proof`] lays everything before an editor, size beside size: [`proof::proof`].
+//! 23. [`publish`] makes the texts that go beside an edition: [`publish::shop_text`].
+//! 24. [`out`] puts files on the disk, all of an edition or none: [`out::put`].
 //!
 //! [`pipeline`] leads one booklet through all of them, and [`cli`] is the command line. How much of anything a
 //! booklet may hold stands in [`limits`].
@@ -49,6 +50,7 @@ pub mod model;
 pub mod nest;
 pub mod out;
 pub mod pipeline;
+pub mod proof;
 pub mod publish;
 pub mod resolve;
 pub mod sheets;

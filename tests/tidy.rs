@@ -38,6 +38,7 @@ const STAGES: &[&str] = &[
     "web",
     "manifest",
     "errata",
+    "proof",
     "publish",
     "out",
     "pipeline",

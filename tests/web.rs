@@ -3,6 +3,11 @@
 
 #[path = "outside/bench.rs"]
 mod bench;
+#[path = "web/proof.rs"]
+mod proof;
+#[path = "outside/reader.rs"]
+#[allow(dead_code, reason = "other tests ask more of a PDF")]
+mod reader;
 #[path = "web/tags.rs"]
 mod tags;
 #[path = "web/told.rs"]

@@ -194,7 +194,7 @@ mod zip_too_short;
 pub use contrast_too_low::{LEAST, contrast, luminance};
 pub use judge::{Judge, Run, Subject};
 pub use releases::{by_number, same};
-pub use run::run_all;
+pub use run::{Looked, Ran, run_all};
 pub use step_words::StepWords;
 pub use table::{CHECKS, by_code};
 pub use unchecked::{Unchecked, unchecked};

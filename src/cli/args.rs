@@ -33,6 +33,8 @@ pub(super) enum Command {
     Build(BuildArgs),
     /// Make the true-scale pattern sheets: one PDF for each size, and one of all sizes nested
     Sheets(SheetsArgs),
+    /// Make what an editor works through and signs: every figure in every size, faults and all
+    Proof(ProofArgs),
     /// Make the folder that a seller uploads: one for each booklet and edition, never replaced
     Publish(PublishArgs),
     /// Tell buyers what has changed between two editions
@@ -204,6 +206,38 @@ impl PaperName {
             PaperName::A4Folded => Paper::A4Folded,
             PaperName::LetterFolded => Paper::LetterFolded,
             PaperName::Phone => Paper::Phone,
+        }
+    }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ProofArgs {
+    /// Booklets, by name or folder [default: all in the folder]
+    pub booklets: Vec<String>,
+    /// Tell what has changed since an older edition: its published folder, or the manifest in it
+    #[arg(long, value_name = "FILE")]
+    pub since: Option<PathBuf>,
+    /// Paper to print on
+    #[arg(long, value_enum, default_value_t = ProofPaperName::A4)]
+    pub paper: ProofPaperName,
+    /// Where they go: DIR/NAME/NAME-proof.html and DIR/NAME/NAME-proof-PAPER.pdf
+    #[arg(long, default_value = "proofs", value_name = "DIR")]
+    pub out: PathBuf,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ProofPaperName {
+    /// 210 × 297 mm
+    A4,
+    /// 8.5 × 11 in
+    Letter,
+}
+
+impl ProofPaperName {
+    pub fn paper(self) -> Paper {
+        match self {
+            ProofPaperName::A4 => Paper::A4,
+            ProofPaperName::Letter => Paper::Letter,
         }
     }
 }

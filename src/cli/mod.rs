@@ -16,6 +16,7 @@ mod opening;
 mod output;
 mod page;
 mod press;
+mod proof;
 mod publish;
 mod remembered;
 mod sets;
@@ -83,6 +84,7 @@ pub fn run() -> ExitCode {
         Command::Check(args) => check::run(folder, &args, bounds(args.format)),
         Command::Build(args) => build::run(folder, &args, bounds(Form::People)),
         Command::Sheets(args) => sheets::run(folder, &args, bounds(Form::People)),
+        Command::Proof(args) => proof::run(folder, &args, bounds(Form::People)),
         Command::Publish(args) => publish::run(folder, &args, bounds(Form::People)),
         Command::Errata(args) => errata::run(folder, &args),
         Command::Values(args) => values::run(folder, &args),

@@ -1,4 +1,5 @@
-//! The words that stand in a diagram as the author wrote it, for the checks of words.
+//! The words that stand in a diagram: as the author wrote them, for the checks of words; label by label with their
+//! braces; and as they are printed.
 
 use std::ops::Range;
 
@@ -27,6 +28,36 @@ pub(super) fn words(document: &roxmltree::Document<'_>, text: &Text, sizes: &[Si
     }
     words.retain(|run| !run.text.trim().is_empty());
     words
+}
+
+/// The labels of a drawing as its author wrote them, words and braces, in their order; none where it cannot be read.
+pub fn labels(text: &Text, sizes: &[Size]) -> Vec<Vec<Inline>> {
+    let Ok(document) = parse(&text.text) else { return Vec::new() };
+    let label = |range: Range<usize>| {
+        let mut label = Vec::new();
+        let mut at = range.start;
+        for group in brace_groups(&text.text[range.clone()]).unwrap_or_default() {
+            let group = range.start + group.start..range.start + group.end;
+            label.push(Inline::Text(run(text, at..group.start)));
+            at = group.end;
+            label.push(Inline::Brace(read_brace(text, group, sizes, &mut Findings::default())));
+        }
+        label.push(Inline::Text(run(text, at..range.end)));
+        label
+    };
+    let drawn = document.descendants().filter(|node| is_drawn_text(*node) && !is_blank(*node));
+    drawn.map(|node| label(node.range())).collect()
+}
+
+/// The labels of a drawing as they are printed, in their order; none where it cannot be read.
+pub fn printed_labels(svg: &str) -> Vec<String> {
+    let Ok(document) = parse(svg) else { return Vec::new() };
+    let drawn = document.descendants().filter(|node| is_drawn_text(*node) && !is_blank(*node));
+    drawn.filter_map(|node| node.text().map(|text| text.split_whitespace().collect::<Vec<_>>().join(" "))).collect()
+}
+
+fn is_blank(node: roxmltree::Node<'_, '_>) -> bool {
+    node.text().is_none_or(|text| text.trim().is_empty())
 }
 
 fn chosen(brace: &Brace, words: &mut Vec<Text>) {

@@ -34,6 +34,7 @@ pub use figures::{BoundFigure, Figures};
 pub use gather::{COVER, DRAW, cover, read_all};
 pub use halo::Letters;
 pub use key::{KeyEntry, key, key_order};
+pub use label::{labels, printed_labels};
 pub(crate) use markup::{escape, svg_data};
 pub use over::{LabelNote, LaidOver, lay_over};
 pub use picture::{PictureFault, broken_fonts, fonts, letters, look_at_drawing, to_png};

@@ -40,7 +40,10 @@ impl Workshop {
                 }
             }
         }
-        let issued = Issued { booklet: &draft.name, words: self.house_words(), all, sizes, sheets };
+        let mut words = self.house_words();
+        // What an editor is shown is no part of an edition.
+        words.retain(|key, _| !key.starts_with("proof_"));
+        let issued = Issued { booklet: &draft.name, words, all, sizes, sheets };
         Some(gather(self.editions(), issued))
     }
 }

@@ -8,6 +8,7 @@ mod books;
 mod cloth;
 mod manifest;
 mod press;
+mod proof;
 mod screen;
 mod ways;
 mod workshop;

@@ -8,7 +8,7 @@ use super::assets;
 use super::cloth::lay_cloth;
 use super::ways::{Apart, apart, played};
 use crate::book::Photo;
-use crate::checks::{self, Subject, Unchecked};
+use crate::checks::{self, Ran, Subject, Unchecked};
 use crate::cloth::{ClothLayout, Laid};
 use crate::construct::{History, Played, play};
 use crate::diag::{Findings, Report, Waiver};
@@ -81,6 +81,8 @@ pub struct Workshop {
     pub report: Report,
     /// What no check looked at; empty where none was run.
     pub unchecked: Vec<Unchecked>,
+    /// Every check and what it looked at; empty where none was run.
+    pub ran: Vec<Ran>,
     bench: Option<Bench>,
 }
 
@@ -108,6 +110,7 @@ impl Workshop {
             pictures: BTreeMap::new(),
             report: Report::default(),
             unchecked: Vec::new(),
+            ran: Vec::new(),
             bench: reading.draft.map(|draft| bench(draft, reach, &mut findings)),
         };
         if reach >= Reach::Figures {
@@ -206,7 +209,7 @@ impl Workshop {
             figures: &self.figures,
             read: checks::StepWords::default(),
         };
-        checks::run_all(&subject, findings);
+        self.ran = checks::run_all(&subject, findings);
         self.unchecked = checks::unchecked(&subject);
     }
 

@@ -44,6 +44,7 @@ const TEMPLATES: &[(&str, &[u8])] = built_in!("templates":
     "back.typ", "before.typ", "booklet.typ", "cover.typ", "cutting.typ", "errata.typ", "house.typ", "marks.typ", "page.typ",
     "prose.typ", "sheets.typ", "step.typ", "tables.typ", "thing.typ", "values.typ",
     "page.html", "page-section.html", "page-step.html", "page-tables.html", "page-words.html", "page.css", "page.js",
+    "proof.typ", "proof.html", "proof-rows.html", "proof.css", "proof.js",
     "figures.css", "symbols.svg", "labels-en.json", "needs-en.json", "vocabulary-en.json",
 );
 

@@ -76,7 +76,7 @@ impl Paper {
     }
 
     /// The page as the templates know it: its sort, and its measures in millimetres.
-    pub(super) fn described(self) -> Json {
+    pub fn described(self) -> Json {
         let sort = match self {
             Paper::A4 | Paper::Letter => "sheet",
             Paper::A4LargePrint | Paper::LetterLargePrint => "large",

@@ -104,6 +104,18 @@ impl Press {
         files
     }
 
+    /// Sets and writes a document that is no booklet: the template of that name, which walks `data` and finds `files`.
+    pub fn print_document(
+        &self,
+        name: &str,
+        data: &Value,
+        files: &BTreeMap<String, Vec<u8>>,
+    ) -> Result<Printed, Vec<PressFault>> {
+        let mut files = files.clone();
+        files.insert("/data.json".into(), data.to_string().into_bytes());
+        self.set(&format!("/{name}.typ"), files, true)
+    }
+
     /// Sets one document; tagged for PDF/UA-1 (ISO 14289-1), unless its pages are to be laid on sheets.
     pub(super) fn set(
         &self,

@@ -5,6 +5,7 @@
 //! are escaped, drawings are pictures, and the policy in the file's head lets no script run but the house's own.
 
 mod colour;
+mod document;
 mod drawn;
 mod fault;
 mod leaf;
@@ -13,6 +14,7 @@ mod press;
 mod sections;
 mod words;
 
+pub use document::{Document, document};
 pub use fault::PageFault;
 pub use leaf::{EVERY, Leaf};
 pub use page::{Page, page};

@@ -62,7 +62,6 @@ pub fn page(page: &Page<'_>, house: &House, labels: &Map<String, Json>) -> Resul
     )?;
     guard(house, &body)?;
     let language = data["language"].as_str().unwrap_or_default();
-    let attribute = |text: &str| text.replace('&', "&amp;").replace('"', "&quot;").replace('<', "&lt;");
     Ok(format!(
         "<!doctype html>\n<html lang=\"{}\" data-booklet=\"{}\" data-size=\"{first}\" data-units=\"both\">\n<head>\n\
          <meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">\n\
@@ -73,8 +72,13 @@ pub fn page(page: &Page<'_>, house: &House, labels: &Map<String, Json>) -> Resul
     ))
 }
 
+/// Words as they stand between the quotes of an attribute.
+pub(super) fn attribute(text: &str) -> String {
+    text.replace('&', "&amp;").replace('"', "&quot;").replace('<', "&lt;")
+}
+
 /// Holds a booklet's own templates to the one policy of the page: what else could send a reader elsewhere is a fault.
-fn guard(house: &House, body: &str) -> Result<(), PageFault> {
+pub(super) fn guard(house: &House, body: &str) -> Result<(), PageFault> {
     let own = house.templates.iter().find(|asset| asset.own.is_some() && asset.name.ends_with(".html"));
     match own {
         Some(own) if body.to_ascii_lowercase().contains("http-equiv") => Err(PageFault {
@@ -86,7 +90,7 @@ fn guard(house: &House, body: &str) -> Result<(), PageFault> {
 }
 
 /// What the file may do: show pictures that it holds, and run the house's script (Content Security Policy Level 3).
-fn policy(style: &str, script: &str) -> String {
+pub(super) fn policy(style: &str, script: &str) -> String {
     let hash = |text: &str| format!("'sha256-{}'", BASE64_STANDARD.encode(Sha256::digest(text.as_bytes())));
     format!(
         "default-src 'none'; img-src data:; style-src {}; script-src {}; base-uri 'none'; form-action 'none'",
