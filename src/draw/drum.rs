@@ -16,7 +16,6 @@ use super::page::Page;
 use super::paint::{CLOSE, edges_of};
 use super::part::{Part, Who};
 use super::past::{Seam, copies};
-use super::ribs::ribs;
 use super::seen::{is_seen, side_of};
 use super::sides::smooth;
 use super::sized::{Length, Rows};
@@ -134,7 +133,6 @@ impl Drum {
         page.path(desk.class(front, Face::Right), wall.clone());
         let middle = Point::new(0.0, -high / 2.0);
         desk.quilting(&mut page, front, (&wall, middle), Affine::IDENTITY, scale);
-        ribs(plain, front, &wall, scale).into_iter().for_each(|line| page.path("stitched", line));
         self.on_front(plain, &mut page, front, scale);
         for (copy, edge, far) in plain.past.topstitched.iter().filter(|(copy, ..)| *copy == front) {
             if edge.contains("top") && is_seen(desk, *copy) {

@@ -36,6 +36,6 @@ impl Press {
             "accent": book.accent,
             "lines": leaf.lines().iter().map(line).collect::<Vec<_>>(),
         });
-        self.set("/errata.typ", BTreeMap::from([("/data.json".to_owned(), data.to_string().into_bytes())]), true)
+        self.print_document("errata", &data, &BTreeMap::new())
     }
 }
