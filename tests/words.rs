@@ -509,3 +509,22 @@ fn names(data: &serde_json::Value, found: &mut Vec<String>) {
         _ => {}
     }
 }
+
+#[test]
+fn questions_and_answers_keep_all_that_is_written() {
+    let help = "## Why *does* it `wave`? {#sew}\n\nFirst.\n\n1. second\n2. third {seam}[^1]\n\n> [!TIP]\n> Fourth.\n\n### Fifth\n\n| a | b |\n|---|---|\n| sixth | {width} |\n\n[^1]: Seventh.\n";
+    let page = page(&[
+        ("booklet.yaml", &facts("help: help.md\n")),
+        ("help.md", help),
+    ]);
+    clean(&page);
+    for words in [
+        "does", "wave", "First.", "second", "third ", "Fourth.", "Fifth", "sixth", "Seventh.",
+    ] {
+        assert!(
+            page.data.contains(&format!("\"text\":\"{words}\"")),
+            "{words}: {}",
+            page.data
+        );
+    }
+}
