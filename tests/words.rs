@@ -521,3 +521,22 @@ fn a_stated_time_is_worked_out_and_told_by_size() {
         assert!(words.contains(word), "{word}: {words}");
     }
 }
+
+#[test]
+fn questions_and_answers_keep_all_that_is_written() {
+    let help = "## Why *does* it `wave`? {#sew}\n\nFirst.\n\n1. second\n2. third {seam}[^1]\n\n> [!TIP]\n> Fourth.\n\n### Fifth\n\n| a | b |\n|---|---|\n| sixth | {width} |\n\n[^1]: Seventh.\n";
+    let page = page(&[
+        ("booklet.yaml", &facts("help: help.md\n")),
+        ("help.md", help),
+    ]);
+    clean(&page);
+    for words in [
+        "does", "wave", "First.", "second", "third ", "Fourth.", "Fifth", "sixth", "Seventh.",
+    ] {
+        assert!(
+            page.data.contains(&format!("\"text\":\"{words}\"")),
+            "{words}: {}",
+            page.data
+        );
+    }
+}

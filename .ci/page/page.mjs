@@ -80,7 +80,7 @@ console.log(`${name}, as a maker uses it:`);
 const context = await device(360);
 let page = await open(context, name);
 const text = () => page.locator("main").innerText();
-const values = () => page.$$eval("main .value", (all) => all.filter((one) => one.offsetParent).map((one) => one.innerText));
+const values = () => page.$$eval("main .value", (all) => all.filter((one) => one.offsetParent && one.checkVisibility()).map((one) => one.innerText));
 
 // Sizes and units.
 const sizes = await page.$$eval("select[name=size] option", (all) => all.map((one) => [one.value, one.textContent]));

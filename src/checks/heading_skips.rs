@@ -11,13 +11,17 @@ pub(super) static CHECK: Judge = Judge::booklet(&HEADING_SKIPS, run);
 /// Looks at the headings below steps and in introductions.
 pub(super) fn run(subject: &Subject<'_>, findings: &mut Findings) {
     for part in &subject.draft.parts {
-        levels(&part.intro, 1, findings);
-        part.steps.iter().for_each(|step| levels(&step.body, 2, findings));
+        levels(&part.intro, 1, STEP, findings);
+        part.steps.iter().for_each(|step| levels(&step.body, 2, STEP, findings));
     }
-    subject.draft.help.iter().for_each(|question| levels(&question.answer, 2, findings));
+    subject.draft.help.iter().for_each(|question| levels(&question.answer, 2, QUESTION, findings));
 }
 
-fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {
+/// What the levels of headings are, below a step and below a question.
+const STEP: &str = "a step is `##`, a heading inside a step `###`";
+const QUESTION: &str = "a question is `##`, a heading inside its answer `###`";
+
+fn levels(blocks: &[Block], above: u8, right_levels: &str, findings: &mut Findings) {
     let mut last = above;
     for block in blocks {
         let Block::Heading(level, _, span) = block else { continue };
@@ -26,7 +30,7 @@ fn levels(blocks: &[Block], above: u8, findings: &mut Findings) {
             let hint = match last {
                 1 => "begin a step with `##`, or make these words a paragraph: an introduction has no headings"
                     .to_owned(),
-                _ => format!("write it with `{right}`; a step is `##`, a heading inside a step `###`"),
+                _ => format!("write it with `{right}`; {right_levels}"),
             };
             findings.push(
                 HEADING_SKIPS.at(*span, format!("a heading of level {level} follows one of level {last}")).hint(hint),

@@ -5,6 +5,7 @@ use std::path::Path;
 use super::args::Form;
 use super::output;
 use crate::diag::{Finding, Findings};
+use crate::limits;
 use crate::manifest::{self, Manifest, ManifestFault};
 use crate::publish::{Earlier, not_of_this, unreadable};
 use crate::source::{Folder, ReadFault, Sources, Span};
@@ -26,7 +27,12 @@ pub(super) fn read(path: &Path) -> Result<Manifest, ManifestFault> {
 }
 
 fn unread(fault: &ReadFault) -> ManifestFault {
-    ManifestFault { fact: format!("it {}", fault.message()), act: fault.hint() }
+    // What texts and pictures may have is no word on a manifest.
+    let act = match fault {
+        ReadFault::TooLarge(_) => limits::MANIFEST.act.to_owned(),
+        _ => fault.hint(),
+    };
+    ManifestFault { fact: format!("it {}", fault.message()), act }
 }
 
 /// Every edition below a booklet's folder of published ones; what cannot be read is a finding.

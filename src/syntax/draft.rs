@@ -135,7 +135,7 @@ fn open(folder: &Folder, path: &Path, mention: Option<Span>, reading: &mut Readi
             let message = format!("`{shown}` {}", fault.message());
             let mut hint = fault.hint();
             if fault == ReadFault::LeadsOut && mention.is_some() {
-                hint = "copy the part into the folder, or run the command in the folder that holds both".into();
+                hint = "copy the file into the folder, or run the command in the folder that holds both".into();
             }
             let span = mention.unwrap_or_else(|| Span::new(reading.sources.add(shown, ""), 0..0));
             reading.findings.push(FILE_UNREADABLE.at(span, message).hint(hint));

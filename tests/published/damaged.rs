@@ -56,7 +56,7 @@ fn what_nobody_means_is_told_in_no_time() {
 
 #[test]
 fn what_does_not_fit_together_is_told() {
-    let value: Value = serde_json::from_str(&write(&edited(&[]))).expect("JSON");
+    let value: Value = serde_json::from_str(&write(&edited(&[])).expect("JSON")).expect("JSON");
     let size = value["sizes"][0].clone();
     for (path, put, says) in [
         ("/values/0/each/0/value", json!("2/4"), "lowest terms"),
@@ -87,7 +87,7 @@ fn what_does_not_fit_together_is_told() {
 
 #[test]
 fn a_key_that_stands_twice_is_told() {
-    let text = write(&edited(&[]));
+    let text = write(&edited(&[])).expect("JSON");
     let twice = text.replacen("\"booklet\":", "\"booklet\": \"other\", \"booklet\":", 1);
     assert_ne!(text, twice);
     assert!(told(&twice).contains("duplicate"), "{}", told(&twice));

@@ -145,7 +145,7 @@ fn the_shop_text_tells_where_to_find_things_and_chapters_lie_beside_it() {
     let text = |name: &str| String::from_utf8_lossy(&files[name]).into_owned();
     let plain = text("shop-text.txt");
     for says in [
-        "\n- Sewing thread\n  - Look for: polyester thread; https://thread.example/all\n",
+        " long\n  - Look for: polyester thread; https://thread.example/all\n",
         "  - Instead: Buttonhole thread, with seams 1.5 cm (5/8 in) wide.\n",
         "  - Look for: quilting cotton\n  - Instead: Linen\n  - Instead: Canvas\n",
     ] {

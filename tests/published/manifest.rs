@@ -36,8 +36,12 @@ fn every_demo_is_held_whole() {
     let schema = schema();
     bench::demos(|name, workshop| {
         let manifest = issued(workshop);
-        let text = write(&manifest);
-        assert_eq!(text, write(&issued(workshop)), "{name}: other bytes");
+        let text = write(&manifest).expect("JSON");
+        assert_eq!(
+            text,
+            write(&issued(workshop)).expect("JSON"),
+            "{name}: other bytes"
+        );
         let value: Value = serde_json::from_str(&text).expect("JSON");
         let faults = faults(&schema, &value);
         assert!(faults.is_empty(), "{name}: {faults:#?}");
@@ -113,7 +117,7 @@ fn each_record(
 #[test]
 fn the_schema_and_the_reader_refuse_what_is_missing_and_what_is_unknown() {
     let schema = schema();
-    let value: Value = serde_json::from_str(&write(&edited(&[]))).expect("JSON");
+    let value: Value = serde_json::from_str(&write(&edited(&[])).expect("JSON")).expect("JSON");
     // Records whose keys are names, not keys of the format.
     let named = [
         "/words",
