@@ -82,3 +82,20 @@ fn layout(pieces: &[Piece], laid: &[Laid]) -> Layout {
     }
     layout
 }
+
+/// For trying.
+pub fn trial(items: &[Item], strip: &Strip, budget: u64) -> (Layout, f64) {
+    let pieces: Vec<Piece> = items.iter().enumerate().map(|(item, each)| {
+        let twin = items.iter().position(|other| other == each).unwrap_or(item);
+        Piece::new(each, twin, strip.width, strip.gap).unwrap()
+    }).collect();
+    let mut field = super::field::Field::new(&pieces);
+    let spots = super::search::first(&mut field, strip.width + strip.gap);
+    let to_laid = |field: &super::field::Field, spots: &[super::heap::Spot]| -> Vec<Laid> {
+        spots.iter().zip(&field.poses).map(|(spot, poses)| Laid {
+            pose: poses.iter().position(|body| *body == spot.body).unwrap(), x: spot.at[0], y: spot.at[1] }).collect()
+    };
+    let first = layout(&pieces, &to_laid(&field, &spots)).length;
+    let spots = super::search::shrink(&mut field, strip.width + strip.gap, spots, 0.0, budget);
+    (layout(&pieces, &to_laid(&field, &spots)), first)
+}

@@ -7,16 +7,22 @@
 
 mod boxes;
 mod crates;
+mod cuts;
+mod field;
+mod heap;
 mod item;
 mod laying;
+mod nofit;
 mod outline;
 mod pose;
 mod random;
 mod raster;
+pub mod search;
+pub mod separate;
 mod settle;
 mod shapes;
 mod skyline;
 mod slabs;
 
 pub use item::{Effort, Item, Layout, NestFault, Place, Strip, Turns};
-pub use laying::nest;
+pub use laying::{nest, trial};

@@ -19,6 +19,8 @@ pub(super) struct Pose {
     pub(super) slabs: Slabs,
     /// The same with width and length exchanged.
     pub(super) across: Slabs,
+    /// The grown outline, its box's corner at the origin.
+    pub(super) outline: Parts,
 }
 
 /// A piece with its ways to lie.
@@ -79,6 +81,7 @@ impl Piece {
                 height: high,
                 slabs: Slabs::new(&moved(false)),
                 across: Slabs::new(&moved(true)),
+                outline: moved(false),
             });
         }
         Some(piece)
