@@ -78,4 +78,18 @@ impl Cuts {
         let inside = spans.find(|(from, to)| *from < point && point < *to);
         inside.map_or(0.0, |(from, to)| (point - from).min(to - point))
     }
+
+    /// How much of a line at `at` lies inside.
+    pub(super) fn inside(&self, at: f64) -> f64 {
+        self.at(at).map(|(from, to)| to - from).sum()
+    }
+
+    /// The least that a line between two others has inside.
+    pub(super) fn least_inside(&self, from: f64, to: f64) -> f64 {
+        // Between two uprights it grows or shrinks evenly.
+        let near = (to - from).max(1.0) * 1e-9;
+        let own = self.uprights.iter().copied().filter(|upright| (from..=to).contains(upright));
+        let each = own.flat_map(|upright| [upright - near, upright + near]).chain([from, to]);
+        each.filter(|at| (from..=to).contains(at)).map(|at| self.inside(at)).fold(f64::INFINITY, f64::min)
+    }
 }

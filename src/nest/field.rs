@@ -1,18 +1,23 @@
 //! The outlines of all pieces in all their poses, and for any two of them the shifts at which they
 //! overlap, worked out when first asked for.
 
-use super::nofit::{Corner, NoFit};
+use super::cuts::Cuts;
+use super::eased::eased;
+use super::nofit::{Corner, nofit};
+use super::outline::Point;
 use super::pose::Piece;
 
 /// Whole units in the longest side of any piece: about a ten-thousandth of a millimetre on cloth.
 const UNITS: f64 = (1 << 25) as f64;
 
+/// How far an outline may be eased, mm: well below what a hand with scissors keeps to.
+const EASED: f64 = 0.2;
+
 /// One pose of a piece; pieces that are alike share theirs.
 pub(super) struct Body {
     outline: Vec<Vec<Corner>>,
-    /// Of the grown outline's box.
-    pub(super) width: f64,
-    pub(super) height: f64,
+    /// The width and the height of the grown outline's box.
+    pub(super) sides: [f64; 2],
 }
 
 /// Every pose of every piece.
@@ -22,20 +27,30 @@ pub(super) struct Field {
     pub(super) poses: Vec<Vec<usize>>,
     /// Whether a piece stays at x = 0.
     pub(super) on_fold: Vec<bool>,
+    /// Of each piece, mm².
     pub(super) areas: Vec<f64>,
     /// Nearer than this counts as touching.
     pub(super) touch: f64,
+    /// What a whole unit stands for, mm.
     unit: f64,
-    nofits: Vec<Option<Box<NoFit>>>,
+    nofits: Vec<Option<Box<[Cuts; 2]>>>,
 }
 
 impl Field {
-    /// Takes the grown outlines as whole units.
-    pub(super) fn new(pieces: &[Piece]) -> Field {
-        let outlines = |piece: &Piece| piece.poses.iter().map(|pose| pose.outline.clone()).collect::<Vec<_>>();
-        let longest = pieces.iter().flat_map(outlines).flatten().flatten().flatten().fold(0.0, f64::max);
+    /// Takes the grown outlines as whole units. They are eased where a gap is kept between them: where none is,
+    /// they may have to fit exactly.
+    pub(super) fn new(pieces: &[Piece], gap: f64) -> Field {
+        let lines = pieces.iter().flat_map(|piece| &piece.poses).flat_map(|pose| &pose.outline);
+        let longest = lines.flatten().flatten().copied().fold(1e-3, f64::max);
+        let most = EASED.min(gap / 8.0);
         // A power of two, so that scaling alone never rounds.
-        let unit = (longest / UNITS).log2().ceil().exp2();
+        let mut unit = 1.0;
+        while unit * UNITS > longest {
+            unit /= 2.0;
+        }
+        while unit * UNITS < longest {
+            unit *= 2.0;
+        }
         let mut field = Field {
             bodies: Vec::new(),
             poses: Vec::new(),
@@ -51,14 +66,14 @@ impl Field {
                 continue;
             }
             let mut poses = Vec::new();
-            for outline in outlines(piece) {
-                let corner = |point: &[f64; 2]| [(point[0] / unit).round() as i32, (point[1] / unit).round() as i32];
-                let outline: Vec<Vec<Corner>> =
-                    outline.iter().map(|part| part.iter().map(corner).collect()).collect();
+            for pose in &piece.poses {
+                let corner = |point: Point| point.map(|number| (number / unit).round() as i32);
+                let line = |part: &Vec<Point>| eased(part, most).into_iter().map(corner).collect();
+                let outline: Vec<Vec<Corner>> = pose.outline.iter().map(line).collect();
                 let most = |axis: usize| outline.iter().flatten().map(|corner| corner[axis]).max().unwrap_or(0);
-                let (width, height) = (f64::from(most(0)) * unit, f64::from(most(1)) * unit);
+                let sides = [0, 1].map(|axis| f64::from(most(axis)) * unit);
                 poses.push(field.bodies.len());
-                field.bodies.push(Body { outline, width, height });
+                field.bodies.push(Body { outline, sides });
             }
             field.poses.push(poses);
         }
@@ -66,11 +81,11 @@ impl Field {
         field
     }
 
-    /// The shifts at which one body overlaps another that stays.
-    pub(super) fn nofit(&mut self, stays: usize, moves: usize) -> &NoFit {
+    /// The shifts at which one body overlaps another that stays, cut by lines that stand at an x and by lines
+    /// that lie at a y.
+    pub(super) fn nofit(&mut self, stays: usize, moves: usize) -> &[Cuts; 2] {
         let at = stays * self.bodies.len() + moves;
         let (bodies, unit) = (&self.bodies, self.unit);
-        self.nofits[at]
-            .get_or_insert_with(|| Box::new(NoFit::new(&bodies[stays].outline, &bodies[moves].outline, unit)))
+        self.nofits[at].get_or_insert_with(|| Box::new(nofit(&bodies[stays].outline, &bodies[moves].outline, unit)))
     }
 }

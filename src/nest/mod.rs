@@ -5,10 +5,13 @@
 //! search is bounded by counted steps, never by a clock, and draws its numbers from a generator
 //! with a fixed start: the same pieces always get the same layout.
 
+mod bound;
 mod boxes;
 mod crates;
 mod cuts;
+mod eased;
 mod field;
+mod first;
 mod heap;
 mod item;
 mod laying;
@@ -16,13 +19,9 @@ mod nofit;
 mod outline;
 mod pose;
 mod random;
-mod raster;
-pub mod search;
-pub mod separate;
-mod settle;
-mod shapes;
+mod search;
+mod separate;
 mod skyline;
-mod slabs;
 
 pub use item::{Effort, Item, Layout, NestFault, Place, Strip, Turns};
-pub use laying::{nest, trial};
+pub use laying::{nest, nest_within};

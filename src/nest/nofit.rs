@@ -15,31 +15,22 @@ use super::cuts::Cuts;
 /// A corner in whole units.
 pub(super) type Corner = [i32; 2];
 
-/// All shifts of one outline at which it overlaps another.
-pub(super) struct NoFit {
-    /// By lines along y, which stand at an x.
-    pub(super) along: Cuts,
-    /// By lines across, which lie at a y.
-    pub(super) across: Cuts,
-}
-
-impl NoFit {
-    /// For an outline that stays and one that moves, both of sound parts that run the same way round;
-    /// `unit` is what a whole unit stands for.
-    pub(super) fn new(stays: &[Vec<Corner>], moves: &[Vec<Corner>], unit: f64) -> NoFit {
-        let mut loops: Vec<Vec<IntPoint<i32>>> = Vec::new();
-        for still in stays {
-            for moving in moves {
-                let turned: Vec<Corner> = moving.iter().map(|[x, y]| [-x, -y]).collect();
-                convolve(still, &turned, &mut loops);
-            }
+/// All shifts of one outline at which it overlaps another that stays, both of sound parts that run the same way
+/// round: cut by lines along y, which stand at an x, and by lines across, which lie at a y. `unit` is what a
+/// whole unit stands for.
+pub(super) fn nofit(stays: &[Vec<Corner>], moves: &[Vec<Corner>], unit: f64) -> [Cuts; 2] {
+    let mut loops: Vec<Vec<IntPoint<i32>>> = Vec::new();
+    for still in stays {
+        for moving in moves {
+            let turned: Vec<Corner> = moving.iter().map(|[x, y]| [-x, -y]).collect();
+            convolve(still, &turned, &mut loops);
         }
-        let shapes = Overlay::from_subj(&loops).overlay(OverlayRule::Subject, FillRule::NonZero);
-        let scaled = |point: &IntPoint<i32>| [f64::from(point.x) * unit, f64::from(point.y) * unit];
-        let contours: Vec<Vec<[f64; 2]>> =
-            shapes.iter().flatten().map(|contour| contour.iter().map(scaled).collect()).collect();
-        NoFit { along: Cuts::new(&contours, 0), across: Cuts::new(&contours, 1) }
     }
+    let shapes = Overlay::from_subj(&loops).overlay(OverlayRule::Subject, FillRule::NonZero);
+    let scaled = |point: &IntPoint<i32>| [f64::from(point.x) * unit, f64::from(point.y) * unit];
+    let contours: Vec<Vec<[f64; 2]>> =
+        shapes.iter().flatten().map(|contour| contour.iter().map(scaled).collect()).collect();
+    [Cuts::new(&contours, 0), Cuts::new(&contours, 1)]
 }
 
 fn cross(a: Corner, b: Corner) -> i64 {

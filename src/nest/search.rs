@@ -1,140 +1,105 @@
-//! The search for a short strip: shrink it, pull the pieces apart, and shrink it again.
+//! The search for a short layout by outlines: the strip is made shorter, the pieces that no longer have
+//! room are pulled apart, and so on; at the end in small steps.
 
 use super::field::Field;
+use super::first::first;
 use super::heap::{Heap, Spot};
 use super::random::Random;
 use super::separate::Patience;
 
-/// Lays every piece, the largest first, where it ends nearest to the start.
-pub(super) fn first(field: &mut Field, width: f64) -> Vec<Spot> {
-    let count = field.poses.len();
-    let mut order: Vec<usize> = (0..count).collect();
-    order.sort_by(|a, b| field.areas[*b].total_cmp(&field.areas[*a]));
-    let length = field.bodies.iter().map(|body| body.height).fold(0.0, f64::max) * (count + 1) as f64;
-    let spots = field.poses.iter().map(|poses| Spot { body: poses[0], at: [0.0, 0.0] }).collect();
-    let mut heap = Heap::new(field, width, length, spots);
-    heap.up.fill(true);
-    for piece in order {
-        let mut best: Option<(f64, Spot)> = None;
-        for body in heap.field.poses[piece].clone() {
-            let room = heap.room(body, 0);
-            let parts = if heap.field.on_fold[piece] { 0 } else { 40 };
-            for part in 0..=parts {
-                let x = if parts == 0 { 0.0 } else { room * f64::from(part) / f64::from(parts) };
-                let y = heap.best_along(piece, body, 1, x);
-                let spot = Spot { body, at: [x, y] };
-                let end = y + heap.size(body, 1);
-                if best.is_none_or(|kept| end < kept.0) && heap.weigh(piece, spot, 0.0) == 0.0 {
-                    best = Some((end, spot));
-                }
+/// By what share the strip is made shorter at first.
+const LEAP: f64 = 0.02;
+/// The share of the steps after which it is made shorter by little only.
+const LEAPING: f64 = 0.8;
+/// The greatest and the least of those small shares.
+const SMALL: [f64; 2] = [0.0011, 0.0001];
+
+/// What ends the search.
+pub(super) struct Goal<'a> {
+    /// A grown length that is short enough, mm.
+    pub(super) enough: f64,
+    /// The steps after which what was found is made shorter by little; each next one goes on from there.
+    pub(super) budgets: &'a [u64],
+}
+
+/// Lays pieces on a strip so wide, beginning with a layout that is known. All lengths are grown by the gap.
+pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goal<'_>) -> Vec<Spot> {
+    // Corners lie on whole units, which may be a hair longer.
+    let enough = goal.enough + field.touch;
+    let mut best = known;
+    let mut heap = Heap::new(field, [width, 0.0], best.clone());
+    let mut length = heap.end();
+    if length > enough {
+        let spots = first(heap.field, width);
+        heap.spots = spots;
+        if heap.end() < length {
+            length = heap.end();
+            best.clone_from(&heap.spots);
+        }
+    }
+    heap.spots.clone_from(&best);
+    let mut random = Random::new(best.len() as u64 + 1);
+    let mut from = 0;
+    for &until in goal.budgets {
+        let leaping = from + ((until - from) as f64 * LEAPING) as u64;
+        while length > enough && heap.steps < until {
+            let leaps = heap.steps < leaping;
+            let (share, patience) = if leaps {
+                (LEAP, Patience { rounds: 100, tries: 3, until: leaping })
+            } else {
+                let left = (until - heap.steps) as f64 / (until - leaping) as f64;
+                heap.spots.clone_from(&best);
+                (SMALL[1] + (SMALL[0] - SMALL[1]) * left, Patience { rounds: 50, tries: 1, until })
+            };
+            heap.sides[1] = (length * (1.0 - share)).max(goal.enough);
+            heap.bring_back();
+            if heap.separate(patience, &mut random) {
+                best.clone_from(&heap.spots);
+                length = heap.end();
+            } else if leaps {
+                heap.exchange(&mut random);
             }
         }
-        if let Some((_, spot)) = best {
-            heap.spots[piece] = spot;
-        }
-        heap.up[piece] = false;
+        from = until;
     }
+    heap.spots = best;
+    heap.sides[1] = length;
+    heap.settle();
     heap.spots
-}
-
-pub static mut TRACE: bool = false;
-pub static mut SHRINK: f64 = 0.01;
-pub static mut ROUNDS: usize = 100;
-pub static mut TRIES: usize = 3;
-pub static mut SHARE: f64 = 0.8;
-
-fn end(heap: &Heap) -> f64 {
-    heap.spots.iter().map(|spot| spot.at[1] + heap.size(spot.body, 1)).fold(0.0, f64::max)
-}
-
-pub(super) fn shrink(field: &mut Field, width: f64, spots: Vec<Spot>, least: f64, budget: u64) -> Vec<Spot> {
-    let mut random = Random::new(spots.len() as u64 + 1);
-    let mut best = spots.clone();
-    let mut heap = Heap::new(field, width, 0.0, spots);
-    let mut length = end(&heap);
-    let patience = Patience { rounds: unsafe { ROUNDS }, tries: unsafe { TRIES } };
-    let explore = (budget as f64 * unsafe { SHARE }) as u64;
-    let mut rate = unsafe { SHRINK };
-    let mut fails = 0;
-    while heap.steps < explore {
-        heap.length = length * (1.0 - rate);
-        if heap.length < least { heap.length = least; }
-        heap.clamp();
-        if heap.separate(patience, explore, &mut random) {
-            best.clone_from(&heap.spots);
-            length = end(&heap);
-            fails = 0;
-            if unsafe { TRACE } {
-                eprintln!("{:>10} {length:.2}", heap.steps);
-            }
-            if length <= least + heap.field.touch {
-                return best;
-            }
-        } else {
-            fails += 1;
-            if unsafe { TRACE } {
-                eprintln!("{:>10} fail {:.2}", heap.steps, heap.length);
-            }
-            heap.disrupt(&mut random);
-        }
-    }
-    let start = heap.steps;
-    let mut left = 1.0;
-    while heap.steps < budget {
-        left = 1.0 - (heap.steps - start) as f64 / (budget - start) as f64;
-        rate = 0.0001 + 0.001 * left;
-        heap.spots.clone_from(&best);
-        heap.length = (length * (1.0 - rate)).max(least);
-        heap.clamp();
-        if heap.separate(Patience { rounds: 50, tries: 1 }, budget, &mut random) {
-            best.clone_from(&heap.spots);
-            length = end(&heap);
-            if unsafe { TRACE } {
-                eprintln!("{:>10} compressed {length:.2}", heap.steps);
-            }
-        }
-    }
-    let _ = (left, fails);
-    best
 }
 
 impl Heap<'_> {
     /// Brings pieces back that reach beyond the strip.
-    fn clamp(&mut self) {
+    fn bring_back(&mut self) {
         for piece in 0..self.spots.len() {
-            let spot = self.spots[piece];
+            let body = self.spots[piece].body;
             for axis in [0, 1] {
-                self.spots[piece].at[axis] = spot.at[axis].min(self.room(spot.body, axis));
+                self.spots[piece].at[axis] = self.spots[piece].at[axis].min(self.room(body, axis));
             }
         }
     }
 
-    /// Exchanges two large pieces.
-    fn disrupt(&mut self, random: &mut Random) {
+    /// Exchanges two of the larger pieces, left to chance.
+    fn exchange(&mut self, random: &mut Random) {
+        const TRIES: usize = 20;
         let count = self.spots.len();
         let mut order: Vec<usize> = (0..count).collect();
         order.sort_by(|a, b| self.field.areas[*b].total_cmp(&self.field.areas[*a]));
         let large = (count / 2).max(2).min(count);
-        for _ in 0..20 {
-            let (one, other) = (order[random.below(large)], order[random.below(large)]);
-            if self.field.poses[one] == self.field.poses[other] {
-                continue;
-            }
-            let middle = |heap: &Heap, piece: usize| {
-                let spot = heap.spots[piece];
-                [0, 1].map(|axis| spot.at[axis] + heap.size(spot.body, axis) / 2.0)
-            };
-            let (here, there) = (middle(self, one), middle(self, other));
-            for (piece, to) in [(one, there), (other, here)] {
-                let body = self.spots[piece].body;
-                for axis in [0, 1] {
-                    if axis == 0 && self.field.on_fold[piece] {
-                        continue;
-                    }
-                    self.spots[piece].at[axis] = (to[axis] - self.size(body, axis) / 2.0).clamp(0.0, self.room(body, axis));
-                }
-            }
+        let mut pairs = (0..TRIES).map(|_| (order[random.below(large)], order[random.below(large)]));
+        let Some((one, other)) = pairs.find(|(one, other)| self.field.poses[*one] != self.field.poses[*other]) else {
             return;
+        };
+        let middle = |piece: usize| {
+            let spot = self.spots[piece];
+            [0, 1].map(|axis| spot.at[axis] + self.field.bodies[spot.body].sides[axis] / 2.0)
+        };
+        for (piece, to) in [(one, middle(other)), (other, middle(one))] {
+            let body = self.spots[piece].body;
+            for axis in if self.field.on_fold[piece] { 1..2 } else { 0..2 } {
+                let at = to[axis] - self.field.bodies[body].sides[axis] / 2.0;
+                self.spots[piece].at[axis] = at.clamp(0.0, self.room(body, axis));
+            }
         }
     }
 }

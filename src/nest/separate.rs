@@ -1,175 +1,152 @@
 //! Pulls apart pieces that overlap: each in turn goes where it overlaps least, and what goes on
-//! overlapping counts for more and more (the guided local search of S. Umetani and others, Solving the
-//! irregular strip packing problem via guided local search for overlap minimization, International
-//! Transactions in Operational Research 16, 2009; and as J. Gardeyn and G. Vanden Berghe tell it, 2025; from memory).
+//! overlapping counts for more and more, until it gives way.
+//!
+//! A guided local search after the idea of S. Umetani and others, Solving the irregular strip packing
+//! problem via guided local search for overlap minimization, International Transactions in Operational
+//! Research 16, 2009, and of those who took it further (A. Elkeran, 2013; J. Gardeyn and G. Vanden
+//! Berghe, 2025; all from memory).
 
 use super::heap::{Heap, Spot};
 use super::random::Random;
 
-/// How the search goes on.
+/// A gain of less than this share is none.
+const GAIN: f64 = 0.02;
+/// Lines tried by chance, for each pose and each way.
+const BY_CHANCE: usize = 2;
+/// How far from its place a piece looks first, as a share of its size.
+const NEAR: f64 = 0.1;
+/// How often a spot is moved along one axis and then the other.
+const REFINED: usize = 8;
+
+/// When to give up.
 #[derive(Clone, Copy)]
 pub(super) struct Patience {
-    /// Rounds without a gain that end a try.
+    /// Rounds in a row without a gain that end a try.
     pub(super) rounds: usize,
-    /// Tries without a gain that end the search.
+    /// Tries in a row without a gain that end the search; each begins where least overlapped.
     pub(super) tries: usize,
+    /// The steps at which it ends in any case.
+    pub(super) until: u64,
 }
 
-/// Lines tried by chance for each pose.
-pub static mut LINES: usize = 3;
-pub static mut FOCUS: usize = 1;
-pub static mut GROW: f64 = 1.5;
-pub static mut DECAY: f64 = 0.95;
+/// A spot, and what a piece would weigh there.
+#[derive(Clone, Copy)]
+struct Found {
+    weight: f64,
+    spot: Spot,
+}
 
 impl Heap<'_> {
-    /// Depths of all pairs that overlap.
-    fn overlaps(&mut self) -> Vec<(usize, usize, f64)> {
-        let count = self.spots.len();
-        let mut found = Vec::new();
-        for piece in 0..count {
-            for other in 0..piece {
-                let depth = self.depth(self.spots[piece], other);
-                if depth > 0.0 {
-                    found.push((piece, other, depth));
-                }
-            }
-        }
-        found
-    }
-
-    /// Moves pieces until none overlaps; whether that came about before patience or the budget ran out. Leaves
-    /// the best spots that were found.
-    pub(super) fn separate(&mut self, patience: Patience, until: u64, random: &mut Random) -> bool {
-        let count = self.spots.len();
-        self.weights.fill(1.0);
+    /// Moves pieces until none overlaps, and says whether that came about; else they lie as they overlapped
+    /// least.
+    pub(super) fn separate(&mut self, patience: Patience, random: &mut Random) -> bool {
+        self.weigh_alike();
         let mut best = (f64::INFINITY, self.spots.clone());
         let mut tries = 0;
         while tries < patience.tries {
-            let mut rounds = 0;
-            let at_first = best.0;
+            let (at_first, mut rounds) = (best.0, 0);
             while rounds < patience.rounds {
+                // Each look costs something even when nothing is near.
+                self.steps += self.spots.len() as u64;
                 let overlaps = self.overlaps();
-                let total: f64 = overlaps.iter().map(|pair| pair.2).sum();
                 if overlaps.is_empty() {
                     return true;
                 }
-                if self.steps >= until {
-                    self.spots = best.1;
-                    return false;
-                }
-                if total < best.0 * 0.98 {
-                    rounds = 0;
-                } else {
-                    rounds += 1;
-                }
+                let total: f64 = overlaps.iter().map(|overlap| overlap.2).sum();
+                rounds = if total < best.0 * (1.0 - GAIN) { 0 } else { rounds + 1 };
                 if total < best.0 {
                     best = (total, self.spots.clone());
                 }
-                let most = overlaps.iter().map(|pair| pair.2).fold(0.0, f64::max);
-                let decay = unsafe { DECAY };
-                for weight in &mut self.weights {
-                    *weight = (*weight * decay).max(1.0);
+                if self.steps >= patience.until {
+                    self.spots = best.1;
+                    return false;
                 }
-                let mut moving: Vec<usize> = Vec::new();
-                for &(piece, other, depth) in &overlaps {
-                    let grown = self.weights[piece * count + other] / decay * (1.2 + (unsafe { GROW } - 1.2) * depth / most);
-                    self.weights[piece * count + other] = grown;
-                    self.weights[other * count + piece] = grown;
-                    moving.extend([piece, other]);
-                }
-                moving.sort_unstable();
-                moving.dedup();
-                for at in (1..moving.len()).rev() {
-                    moving.swap(at, random.below(at + 1));
-                }
-                for piece in moving {
-                    self.move_best(piece, random);
-                }
+                self.weigh_anew(&overlaps);
+                self.move_each(&overlaps, random);
             }
-            tries += 1;
-            if best.0 < at_first * 0.98 {
-                tries = 0;
-            }
+            tries = if best.0 < at_first * (1.0 - GAIN) { 0 } else { tries + 1 };
             self.spots.clone_from(&best.1);
         }
         false
     }
 
-    /// Moves a piece to the best place that is found for it, unless it lies as well where it is.
-    fn move_best(&mut self, piece: usize, random: &mut Random) {
+    /// Moves every piece that overlaps another, in an order left to chance.
+    fn move_each(&mut self, overlaps: &[(usize, usize, f64)], random: &mut Random) {
+        let mut moving: Vec<usize> = overlaps.iter().flat_map(|&(one, other, _)| [one, other]).collect();
+        moving.sort_unstable();
+        moving.dedup();
+        for at in (1..moving.len()).rev() {
+            moving.swap(at, random.below(at + 1));
+        }
+        for piece in moving {
+            self.move_one(piece, random);
+        }
+    }
+
+    /// Moves a piece to the best spot that is found for it, unless it lies as well where it is.
+    fn move_one(&mut self, piece: usize, random: &mut Random) {
         let here = self.spots[piece];
-        let weight = self.weigh(piece, here, f64::INFINITY);
+        let weight = self.weight(piece, here, f64::INFINITY);
         if weight == 0.0 {
             return;
         }
-        let mut found: [(f64, Spot); 2] = [(f64::INFINITY, here); 2];
-        let poses = self.field.poses[piece].clone();
-        for body in poses {
-            let own = body == here.body;
-            let lines = unsafe { LINES };
-            let focus = if own { unsafe { FOCUS } } else { 0 };
-            for line in 0..lines + focus {
-                for axis in [1, 0] {
-                    if self.field.on_fold[piece] && axis == 0 {
-                        continue;
-                    }
-                    let room = self.room(body, 1 - axis);
-                    let at = if self.field.on_fold[piece] {
-                        0.0
-                    } else if line == lines {
-                        here.at[1 - axis].min(room)
-                    } else if line > lines {
-                        (here.at[1 - axis] + (random.part() - 0.5) * 0.2 * self.size(body, 1 - axis)).clamp(0.0, room)
-                    } else {
-                        random.part() * room
-                    };
-                    self.try_line(piece, body, axis, at, &mut found);
-                    if self.field.on_fold[piece] { break; }
+        let mut found = [Found { weight: f64::INFINITY, spot: here }; 2];
+        for pose in 0..self.field.poses[piece].len() {
+            let body = self.field.poses[piece][pose];
+            if self.field.on_fold[piece] {
+                self.try_line(piece, body, 1, 0.0, &mut found);
+                continue;
+            }
+            for axis in [1, 0] {
+                let (aside, room) = (1 - axis, self.room(body, 1 - axis));
+                for _ in 0..BY_CHANCE {
+                    self.try_line(piece, body, axis, random.part() * room, &mut found);
+                }
+                if body == here.body {
+                    let at = here.at[aside];
+                    let near = (random.part() * 2.0 - 1.0) * NEAR * self.field.bodies[body].sides[aside];
+                    self.try_line(piece, body, axis, at.min(room), &mut found);
+                    self.try_line(piece, body, axis, (at + near).clamp(0.0, room), &mut found);
                 }
             }
         }
-        for index in 0..found.len() {
-            if found[index].0.is_finite() && found[index].0 > 0.0 && !self.field.on_fold[piece] {
-                self.refine(piece, &mut found[index]);
+        for one in &mut found {
+            if one.weight.is_finite() && !self.field.on_fold[piece] {
+                self.refine(piece, one);
             }
         }
-        let best = if found[1].0 < found[0].0 { found[1] } else { found[0] };
-        if best.0 < weight {
-            self.spots[piece] = best.1;
+        let best = if found[1].weight < found[0].weight { found[1] } else { found[0] };
+        if best.weight < weight {
+            self.spots[piece] = best.spot;
         }
     }
 
-    fn try_line(&mut self, piece: usize, body: usize, axis: usize, at: f64, found: &mut [(f64, Spot); 2]) {
-        let along = self.best_along(piece, body, axis, at);
-        let mut spot = Spot { body, at: [at, at] };
-        spot.at[axis] = along;
-        let weight = self.weigh(piece, spot, found[1].0);
-        if weight < found[0].0 {
-            found[1] = found[0];
-            found[0] = (weight, spot);
-        } else if weight < found[1].0 {
-            found[1] = (weight, spot);
+    /// Keeps the best spot on a line where it is one of the two best.
+    fn try_line(&mut self, piece: usize, body: usize, axis: usize, at: f64, found: &mut [Found; 2]) {
+        let spot = self.best_along(piece, body, axis, at);
+        let weight = self.weight(piece, spot, found[1].weight);
+        if weight < found[0].weight {
+            *found = [Found { weight, spot }, found[0]];
+        } else if weight < found[1].weight {
+            found[1] = Found { weight, spot };
         }
     }
 
-    /// Moves along one axis and the other by turns, as long as that gains.
-    fn refine(&mut self, piece: usize, found: &mut (f64, Spot)) {
+    /// Moves a spot along one axis and the other by turns, as long as that gains.
+    fn refine(&mut self, piece: usize, found: &mut Found) {
         let mut idle = 0;
-        let mut axis = 0;
-        for _ in 0..8 {
-            let mut spot = found.1;
-            spot.at[axis] = self.best_along(piece, spot.body, axis, spot.at[1 - axis]);
-            let weight = self.weigh(piece, spot, found.0);
-            if weight < found.0 {
-                *found = (weight, spot);
+        for axis in [0, 1].into_iter().cycle().take(REFINED) {
+            if idle == 2 || found.weight == 0.0 {
+                return;
+            }
+            let spot = self.best_along(piece, found.spot.body, axis, found.spot.at[1 - axis]);
+            let weight = self.weight(piece, spot, found.weight);
+            if weight < found.weight {
+                *found = Found { weight, spot };
                 idle = 0;
             } else {
                 idle += 1;
             }
-            if idle == 2 || found.0 == 0.0 {
-                return;
-            }
-            axis = 1 - axis;
         }
     }
 }
