@@ -11,7 +11,7 @@ use super::pose::Piece;
 const UNITS: f64 = (1 << 25) as f64;
 
 /// How far an outline may be eased, mm: well below what a hand with scissors keeps to.
-const EASED: f64 = 0.2;
+const EASED: f64 = 0.05;
 
 /// One pose of a piece; pieces that are alike share theirs.
 pub(super) struct Body {

@@ -55,6 +55,11 @@ impl<'a> Heap<'a> {
         (self.sides[axis] - self.field.bodies[body].sides[axis]).max(0.0)
     }
 
+    /// Whether a body is no longer than the strip.
+    pub(super) fn fits(&self, body: usize) -> bool {
+        self.field.bodies[body].sides[1] <= self.sides[1] + self.field.touch
+    }
+
     /// Every overlap counts alike.
     pub(super) fn weigh_alike(&mut self) {
         self.weights.fill(1.0);

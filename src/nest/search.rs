@@ -7,8 +7,9 @@ use super::heap::{Heap, Spot};
 use super::random::Random;
 use super::separate::Patience;
 
-/// By what share the strip is made shorter at first.
-const LEAP: f64 = 0.02;
+/// By what share the strip is made shorter at first, and at least; less after each time that it was too much.
+const LEAPS: [f64; 2] = [0.02, 0.004];
+const LESS: f64 = 0.7;
 /// The share of the steps after which it is made shorter by little only.
 const LEAPING: f64 = 0.8;
 /// The greatest and the least of those small shares.
@@ -39,13 +40,13 @@ pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goa
     }
     heap.spots.clone_from(&best);
     let mut random = Random::new(best.len() as u64 + 1);
-    let mut from = 0;
+    let (mut from, mut leap) = (0, LEAPS[0]);
     for &until in goal.budgets {
         let leaping = from + ((until - from) as f64 * LEAPING) as u64;
         while length > enough && heap.steps < until {
             let leaps = heap.steps < leaping;
             let (share, patience) = if leaps {
-                (LEAP, Patience { rounds: 100, tries: 3, until: leaping })
+                (leap, Patience { rounds: 100, tries: 3, until: leaping })
             } else {
                 let left = (until - heap.steps) as f64 / (until - leaping) as f64;
                 heap.spots.clone_from(&best);
@@ -57,6 +58,7 @@ pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goa
                 best.clone_from(&heap.spots);
                 length = heap.end();
             } else if leaps {
+                leap = (leap * LESS).max(LEAPS[1]);
                 heap.exchange(&mut random);
             }
         }
@@ -69,9 +71,15 @@ pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goa
 }
 
 impl Heap<'_> {
-    /// Brings pieces back that reach beyond the strip.
+    /// Brings pieces back that reach beyond the strip; those that stand too tall for it are turned.
     fn bring_back(&mut self) {
         for piece in 0..self.spots.len() {
+            if !self.fits(self.spots[piece].body) {
+                let poses = self.field.poses[piece].iter().copied();
+                let tall = |body: &usize| self.field.bodies[*body].sides[1];
+                let flat = poses.min_by(|one, other| tall(one).total_cmp(&tall(other)));
+                self.spots[piece].body = flat.unwrap_or(self.spots[piece].body);
+            }
             let body = self.spots[piece].body;
             for axis in [0, 1] {
                 self.spots[piece].at[axis] = self.spots[piece].at[axis].min(self.room(body, axis));
@@ -79,13 +87,13 @@ impl Heap<'_> {
         }
     }
 
-    /// Exchanges two of the larger pieces, left to chance.
+    /// Exchanges two pieces, left to chance; half of the time two of the larger ones.
     fn exchange(&mut self, random: &mut Random) {
         const TRIES: usize = 20;
         let count = self.spots.len();
         let mut order: Vec<usize> = (0..count).collect();
         order.sort_by(|a, b| self.field.areas[*b].total_cmp(&self.field.areas[*a]));
-        let large = (count / 2).max(2).min(count);
+        let large = if random.below(2) == 0 { (count / 2).max(2).min(count) } else { count };
         let mut pairs = (0..TRIES).map(|_| (order[random.below(large)], order[random.below(large)]));
         let Some((one, other)) = pairs.find(|(one, other)| self.field.poses[*one] != self.field.poses[*other]) else {
             return;

@@ -93,6 +93,9 @@ impl Heap<'_> {
         let mut found = [Found { weight: f64::INFINITY, spot: here }; 2];
         for pose in 0..self.field.poses[piece].len() {
             let body = self.field.poses[piece][pose];
+            if !self.fits(body) {
+                continue;
+            }
             if self.field.on_fold[piece] {
                 self.try_line(piece, body, 1, 0.0, &mut found);
                 continue;
