@@ -76,14 +76,10 @@ fn checks(folder: &Folder, booklets: &[BookletFolder]) {
 
 /// The first look at the cloth of every size, as the checks take it.
 fn lay(compiled: &Workshop) {
-    use notchbook::cloth::{bolts, lay_out};
-    use notchbook::nest::Effort;
+    use notchbook::cloth::{bolts, lay_within_stated};
     // Pieces are plain data once their bolts are made, so the sizes are laid side by side.
     let bolts: Vec<_> = compiled.editions().iter().flat_map(bolts).collect();
-    let laid: Vec<_> = bolts
-        .par_iter()
-        .map(|bolt| lay_out(bolt, Effort::Quick))
-        .collect();
+    let laid: Vec<_> = bolts.par_iter().map(lay_within_stated).collect();
     drop(black_box(laid));
 }
 

@@ -1,8 +1,10 @@
-//! Laying pieces on cloth: published rectangle sets with known best lengths, outlines that must
-//! nest into each other, and a checker of its own for every layout.
+//! Laying pieces on cloth: published sets of rectangles and of outlines, outlines that must nest into
+//! each other, and a checker of its own for every layout.
 
 #[path = "nest/checker.rs"]
 mod checker;
+#[path = "nest/cutting_sets.rs"]
+mod cutting_sets;
 #[path = "nest/faults.rs"]
 mod faults;
 #[path = "nest/outlines.rs"]

@@ -8,6 +8,9 @@ use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::{Expression, is_for};
 use crate::resolve::{Edition, FabricId};
 
+/// How much more than is stated the pieces may take, in mm: less than anyone measures.
+const STATED_SPARE: f64 = 0.5;
+
 /// Cloth of one width, and what is cut from it in one size.
 #[derive(Debug, Clone)]
 pub struct Bolt {
@@ -34,6 +37,11 @@ impl Bolt {
     /// The usable width of the cloth laid flat or opened out, in mm.
     pub fn flat_room(&self) -> f64 {
         self.width - 2.0 * self.selvedge
+    }
+
+    /// The length, in mm, that the pieces may take of what the author states, before the wash.
+    pub(super) fn stated_length(&self) -> Option<f64> {
+        Some((to_f64(self.stated?) + STATED_SPARE) * (1.0 - to_f64(self.shrinkage)))
     }
 
     /// The usable width from the fold to the selvedges, in mm.

@@ -10,7 +10,7 @@ use super::bolt::Bolt;
 use super::cut_out::CutOut;
 use super::layers::Layers;
 use super::layout::{ClothLayout, LaidPiece, TooWide};
-use crate::nest::{Effort, Item, NestFault, Place, Strip, nest};
+use crate::nest::{Effort, Item, NestFault, Place, Strip, nest_within};
 
 /// The least distance between two pieces on cloth, in mm: room for the scissors.
 pub(super) const GAP: f64 = 4.0;
@@ -24,15 +24,48 @@ struct Stretch {
     pieces: Vec<LaidPiece>,
 }
 
-/// Lays the pieces of one bolt.
+/// How long to look for a layout.
+#[derive(Clone, Copy)]
+struct Search {
+    effort: Effort,
+    /// A length that is short enough, in mm.
+    enough: f64,
+}
+
+/// Lays the pieces of one bolt as short as can be found.
 ///
 /// # Errors
 /// The pieces that are wider than the cloth; then nothing is laid.
 pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<TooWide>> {
+    lay(bolt, Search { effort, enough: 0.0 })
+}
+
+/// Lays the pieces of one bolt no longer than the author states, where that can be found; where nothing is
+/// stated, as it comes.
+///
+/// # Errors
+/// The pieces that are wider than the cloth; then nothing is laid.
+pub fn lay_within_stated(bolt: &Bolt) -> Result<ClothLayout, Vec<TooWide>> {
+    lay_within(bolt, bolt.stated_length().unwrap_or(f64::MAX))
+}
+
+/// Lays the pieces of one bolt no longer than `enough`, in mm, where that can be found. A first look decides
+/// where it finds room; a longer one where it does not.
+///
+/// # Errors
+/// The pieces that are wider than the cloth; then nothing is laid.
+pub(super) fn lay_within(bolt: &Bolt, enough: f64) -> Result<ClothLayout, Vec<TooWide>> {
+    match lay(bolt, Search { effort: Effort::Quick, enough }) {
+        Ok(first) if first.length > enough => lay(bolt, Search { effort: Effort::Usual, enough }),
+        first => first,
+    }
+}
+
+fn lay(bolt: &Bolt, search: Search) -> Result<ClothLayout, Vec<TooWide>> {
     let cuts: Vec<&CutOut> = bolt.cuts.iter().collect();
     let stretch = match bolt.folded {
-        true => folded(bolt, &cuts, effort)?,
-        false => strip(&cuts, bolt.flat_room(), bolt.selvedge, effort)?,
+        true => folded(bolt, &cuts, search)?,
+        false => strip(&cuts, bolt.flat_room(), bolt.selvedge, search)?,
     };
     let buy = to_buy(stretch.length, bolt.spare, bolt.shrinkage);
     let Stretch { length, opened_from, pieces } = stretch;
@@ -41,8 +74,8 @@ pub fn lay_out(bolt: &Bolt, effort: Effort) -> Result<ClothLayout, Vec<TooWide>>
 
 /// Lays cuts on cloth that is folded, opened out behind the fold where that saves cloth or where a piece
 /// needs it.
-fn folded(bolt: &Bolt, cuts: &[&CutOut], effort: Effort) -> Result<Stretch, Vec<TooWide>> {
-    let together = strip(cuts, bolt.folded_room(), 0.0, effort);
+fn folded(bolt: &Bolt, cuts: &[&CutOut], search: Search) -> Result<Stretch, Vec<TooWide>> {
+    let together = strip(cuts, bolt.folded_room(), 0.0, search);
     let wide = together.as_ref().err().map_or(&[][..], Vec::as_slice);
     let too_wide = |cut: &CutOut| wide.iter().any(|fault| (fault.piece, fault.layers) == (cut.piece, cut.layers));
     let single = |cut: &CutOut| cut.layers == Layers::One;
@@ -50,11 +83,12 @@ fn folded(bolt: &Bolt, cuts: &[&CutOut], effort: Effort) -> Result<Stretch, Vec<
     // A pair too wide for half of the cloth is cut one by one.
     let split: Vec<CutOut> = cuts.iter().filter(|cut| wide_pair(cut)).flat_map(|cut| cut.singly()).collect();
     let behind: Vec<&CutOut> = cuts.iter().copied().filter(|cut| single(cut)).chain(&split).collect();
-    if behind.is_empty() {
+    let short_enough = together.as_ref().is_ok_and(|laid| laid.length <= search.enough);
+    if behind.is_empty() || short_enough {
         return together;
     }
     let doubled: Vec<&CutOut> = cuts.iter().copied().filter(|cut| !single(cut) && !wide_pair(cut)).collect();
-    let apart = apart(bolt, &doubled, &behind, effort);
+    let apart = apart(bolt, &doubled, &behind, search);
     match (together, apart) {
         (Ok(together), Ok(apart)) if apart.length + WORTH < together.length => Ok(apart),
         (Ok(together), _) => Ok(together),
@@ -63,9 +97,9 @@ fn folded(bolt: &Bolt, cuts: &[&CutOut], effort: Effort) -> Result<Stretch, Vec<
 }
 
 /// Lays cuts on the fold, and others behind them on the cloth opened out.
-fn apart(bolt: &Bolt, doubled: &[&CutOut], behind: &[&CutOut], effort: Effort) -> Result<Stretch, Vec<TooWide>> {
-    let first = strip(doubled, bolt.folded_room(), 0.0, effort);
-    let second = strip(behind, bolt.flat_room(), bolt.selvedge - bolt.width / 2.0, effort);
+fn apart(bolt: &Bolt, doubled: &[&CutOut], behind: &[&CutOut], search: Search) -> Result<Stretch, Vec<TooWide>> {
+    let first = strip(doubled, bolt.folded_room(), 0.0, search);
+    let second = strip(behind, bolt.flat_room(), bolt.selvedge - bolt.width / 2.0, search);
     let (mut first, second) = match (first, second) {
         (Ok(first), Ok(second)) => (first, second),
         (first, second) => {
@@ -83,9 +117,10 @@ fn apart(bolt: &Bolt, doubled: &[&CutOut], behind: &[&CutOut], effort: Effort) -
 }
 
 /// Lays cuts on cloth so wide, from `left` on, both in mm.
-fn strip(cuts: &[&CutOut], width: f64, left: f64, effort: Effort) -> Result<Stretch, Vec<TooWide>> {
+fn strip(cuts: &[&CutOut], width: f64, left: f64, search: Search) -> Result<Stretch, Vec<TooWide>> {
     let items: Vec<Item> = cuts.iter().map(|cut| cut.item.clone()).collect();
-    let layout = nest(&items, &Strip { width, gap: GAP }, effort).map_err(|faults| too_wide(cuts, &faults))?;
+    let layout = nest_within(&items, &Strip { width, gap: GAP }, search.effort, search.enough)
+        .map_err(|faults| too_wide(cuts, &faults))?;
     let pieces = layout.places.iter().filter_map(|place| {
         let cut = cuts.get(place.item)?;
         Some(LaidPiece {

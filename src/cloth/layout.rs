@@ -70,7 +70,7 @@ impl ClothLayout {
 
     /// Whether the pieces take more than the author states. The spare is the author's to leave out.
     pub fn exceeds_stated(&self) -> bool {
-        self.bolt.stated.is_some_and(|stated| to_f64(stated) + 0.5 < self.unwashed())
+        self.bolt.stated_length().is_some_and(|stated| stated < self.length)
     }
 
     /// Whether a piece is cut through one layer of cloth that is folded.

@@ -17,7 +17,7 @@ mod quilted;
 pub use bolt::{Bolt, bolts};
 pub use drawing::{ClothWords, cloth_scale, draw_cloth};
 pub use layers::Layers;
-pub use laying::lay_out;
+pub use laying::{lay_out, lay_within_stated};
 pub use layout::{ClothFault, ClothLayout, Laid, LaidPiece, TooWide};
 pub use lie::lies_at_fold;
 pub use quilted::{Quilted, quilted};

@@ -2,11 +2,10 @@
 
 use super::bolt::{Bolt, value};
 use super::cut_out::cut_outs;
-use super::laying::{GAP, lay_out};
+use super::laying::{GAP, lay_within};
 use super::layout::ClothLayout;
 use crate::measure::{Dimension, Exact, to_f64};
 use crate::model::{Outline, Verb, is_for};
-use crate::nest::Effort;
 use crate::resolve::{Edition, FabricId, PieceId, Touched};
 
 /// What quilting takes of length and width where the author does not say (common practice, no source).
@@ -60,11 +59,9 @@ fn panel(edition: &Edition<'_>, fabric: FabricId) -> Option<Quilted> {
     let wide = if folded { bolt.folded_room() } else { bolt.flat_room() };
     let several = panels(edition, piece) > 1;
     let between = |layout: &ClothLayout| GAP * (layout.pieces.len().saturating_sub(1)) as f64;
-    // A first look is enough where it finds room; a longer one decides.
-    let laid = match lay_out(&bolt, Effort::Quick) {
-        Ok(first) if !several && first.length - between(&first) > height => lay_out(&bolt, Effort::Usual),
-        first => first,
-    };
+    // Of several panels only the longest piece is asked for.
+    let all_between = GAP * bolt.cuts.len().saturating_sub(1) as f64;
+    let laid = lay_within(&bolt, if several { f64::MAX } else { height + all_between });
     match laid {
         Err(wider) => wider.iter().map(|one| one.needed).max_by(f64::total_cmp).map(|needed| told(true, wide, needed)),
         // Pieces may be cut apart along one line.

@@ -22,10 +22,10 @@ pub(super) struct Stack {
 }
 
 /// Lays boxes on a strip `width` units wide, trying as long as the `budget` of compared boxes
-/// lasts. No pose of any box may be wider than the strip.
-pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Stack {
-    let least = least_length(boxes, width);
-    let mut best = search(boxes, width, budget);
+/// lasts, or until the boxes are no longer than `enough`, in units. No pose of any box may be wider than the strip.
+pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64, enough: i64) -> Stack {
+    let least = least_length(boxes, width).max(enough);
+    let mut best = search(boxes, width, budget, enough);
     // A trial takes for each box the pose that lies lowest, and so never stands two upright that
     // would only then fit side by side. Poses held fast find that.
     let held = poses_held(boxes);
@@ -35,7 +35,7 @@ pub(super) fn stack(boxes: &[Crate], width: i64, budget: u64) -> Stack {
             break;
         }
         let crates: Vec<Crate> = boxes.iter().zip(&poses).map(|(each, pose)| each.held(*pose)).collect();
-        let mut found = search(&crates, width, share);
+        let mut found = search(&crates, width, share, enough);
         if found.length < best.length {
             for (spot, pose) in found.spots.iter_mut().zip(&poses) {
                 spot.pose = *pose;
@@ -73,8 +73,8 @@ fn poses_held(boxes: &[Crate]) -> Vec<Vec<usize>> {
 }
 
 /// One search among the poses that the boxes have.
-fn search(boxes: &[Crate], width: i64, budget: u64) -> Stack {
-    let least = least_length(boxes, width);
+fn search(boxes: &[Crate], width: i64, budget: u64, enough: i64) -> Stack {
+    let least = least_length(boxes, width).max(enough);
     let mut search = Search { boxes, width, bench: Bench::new(boxes.len()), best: pile(boxes), spent: 0 };
     let mut starts = Vec::new();
     for order in first_orders(boxes) {

@@ -57,20 +57,33 @@ impl Hash for Strip {
 pub enum Effort {
     /// A first look.
     Quick,
-    /// Up to 60 pieces within a second or so.
+    /// Up to 15 pieces in a twentieth of a second or so, 60 within a second.
     #[default]
     Usual,
-    /// Several times as long.
+    /// Many times as long.
     Thorough,
 }
 
 impl Effort {
-    /// Boxes that may be compared, and columns' reaches for pieces of other outlines.
-    pub(super) fn budgets(self) -> (u64, u64) {
+    /// Boxes that may be compared for so many rectangles.
+    pub(super) fn boxes(self, count: usize) -> u64 {
+        let square = (count * count) as u64;
         match self {
-            Effort::Quick => (12_000_000, 8_000_000),
-            Effort::Usual => (80_000_000, 56_000_000),
-            Effort::Thorough => (400_000_000, 400_000_000),
+            Effort::Quick => 12_000_000.min(square * 25_000),
+            Effort::Usual => 80_000_000.min(square * 25_000),
+            Effort::Thorough => 400_000_000.min(square * 125_000),
+        }
+    }
+
+    /// Pairs that may be looked at for so many outlines, at each stage of the search. Each effort goes on where
+    /// a lesser one ends, and so never finds a longer layout.
+    pub(super) fn outlines(self, count: usize) -> Vec<u64> {
+        let square = (count * count) as u64;
+        let [quick, usual] = [(square * 400).min(300_000), (square * 4_000).min(9_000_000)];
+        match self {
+            Effort::Quick => vec![quick],
+            Effort::Usual => vec![quick, usual],
+            Effort::Thorough => vec![quick, usual, usual + (square * 300_000).min(180_000_000)],
         }
     }
 }

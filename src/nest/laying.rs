@@ -1,14 +1,19 @@
 //! The way from pieces to their places: by their boxes first, then by their true outlines.
 
+use super::bound::least_length;
 use super::boxes::stack;
-use super::crates::{Crate, Size, Spot};
+use super::crates::{Crate, Size, Spot as Corner};
+use super::field::Field;
+use super::heap::Spot;
 use super::item::{Effort, Item, Layout, NestFault, Place, Strip};
 use super::pose::{Piece, Pose, least_width};
-use super::settle::Laid;
-use super::shapes;
+use super::search::{Goal, search};
 
 /// Units of the box search in one mm.
 const UNITS: f64 = 1e6;
+
+/// Boxes that are compared at most where outlines are laid afterwards.
+const BOXES_FIRST: u64 = 200_000;
 
 /// Lays every item on the strip. What was laid before is remembered as long as the program runs and asks again: the
 /// same pieces are laid alike.
@@ -16,15 +21,24 @@ const UNITS: f64 = 1e6;
 /// # Errors
 /// Every fault of the strip and of the items; then nothing is laid.
 pub fn nest(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
-    remembered(items, strip, effort)
+    nest_within(items, strip, effort, 0.0)
+}
+
+/// Lays every item on the strip, and is content with the first layout that is found to be no longer than
+/// `enough`, in mm.
+///
+/// # Errors
+/// Every fault of the strip and of the items; then nothing is laid.
+pub fn nest_within(items: &[Item], strip: &Strip, effort: Effort, enough: f64) -> Result<Layout, Vec<NestFault>> {
+    remembered(items, strip, effort, enough.to_bits())
 }
 
 #[comemo::memoize]
-fn remembered(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
-    lay(items, strip, effort)
+fn remembered(items: &[Item], strip: &Strip, effort: Effort, enough: u64) -> Result<Layout, Vec<NestFault>> {
+    lay(items, strip, effort, f64::from_bits(enough))
 }
 
-fn lay(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<NestFault>> {
+fn lay(items: &[Item], strip: &Strip, effort: Effort, enough: f64) -> Result<Layout, Vec<NestFault>> {
     if !(strip.width > 0.0 && strip.width.is_finite() && strip.gap >= 0.0 && strip.gap.is_finite()) {
         return Err(vec![NestFault::NoStrip]);
     }
@@ -44,18 +58,33 @@ fn lay(items: &[Item], strip: &Strip, effort: Effort) -> Result<Layout, Vec<Nest
     if !faults.is_empty() {
         return Err(faults);
     }
-    let (compared, reaches) = effort.budgets();
-    let all_boxes = pieces.iter().all(|piece| piece.is_box);
-    let share = if all_boxes { compared } else { compared / 8 };
-    let mut laid = lay_boxes(&pieces, strip, share);
-    if !all_boxes {
-        laid = shapes::lay(&pieces, strip.width + strip.gap, strip.gap, laid, reaches);
+    let enough = enough.max(least_length(&pieces, strip.width, strip.gap));
+    if pieces.iter().all(|piece| piece.is_box) {
+        return Ok(layout(&pieces, &lay_boxes(&pieces, strip, effort.boxes(pieces.len()), enough)));
     }
+    let known = lay_boxes(&pieces, strip, BOXES_FIRST, enough);
+    let mut field = Field::new(&pieces, strip.gap);
+    let spot = |(laid, poses): (&Laid, &Vec<usize>)| Spot { body: poses[laid.pose], at: [laid.x, laid.y] };
+    let known: Vec<Spot> = known.iter().zip(&field.poses).map(spot).collect();
+    let goal = Goal { enough: enough + strip.gap, budgets: &effort.outlines(pieces.len()) };
+    let spots = search(&mut field, strip.width + strip.gap, known, &goal);
+    let laid = |(spot, poses): (&Spot, &Vec<usize>)| {
+        let pose = poses.iter().position(|body| *body == spot.body).unwrap_or(0);
+        Laid { pose, x: spot.at[0], y: spot.at[1] }
+    };
+    let laid: Vec<Laid> = spots.iter().zip(&field.poses).map(laid).collect();
     Ok(layout(&pieces, &laid))
 }
 
-/// Lays the pieces by their boxes.
-fn lay_boxes(pieces: &[Piece], strip: &Strip, budget: u64) -> Vec<Laid> {
+/// Where a piece lies: the corner of its grown outline's box.
+struct Laid {
+    pose: usize,
+    x: f64,
+    y: f64,
+}
+
+/// Lays the pieces by their boxes, until they are no longer than `enough`.
+fn lay_boxes(pieces: &[Piece], strip: &Strip, budget: u64, enough: f64) -> Vec<Laid> {
     // Far below 2^63: a strip of many kilometres still fits.
     let units = |length: f64| ((length + strip.gap) * UNITS).round() as i64;
     let width = units(strip.width);
@@ -66,8 +95,8 @@ fn lay_boxes(pieces: &[Piece], strip: &Strip, budget: u64) -> Vec<Laid> {
             Crate::new(piece.poses.iter().map(size).collect(), piece.on_fold)
         })
         .collect();
-    let stack = stack(&crates, width, budget);
-    let laid = |spot: &Spot| Laid { pose: spot.pose, x: spot.x as f64 / UNITS, y: spot.y as f64 / UNITS };
+    let stack = stack(&crates, width, budget, units(enough));
+    let laid = |spot: &Corner| Laid { pose: spot.pose, x: spot.x as f64 / UNITS, y: spot.y as f64 / UNITS };
     stack.spots.iter().map(laid).collect()
 }
 

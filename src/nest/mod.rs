@@ -5,18 +5,23 @@
 //! search is bounded by counted steps, never by a clock, and draws its numbers from a generator
 //! with a fixed start: the same pieces always get the same layout.
 
+mod bound;
 mod boxes;
 mod crates;
+mod cuts;
+mod eased;
+mod field;
+mod first;
+mod heap;
 mod item;
 mod laying;
+mod nofit;
 mod outline;
 mod pose;
 mod random;
-mod raster;
-mod settle;
-mod shapes;
+mod search;
+mod separate;
 mod skyline;
-mod slabs;
 
 pub use item::{Effort, Item, Layout, NestFault, Place, Strip, Turns};
-pub use laying::nest;
+pub use laying::{nest, nest_within};

@@ -2,7 +2,6 @@
 
 use super::item::{Item, Turns};
 use super::outline::{Parts, Point, area, bounds, cleaned, grown, turned};
-use super::slabs::Slabs;
 
 /// Outlines whose points differ by less than this (mm) are the same.
 const SAME: f64 = 1e-6;
@@ -14,11 +13,9 @@ pub(super) struct Pose {
     /// The true outline's box, mm.
     pub(super) width: f64,
     pub(super) height: f64,
-    /// The outline grown by half the gap, cut into slabs along the strip's width; its box's corner
-    /// is the origin, and its box is wider and longer than the true one by the gap.
-    pub(super) slabs: Slabs,
-    /// The same with width and length exchanged.
-    pub(super) across: Slabs,
+    /// The outline grown by half the gap; its box's corner is the origin, and its box is wider and longer
+    /// than the true one by the gap.
+    pub(super) outline: Parts,
 }
 
 /// A piece with its ways to lie.
@@ -65,20 +62,13 @@ impl Piece {
             seen.push(corners);
             let parts = grown(&outline, gap / 2.0);
             let [from_x, from_y, ..] = bounds(parts.iter().flatten().copied());
-            let moved = |swap: bool| -> Parts {
-                let point = |&[x, y]: &Point| {
-                    let (x, y) = (x - from_x, y - from_y);
-                    if swap { [y, x] } else { [x, y] }
-                };
-                parts.iter().map(|part| part.iter().map(point).collect()).collect()
-            };
+            let home = |part: &Vec<Point>| part.iter().map(|[x, y]| [x - from_x, y - from_y]).collect();
             piece.poses.push(Pose {
                 quarter_turns,
                 flipped,
                 width: wide,
                 height: high,
-                slabs: Slabs::new(&moved(false)),
-                across: Slabs::new(&moved(true)),
+                outline: parts.iter().map(home).collect(),
             });
         }
         Some(piece)

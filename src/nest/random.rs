@@ -20,3 +20,10 @@ impl Random {
         ((high * limit as u64) >> 32) as usize
     }
 }
+
+impl Random {
+    /// A number from 0 up to, but not including, 1.
+    pub(super) fn part(&mut self) -> f64 {
+        self.below(1 << 30) as f64 / f64::from(1 << 30)
+    }
+}

@@ -1,6 +1,10 @@
 //! Checks a layout with code that shares nothing with the code that made it: points are turned by
-//! a matrix, and overlaps are found by sampling lines and insides, not by slabs.
+//! a matrix, and overlaps are found twice over: by sampling lines and insides, and as the area that a
+//! library of polygons finds in common.
 
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::single::SingleFloatOverlay;
 use notchbook::nest::{Effort, Item, Layout, Place, Strip, Turns};
 
 use crate::{laid, rectangle};
@@ -69,6 +73,10 @@ pub fn wrongs(items: &[Item], strip: &Strip, layout: &Layout) -> Vec<String> {
             let depth = reach(one, other).max(reach(other, one));
             if depth > DEPTH {
                 wrong.push(format!("pieces {first} and {second} overlap by {depth} mm"));
+            }
+            let shared = shared_area(one, other);
+            if shared > DEPTH * around(one).min(around(other)) {
+                wrong.push(format!("pieces {first} and {second} share {shared} mm²"));
             }
             let distance = distance(one, other);
             if distance < strip.gap - DEPTH {
@@ -172,6 +180,29 @@ fn apart(one: &[Point], other: &[Point]) -> bool {
     let (from, to) = corners(one);
     let (other_from, other_to) = corners(other);
     (0..2).any(|axis| to[axis] <= other_from[axis] || other_to[axis] <= from[axis])
+}
+
+/// The area that two outlines have in common, mm².
+fn shared_area(one: &[Point], other: &[Point]) -> f64 {
+    if apart(one, other) {
+        return 0.0;
+    }
+    let shapes =
+        [one.to_vec()].overlay(&[other.to_vec()], OverlayRule::Intersect, FillRule::NonZero);
+    let area = |line: &Vec<Point>| {
+        edges(line)
+            .map(|(from, to)| from[0] * to[1] - to[0] * from[1])
+            .sum::<f64>()
+            / 2.0
+    };
+    shapes.iter().flatten().map(area).sum::<f64>().abs()
+}
+
+/// The length of an outline, mm.
+fn around(outline: &[Point]) -> f64 {
+    edges(outline)
+        .map(|(from, to)| (to[0] - from[0]).hypot(to[1] - from[1]))
+        .sum()
 }
 
 /// Even-odd rule, by a ray to the right.
