@@ -422,8 +422,8 @@ fn no_dart_stands_out_above_a_waistband() {
                 .filter(|high| *high > 200.0)
                 .collect();
             assert!(!skirts.is_empty(), "the skirt");
-            // Closed darts let the edge sink a little in its middle; nothing rises above the 50 cm of the sides.
-            assert!(skirts.iter().all(|high| *high < 508.0), "{skirts:?}");
+            // The 50 cm of the sides and the allowance of the raw lower edge; lips of darts would rise by another.
+            assert!(skirts.iter().all(|high| *high < 522.0), "{skirts:?}");
         },
     );
 }
