@@ -60,7 +60,7 @@ fn drawn_steps_speak_the_language_of_the_booklet() {
             "",
             "- {staystitch: x.left, allowance: 5 mm, stitch: 2.5 mm}",
         ),
-        ("", "- insert: [cord, x.bottom]"),
+        ("", "- insert: [cord, x.right]"),
         (
             "",
             "- {topstitch: [patch.left, patch.right, patch.bottom, x], allowance: 2 mm, stitch: 3 mm}",
