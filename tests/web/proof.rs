@@ -160,7 +160,7 @@ fn rootless(record: &Record, workshop: &Workshop) -> Vec<String> {
         let (file, line) = place.rsplit_once(':').unwrap_or((place, "1"));
         let mut files = workshop.sources.ids().map(|id| workshop.sources.file(id));
         let file = files.find(|known| known.path.ends_with(file));
-        let line = line.parse().ok().zip(file);
+        let line = line.parse::<usize>().ok().zip(file);
         line.is_some_and(|(line, file)| file.line_range(line).is_some())
     };
     let rooted = |row: &Json| {
