@@ -40,6 +40,7 @@ pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goa
     }
     heap.spots.clone_from(&best);
     let mut random = Random::new(best.len() as u64 + 1);
+    let mut settled = (f64::INFINITY, Vec::new());
     let (mut from, mut leap) = (0, LEAPS[0]);
     for &until in goal.budgets {
         let leaping = from + ((until - from) as f64 * LEAPING) as u64;
@@ -63,14 +64,24 @@ pub(super) fn search(field: &mut Field, width: f64, known: Vec<Spot>, goal: &Goa
             }
         }
         from = until;
+        heap.settle_apart(&best, &mut settled);
     }
-    heap.spots = best;
-    heap.sides[1] = length;
-    heap.settle();
-    heap.spots
+    settled.1
 }
 
 impl Heap<'_> {
+    /// Settles pieces, and keeps them so where none were as short before. The search goes on as if nothing
+    /// had been moved, so that a greater effort ends no worse than a smaller one.
+    fn settle_apart(&mut self, best: &[Spot], settled: &mut (f64, Vec<Spot>)) {
+        let (spots, steps) = (std::mem::replace(&mut self.spots, best.to_vec()), self.steps);
+        self.sides[1] = self.end();
+        self.settle();
+        if self.end() < settled.0 {
+            *settled = (self.end(), self.spots.clone());
+        }
+        (self.spots, self.steps) = (spots, steps);
+    }
+
     /// Brings pieces back that reach beyond the strip; those that stand too tall for it are turned.
     fn bring_back(&mut self) {
         for piece in 0..self.spots.len() {

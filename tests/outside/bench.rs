@@ -11,6 +11,17 @@ pub fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
+/// A booklet compiled, its cloth laid as it is printed.
+#[allow(
+    dead_code,
+    reason = "not every test that shares this file compiles booklets"
+)]
+fn compiled(folder: &Folder, booklet: &BookletFolder) -> Workshop {
+    let mut workshop = Workshop::open(folder, booklet, Reach::Checks);
+    workshop.lay_cloth_well();
+    workshop
+}
+
 /// Compiles each demo booklet in turn and hands it over with its name.
 #[allow(
     dead_code,
@@ -24,10 +35,7 @@ pub fn demos(mut see: impl FnMut(&str, &Workshop)) {
         "{refused:?} {booklets:?}"
     );
     for booklet in &booklets {
-        see(
-            &booklet.name,
-            &Workshop::open(&folder, booklet, Reach::Checks),
-        );
+        see(&booklet.name, &compiled(&folder, booklet));
     }
 }
 
@@ -42,7 +50,7 @@ pub fn demo<R>(name: &str, then: impl FnOnce(&Workshop) -> R) -> R {
         name: name.into(),
         path: name.into(),
     };
-    then(&Workshop::open(&folder, &booklet, Reach::Checks))
+    then(&compiled(&folder, &booklet))
 }
 
 /// Writes files into a folder of their own and compiles them as a booklet.
@@ -62,7 +70,7 @@ pub fn written<R>(files: &[(&str, &str)], then: impl FnOnce(&Workshop) -> R) -> 
         name: "pouch".into(),
         path: "pouch".into(),
     };
-    then(&Workshop::open(&folder, &booklet, Reach::Checks))
+    then(&compiled(&folder, &booklet))
 }
 
 /// Holds rows to a recorded table; `NOTCHBOOK_BLESS=1` records them anew, once somebody has looked at what they count.
