@@ -5,7 +5,8 @@ use std::fs;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use notchbook::manifest::{read, sha256};
+use notchbook::manifest::read;
+use notchbook::source::sha256;
 use notchbook::typeset::{Paper, Press, WantedPage};
 
 use super::shop::Shop;
