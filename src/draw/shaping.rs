@@ -45,9 +45,9 @@ pub(super) fn draw(page: &mut Page<'_>, part: &Part, wanted: &[Inside]) {
     for detail in found() {
         if let Detail::Name(at, name) = detail {
             let beside = [0.0, 4.0, -4.0, 8.0, -8.0].map(|down| Vec2::new(2.0, down));
-            let right = beside.iter().any(|by| page.label_if_free(name, *at + *by, Anchor::Start));
+            let right = beside.iter().any(|by| page.label_if_clear(name, *at + *by, Anchor::Start));
             let left =
-                |page: &mut Page<'_>, by: &Vec2| page.label_if_free(name, *at + Vec2::new(-by.x, by.y), Anchor::End);
+                |page: &mut Page<'_>, by: &Vec2| page.label_if_clear(name, *at + Vec2::new(-by.x, by.y), Anchor::End);
             // What has no room beside it is told below.
             if !right && !beside.iter().any(|by| left(page, by)) {
                 page.caption(name.clone());

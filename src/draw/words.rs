@@ -203,6 +203,16 @@ impl Page<'_> {
         self.label(words, Point::new(x, text), anchor);
     }
 
+    /// Words at a point, if neither other words nor lines that matter are there.
+    pub(super) fn label_if_clear(&mut self, words: &str, at: Point, anchor: Anchor) -> bool {
+        let room = self.room(words, at, anchor);
+        let clear = self.is_free(room) && !matches!(under(&self.obstacles(), room.inset(-0.2)), Under::Crossed);
+        if clear {
+            self.label(words, at, anchor);
+        }
+        clear
+    }
+
     /// Words in the first of some rooms on the cloth that has place for them; else at the end of a line from the first.
     pub(super) fn label_in_one(&mut self, words: &str, rooms: &[Rect]) {
         if !rooms.iter().any(|room| self.label_in(words, *room))
