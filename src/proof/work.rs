@@ -202,11 +202,11 @@ pub(super) fn edges<'b>(evidence: &Evidence<'_>, step: &Step, sized: &[Option<In
                 let mut stated = cells.iter().flatten();
                 stated.next().is_some_and(|first| stated.any(|other| other != first))
             };
-            let differs = differ(&sewn) || differ(&cut);
+            let own_distance = work.verb.thread() == Thread::Row;
+            let differs = differ(&sewn) || (!own_distance && differ(&cut));
             let row = |key: &str, cells: Vec<Option<String>>, from| {
                 cells.iter().any(Option::is_some).then(|| Row::new(evidence.word(key), cells, from))
             };
-            let own_distance = work.verb.thread() == Thread::Row;
             let Some(sewn) = row("proof_sewn", sewn, from.clone()) else { continue };
             let fresh = EdgeRow {
                 piece: name.0,
