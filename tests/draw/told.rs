@@ -66,14 +66,14 @@ fn layers_as_one_and_a_tie_at_their_edge_are_one_step() {
             .filter(|word| word.parse::<u32>().is_ok())
             .collect();
         assert_eq!(numbers, ["1", "2"]);
-        // Folded once: no longer than half of it.
+        // Folded once: half as long, and its lower layer stands out by less than a millimetre on paper.
         let tie = bounds(drawing.all("webbing"));
         same(
             "as wide as the tape",
             tie.width().min(tie.height()) * drawing.scale,
             20.0,
         );
-        assert!(tie.width().max(tie.height()) * drawing.scale < 400.5);
+        assert!(tie.width().max(tie.height()) * drawing.scale < 400.0 + drawing.scale);
     });
 }
 
