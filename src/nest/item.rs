@@ -65,12 +65,12 @@ pub enum Effort {
 }
 
 impl Effort {
-    /// Boxes that may be compared for so many rectangles.
+    /// Boxes that may be compared for so many rectangles. However few they are, each mix of their poses is tried.
     pub(super) fn boxes(self, count: usize) -> u64 {
         let square = (count * count) as u64;
         match self {
-            Effort::Quick => 12_000_000.min(square * 25_000),
-            Effort::Usual => 80_000_000.min(square * 25_000),
+            Effort::Quick => 12_000_000.min(square * 25_000).max(4_000_000),
+            Effort::Usual => 80_000_000.min(square * 25_000).max(12_000_000),
             Effort::Thorough => 400_000_000.min(square * 125_000),
         }
     }
