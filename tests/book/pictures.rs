@@ -68,7 +68,7 @@ fn printed(compiled: &Workshop, book: &Book) -> usize {
 }
 
 /// Every other picture of a booklet: logo, cover, the thing on the cover and at a glance, the work at the end of parts,
-/// pieces, layouts, map.
+/// pieces, layouts, map, the samples of the key.
 fn besides(book: &Book) -> usize {
     let cover = match (&book.cover, book.cover_drawn.len()) {
         (Some(_), _) => 1,
@@ -77,7 +77,11 @@ fn besides(book: &Book) -> usize {
     };
     let states: usize = book.parts.iter().map(|part| part.state.len()).sum();
     let covers = usize::from(book.logo.is_some()) + cover + book.things.len() + states;
-    covers + book.pieces.pieces.len() + book.layouts.len() + usize::from(book.map.is_some())
+    covers
+        + book.key.len()
+        + book.pieces.pieces.len()
+        + book.layouts.len()
+        + usize::from(book.map.is_some())
 }
 
 #[test]
