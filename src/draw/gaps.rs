@@ -1,0 +1,104 @@
+//! Where the gap of a seam lies: the same place on its edge in every drawing, from the step that leaves it to the one that
+//! closes it.
+
+use kurbo::{Point, Shape as _, Vec2};
+
+use super::desk::Desk;
+use super::part::{Part, Who};
+use super::past::{Held, Seam, millimetres};
+use super::trace::{corners, inward, length, place};
+use crate::measure::{Dimension, to_f64};
+use crate::model::Far;
+use crate::resolve::CopyId;
+
+/// A gap on an edge of a part.
+#[derive(Debug, Clone)]
+pub(super) struct Gap {
+    /// How long it is, in mm on paper.
+    pub long: f64,
+    /// The edge and how far along its middle lies, as a share; `None` for the middle of the longest edge.
+    pub at: Option<(String, f64)>,
+}
+
+impl Gap {
+    /// The middle of the gap on its edge of a part, and the direction from there into the part.
+    pub fn middle(&self, part: &Part) -> Option<(Point, Vec2)> {
+        let (edge, share) = self.at.as_ref()?;
+        let line = part.rim(edge)?.lines.first()?;
+        let (_, inner) = inward(line, &part.outline)?;
+        let points = corners(line);
+        let (point, along) = place(&points, length(&points) * share)?;
+        let across = Vec2::new(-along.y, along.x).normalize();
+        Some((point, if across.dot(inner) < 0.0 { -across } else { across }))
+    }
+}
+
+impl Desk<'_, '_> {
+    /// The gap of a seam on a part; `None` where it has none.
+    pub fn gap_on(&self, seam: &Seam, who: Who, scale: f64) -> Option<Gap> {
+        let long = seam.gap?;
+        let at = match who {
+            Who::Copy(copy) => self.gap_share(seam, copy, long),
+            Who::Zip(_) => None,
+        };
+        Some(Gap { long: long / scale, at })
+    }
+
+    fn gap_share(&self, seam: &Seam, copy: CopyId, long: f64) -> Option<(String, f64)> {
+        let Some(Held::Edge(first, edge)) = seam.members.first() else { return None };
+        let only = |copy: CopyId| {
+            let mut own = seam.members.iter().filter_map(|member| match member {
+                Held::Edge(other, edge) if *other == copy => Some(edge.clone()),
+                _ => None,
+            });
+            own.next().filter(|_| own.next().is_none())
+        };
+        only(*first)?;
+        let share = self.first_share(seam, *first, edge, long)?;
+        let own = only(copy)?;
+        // Right sides together, edges that run round their pieces the same way meet end to beginning.
+        let meets = copy == *first || self.runs_round(copy)? != self.runs_round(*first)?;
+        Some((own, if meets { share } else { 1.0 - share }))
+    }
+
+    /// How far along the edge that its fact names first the middle of a gap lies.
+    fn first_share(&self, seam: &Seam, copy: CopyId, edge: &str, long: f64) -> Option<f64> {
+        let step = self.edition.steps().find(|step| step.number == seam.step)?;
+        let placed = step.works.get(seam.work)?.leave_at.as_ref()?;
+        let shape = self.edition.values.whole(self.edition.cast[copy].piece)?;
+        let edges = shape.edges();
+        let at = edges.iter().position(|own| own.name == edge)?;
+        let whole = length(&corners(&edges[at].cut));
+        let beside = placed.beside.or(placed.place.from.as_ref().map(|from| from.text.as_str()));
+        let from_end = match beside {
+            None | Some("start") => false,
+            Some("end") => true,
+            Some(beside) if edges[(at + 1) % edges.len()].name == beside => true,
+            Some(beside) if edges[(at + edges.len() - 1) % edges.len()].name == beside => false,
+            Some(_) => return None,
+        };
+        let far = match placed.place.far {
+            _ if placed.mark.is_some() => return None,
+            Far::Here => 0.0,
+            Far::There => whole - long,
+            Far::Centre => (whole - long) / 2.0,
+            Far::Notch(_) => return None,
+            Far::Along(_) => match millimetres(placed.along?) {
+                Some(far) => far,
+                None if placed.along?.quantity.dimension == Dimension::Count => {
+                    to_f64(placed.along?.quantity.value) * whole
+                }
+                None => return None,
+            },
+        };
+        let share = (far + long / 2.0) / whole;
+        (whole > 0.0 && (0.0..=1.0).contains(&share)).then_some(if from_end { 1.0 - share } else { share })
+    }
+
+    /// Whether the outline of a copy runs round it to the one side or the other, as one sees its right side.
+    fn runs_round(&self, copy: CopyId) -> Option<bool> {
+        let member = &self.edition.cast[copy];
+        let shape = self.edition.values.whole(member.piece)?;
+        Some((shape.cutting().path.area() > 0.0) != member.mirrored)
+    }
+}
