@@ -1,15 +1,19 @@
 //! Where the gap of a seam lies: the same place on its edge in every drawing, from the step that leaves it to the one that
 //! closes it.
 
-use kurbo::{Point, Shape as _, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::desk::Desk;
 use super::part::{Part, Who};
 use super::past::{Held, Seam, millimetres};
 use super::trace::{corners, inward, length, place};
+use crate::geometry::Edge;
 use crate::measure::{Dimension, to_f64};
 use crate::model::Far;
 use crate::resolve::CopyId;
+
+/// How near to each other two ends are one corner, in mm of cloth.
+const SAME: f64 = 0.1;
 
 /// A gap on an edge of a part.
 #[derive(Debug, Clone)]
@@ -56,8 +60,8 @@ impl Desk<'_, '_> {
         only(*first)?;
         let share = self.first_share(seam, *first, edge, long)?;
         let own = only(copy)?;
-        // Right sides together, edges that run round their pieces the same way meet end to beginning.
-        let meets = copy == *first || self.runs_round(copy)? != self.runs_round(*first)?;
+        // Laid right sides together, edges with their insides to the same hand meet end to beginning.
+        let meets = copy == *first || self.runs_round(copy, &own)? != self.runs_round(*first, edge)?;
         Some((own, if meets { share } else { 1.0 - share }))
     }
 
@@ -68,14 +72,13 @@ impl Desk<'_, '_> {
         let shape = self.edition.values.whole(self.edition.cast[copy].piece)?;
         let edges = shape.edges();
         let at = edges.iter().position(|own| own.name == edge)?;
-        let whole = length(&corners(&edges[at].cut));
+        // A place is counted on the line of the seam; its edge is longer by the allowances at its ends.
+        let (whole, cut) = (edges[at].length, length(&corners(&edges[at].cut)));
         let beside = placed.beside.or(placed.place.from.as_ref().map(|from| from.text.as_str()));
         let from_end = match beside {
             None | Some("start") => false,
             Some("end") => true,
-            Some(beside) if edges[(at + 1) % edges.len()].name == beside => true,
-            Some(beside) if edges[(at + edges.len() - 1) % edges.len()].name == beside => false,
-            Some(_) => return None,
+            Some(beside) => ends_at(edges, at, beside)?,
         };
         let far = match placed.place.far {
             _ if placed.mark.is_some() => return None,
@@ -91,14 +94,31 @@ impl Desk<'_, '_> {
                 None => return None,
             },
         };
-        let share = (far + long / 2.0) / whole;
-        (whole > 0.0 && (0.0..=1.0).contains(&share)).then_some(if from_end { 1.0 - share } else { share })
+        let share = ((cut - whole) / 2.0 + far + long / 2.0) / cut;
+        (cut > 0.0 && (0.0..=1.0).contains(&share)).then_some(if from_end { 1.0 - share } else { share })
     }
 
-    /// Whether the outline of a copy runs round it to the one side or the other, as one sees its right side.
-    fn runs_round(&self, copy: CopyId) -> Option<bool> {
+    /// Whether the inside of a copy lies to the left of an edge as that runs, where one sees its right side.
+    fn runs_round(&self, copy: CopyId, edge: &str) -> Option<bool> {
         let member = &self.edition.cast[copy];
         let shape = self.edition.values.whole(member.piece)?;
-        Some((shape.cutting().path.area() > 0.0) != member.mirrored)
+        let line = &shape.edges().iter().find(|own| own.name == edge)?.cut;
+        let (_, inner) = inward(line, &shape.cutting().path)?;
+        let points = corners(line);
+        let (_, along) = place(&points, length(&points) / 2.0)?;
+        Some((along.cross(inner) > 0.0) != member.mirrored)
     }
+}
+
+/// Whether an edge meets another at its end; `None` where it does not meet it, or at both of its ends.
+fn ends_at(edges: &[Edge], at: usize, beside: &str) -> Option<bool> {
+    let ends = |edge: &Edge| {
+        let points = corners(&edge.path);
+        Some([*points.first()?, *points.last()?])
+    };
+    let [start, end] = ends(&edges[at])?;
+    let its = edges.iter().filter(|edge| edge.name == beside).filter_map(ends).flatten();
+    let its: Vec<Point> = its.collect();
+    let meets = |point: Point| its.iter().any(|other| other.distance(point) < SAME);
+    (meets(start) != meets(end)).then(|| meets(end))
 }
