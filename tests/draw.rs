@@ -7,6 +7,8 @@ mod bench;
 mod counts;
 #[path = "support/crossed.rs"]
 mod crossed;
+#[path = "draw/gaps.rs"]
+mod gaps;
 #[path = "draw/laid.rs"]
 mod laid;
 #[path = "draw/lens.rs"]

@@ -19,6 +19,7 @@ mod fits;
 mod folding;
 mod formulas;
 mod frames;
+mod gaps;
 mod handled;
 mod hoop;
 mod hung;

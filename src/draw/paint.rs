@@ -4,6 +4,7 @@ use kurbo::{Affine, BezPath, Line, Point, Shape as _, Vec2};
 
 use super::cloth::Face;
 use super::desk::Desk;
+use super::gaps::Gap;
 use super::inside::Detail;
 use super::page::{Anchor, Page};
 use super::part::{Part, Who, midpoint};
@@ -37,8 +38,8 @@ pub(super) struct Stitching {
 }
 
 /// The stitching at some edges of a part, `distance` mm on paper from the cutting line; edges that
-/// meet are sewn in one run. The gap lies in the middle of the longest edge.
-pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<f64>) -> Stitching {
+/// meet are sewn in one run.
+pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<&Gap>) -> Stitching {
     let rims: Vec<_> = edges.iter().filter_map(|edge| part.rim(edge)).collect();
     let lines: Vec<BezPath> = rims.iter().flat_map(|rim| rim.lines.iter().cloned()).collect();
     let longest = lines.iter().max_by(|one, other| length(&corners(one)).total_cmp(&length(&corners(other)))).cloned();
@@ -67,10 +68,10 @@ pub(super) fn stitching(part: &Part, edges: &[&str], distance: f64, gap: Option<
             continue;
         }
         let gapped = gap.zip(longest.as_ref()).and_then(|(gap, edge)| {
-            let (middle, inner) = inward(edge, &part.outline)?;
+            let (middle, inner) = gap.middle(part).or_else(|| inward(edge, &part.outline))?;
             let far = nearest(&points, middle + inner * distance);
             let near = place(&points, far)?.0.distance(middle) < distance * 1.5 + 0.1;
-            near.then_some((far - gap / 2.0, far + gap / 2.0, inner))
+            near.then_some((far - gap.long / 2.0, far + gap.long / 2.0, inner))
         });
         let Some((from, to, inner)) = gapped.filter(|_| stitched.gap.is_none()) else {
             stitched.stretches.push(if closed { closed_line(&points[..points.len() - 1]) } else { open_line(&points) });
@@ -193,7 +194,8 @@ impl Desk<'_, '_> {
                         .filter(|edge| !part.hidden.iter().any(|hidden| hidden == edge))
                         .collect();
                     let Some(allowance) = seam.allowance.filter(|_| !edges.is_empty()) else { continue };
-                    for line in stitching(&part, &edges, allowance / scale, seam.gap.map(|gap| gap / scale)).stretches {
+                    let gap = self.gap_on(seam, part.who, scale);
+                    for line in stitching(&part, &edges, allowance / scale, gap.as_ref()).stretches {
                         page.path("stitched", line);
                     }
                 }

@@ -19,6 +19,9 @@ const ZIP_WIDTH: f64 = 30.0;
 /// How far apart folds of gathered cloth are drawn, in mm of cloth.
 const GATHER: f64 = 35.0;
 
+/// How far such a fold waves to each side, so that it is no crease, in mm of cloth.
+const GATHER_WAVE: f64 = 5.0;
+
 /// What the edge is called at which a piece is folded.
 pub(super) const FOLD: &str = "fold";
 
@@ -170,8 +173,12 @@ impl Part {
             let folds = (long / GATHER).clamp(5.0, 24.0) as usize;
             self.gathers.extend((1..folds).map(|at| {
                 let from = hold.0 + across * (long * (at as f64 / folds as f64 - 0.5));
-                let far = deep * if at % 2 == 0 { 0.3 } else { 0.2 };
-                open_line(&[from, from + hold.1 * far])
+                let far = deep * if at % 2 == 0 { 0.14 } else { 0.1 };
+                let wave = |turn: u8| {
+                    let aside = [0.0, GATHER_WAVE, 0.0, -GATHER_WAVE][usize::from(turn % 4)];
+                    from + hold.1 * (far * f64::from(turn) / 6.0) + across * aside
+                };
+                open_line(&(0..=6).map(wave).collect::<Vec<_>>())
             }));
             self.bend(|point| drawn_in(hold, deep, *share, point));
         }

@@ -120,8 +120,8 @@ fn pile<'a>(desk: &Desk<'a, '_>, stack: Stack, seams: &[&Seam], scale: f64) -> P
             edges.iter().for_each(|edge| desk.hold(&mut page, part, edge, padded));
         } else {
             let (part, edges) = held_by(seam, &whole).unwrap_or((part, edges.clone()));
-            let line =
-                stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, seam.gap.map(|gap| gap / scale));
+            let gap = desk.gap_on(seam, part.who, scale);
+            let line = stitching(part, &edges, seam.allowance.unwrap_or(CLOSE) / scale, gap.as_ref());
             line.stretches.into_iter().for_each(|stretch| page.path("stitch", stretch));
             if let Some((gap, worked)) = line.gap.zip(work.leave.as_ref()) {
                 desk.gap(&mut page, gap, worked);

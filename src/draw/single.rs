@@ -16,7 +16,7 @@ use super::part::Part;
 use super::past::{Held, held, millimetres};
 use super::shaping;
 use super::told::{Quilting, lines};
-use super::trace::{corners, length, open_line, place};
+use super::trace::{corners, nearest, open_line, place};
 use super::trimmings;
 use crate::model::Verb;
 use crate::resolve::{CopyId, EditionWork, NotionId};
@@ -233,7 +233,9 @@ fn filled(desk: &Desk<'_, '_>, page: &mut Page<'_>, one: &Handled<'_, '_>, scale
     let Some(part) = &Part::copy(desk, copy, Face::Right, scale) else { return Ok(()) };
     desk.paint(page, part, Vec2::ZERO, scale);
     page.name(&desk.name(copy), part.bounds());
-    let Some((middle, inner)) = part.hold(edge) else { return Ok(()) };
+    let gap = desk.gap_on(seam, part.who, scale);
+    let place = gap.as_ref().and_then(|gap| gap.middle(part));
+    let Some((middle, inner)) = place.or_else(|| part.hold(edge)) else { return Ok(()) };
     let half = seam.gap.unwrap_or(0.0) / scale / 2.0;
     let across = Vec2::new(-inner.y, inner.x);
     for side in [-1.0, 1.0] {
@@ -254,7 +256,7 @@ fn close(
 ) -> Result<(), Undrawn> {
     let named = one.edges_of(part);
     let gaps = desk.past.seams_of(one.copy).filter(|(_, edge)| named.contains(edge));
-    let mut gaps = gaps.filter_map(|(seam, edge)| Some((edge, seam.allowance?, seam.gap?)));
+    let mut gaps = gaps.filter_map(|(seam, edge)| Some((edge, seam.allowance?, desk.gap_on(seam, part.who, scale)?)));
     let Some((edge, allowance, gap)) = gaps.next() else {
         return Err(Undrawn::unclear("no open gap is at the edges that this step closes"));
     };
@@ -265,11 +267,12 @@ fn close(
         part.fold_away(edge, deep);
     }
     desk.paint(page, &part, Vec2::ZERO, scale);
-    let Some((rim, (_, inner))) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
+    let Some((rim, held)) = part.rim(edge).zip(part.hold(edge)) else { return Ok(()) };
     let points = corners(&rim.lines[0]);
-    let middle = length(&points) / 2.0;
+    let (middle, inner) = gap.middle(&part).unwrap_or(held);
+    let middle = nearest(&points, middle);
     let at = |far: f64| place(&points, far).map(|(point, _)| point + inner * deep);
-    if let (Some(from), Some(to)) = (at(middle - gap / scale / 2.0), at(middle + gap / scale / 2.0)) {
+    if let (Some(from), Some(to)) = (at(middle - gap.long / 2.0), at(middle + gap.long / 2.0)) {
         page.path("stitch", open_line(&[from, to]));
         if one.work.work.by_hand {
             page.symbol("needle", from.midpoint(to) - inner * 5.5, 9.0, 0.0);

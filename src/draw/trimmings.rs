@@ -1,7 +1,9 @@
 //! What is stitched over edges and set into a piece: zigzag over raw edges and round shapes, boxes with a cross,
 //! buttons, buttonholes and fasteners at their marks, and what is passed into a casing.
 
-use kurbo::{BezPath, Circle, Point, Shape as _, Vec2};
+use std::f64::consts::TAU;
+
+use kurbo::{Arc, BezPath, Point, Shape as _, Vec2};
 
 use super::desk::{Desk, Undrawn};
 use super::handled::Handled;
@@ -76,6 +78,14 @@ pub(super) fn boxed(
     Ok(())
 }
 
+/// A ring without gaps in a class of dashes: each of its arcs is shorter than one dash.
+fn solid_ring(middle: Point, round: f64) -> BezPath {
+    const DASH: f64 = 1.4;
+    let count = (TAU * round / DASH).ceil().max(3.0);
+    let arc = |at: usize| Arc::new(middle, (round, round), TAU * at as f64 / count, TAU / count, 0.0).to_path(0.02);
+    (0..count as usize).flat_map(|at| arc(at).elements().to_vec()).collect()
+}
+
 /// Buttons, buttonholes or fasteners at the marks that the fact names.
 pub(super) fn at_marks(
     desk: &Desk<'_, '_>,
@@ -112,9 +122,9 @@ pub(super) fn at_marks(
     let round = notion(one).and_then(|notion| desk.figure(notion, NotionFigure::Size)).unwrap_or(0.0);
     let round = (round / 2.0 / scale).max(BUTTON);
     for place in places {
-        page.path("stitch", Circle::new(place, round).to_path(0.02));
-        for by in [Vec2::new(round * 0.3, 0.0), Vec2::new(-round * 0.3, 0.0)] {
-            page.path("mark", Circle::new(place + by, round * 0.12).to_path(0.02));
+        page.path("stitch", solid_ring(place, round));
+        for by in [Vec2::new(round * 0.35, 0.0), Vec2::new(-round * 0.35, 0.0)] {
+            page.path("mark", open_line(&[place + by, place + by + Vec2::new(0.02, 0.0)]));
         }
     }
     Ok(())

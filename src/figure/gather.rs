@@ -11,6 +11,7 @@ use super::dress::with_paper_size;
 use super::figures::{BoundFigure, Figures};
 use super::inspect::{self, Found, Page};
 use super::studio::Studio;
+use super::upright::upright;
 use super::{bounds, frame, markup, measure_tree, picture};
 use crate::diag::Findings;
 use crate::faults::{FIGURE_MISSING, FIGURE_NOT_DRAWABLE, FIGURE_TOO_WIDE};
@@ -165,7 +166,7 @@ impl Reader<'_> {
         Ruled { drawing, bound: &bound, scope, sizes: &facts.sizes, edition }.compare(&document, findings);
         let root = document.root_element();
         let (sized, end) = with_paper_size(&bound.text, root, drawing.unit);
-        let svg = self.studio.dresser.dress_text(&sized, end);
+        let svg = upright(&self.studio.dresser.dress_text(&sized, end), end);
         let tree = match usvg::Tree::from_str(&svg, &picture::options(&self.studio.database)) {
             Ok(tree) => tree,
             Err(error) => {

@@ -25,6 +25,7 @@ mod picture;
 mod ruler;
 mod studio;
 mod typeface;
+mod upright;
 
 pub use classes::{CLASSES, Class, SYMBOLS};
 pub use code::code;

@@ -185,3 +185,49 @@ fn every_material_is_told_from_every_other_in_grey() {
         assert!(wrong.is_empty(), "{}\n{seen:#?}", wrong.join("\n"));
     });
 }
+
+/// How much the dots of a part of a picture change along "/" and along "\\".
+fn leaning(picture: &image::GrayImage, across: std::ops::Range<u32>) -> (f64, f64) {
+    let at = |x: u32, y: u32| f64::from(picture.get_pixel(x, y)[0]);
+    let (mut rising, mut falling) = (0.0, 0.0);
+    for y in picture.height() / 4..picture.height() * 3 / 4 {
+        for x in across.clone() {
+            rising += (at(x + 2, y - 2) - at(x, y)).abs();
+            falling += (at(x + 2, y + 2) - at(x, y)).abs();
+        }
+    }
+    (rising, falling)
+}
+
+#[test]
+fn a_pattern_stays_upright_on_a_piece_that_is_turned_or_mirrored() {
+    let square = r#"<rect class="wrong-side" x="2" y="2" width="16" height="16""#;
+    let drawing = format!(
+        r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 20" width="60mm">{square}/><g transform="translate(40 0)">{square} transform="scale(-1 1)"/></g><g transform="translate(60 0) rotate(90)">{square}/></g></svg>"#
+    );
+    let make = "# Make it\n\n## Cut {#cut}\n\n```work\n- cut: all\n```\n\nCut.\n\n![Three squares](figures/squares.svg)\n";
+    let files = [
+        ("booklet.yaml", BAG),
+        ("make.md", make),
+        ("figures/squares.svg", drawing.as_str()),
+    ];
+    written(&files, |compiled| {
+        let figures: Vec<_> = compiled.figures.of_size(0).collect();
+        let (_, figure) = figures
+            .iter()
+            .find(|(_, figure)| figure.path.ends_with("squares.svg"))
+            .expect("the drawing");
+        let (database, _) = fonts(&compiled.house);
+        let png = to_png(&figure.svg, &database, 8.0).expect("a picture");
+        let picture = image::load_from_memory(&png).expect("a picture").to_luma8();
+        let third = picture.width() / 3;
+        for at in 0..3 {
+            let (rising, falling) =
+                leaning(&picture, at * third + third / 4..at * third + third * 3 / 4);
+            assert!(
+                rising * 1.3 < falling,
+                "square {at}: {rising} along /, {falling} along \\"
+            );
+        }
+    });
+}
