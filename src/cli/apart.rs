@@ -45,6 +45,8 @@ pub(super) fn each(
             Some(outcome) => outcome,
             None => work(booklet)?,
         };
+        // What Typst remembers of one booklet is of little use to the next.
+        comemo::evict(0);
         worst = worst.max(outcome);
     }
     Ok(worst)

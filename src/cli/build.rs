@@ -20,7 +20,7 @@ pub(super) fn run(folder: Option<&Path>, args: &BuildArgs, bounds: Bounds) -> Re
     let (booklets, strictness) = (args.booklets.as_slice(), &args.strictness);
     let kept = &Kept::new(&args.cache, &args.out);
     let BuildArgs { size, only_sizes, no_sheets, no_page, out, .. } = args;
-    let asked = (size, &papers, only_sizes, no_sheets, no_page, out, strictness.deny, output::is_wide());
+    let asked = (size, &papers, only_sizes, no_sheets, no_page, out, strictness.deny, output::is_watched());
     let memory = &Memory { kept, asked: format!("{asked:?}"), out };
     let opening =
         Opening { folder, booklets, strictness, bounds, done: "built", memory: Some(memory), share: args.share };

@@ -64,10 +64,7 @@ impl Opening<'_> {
                 output::again(&made.told);
                 return Ok(Outcome::Clean);
             }
-            let outcome = self.one(&choice.folder, booklet, &mut work)?;
-            // What Typst remembers of one booklet is of little use to the next.
-            comemo::evict(0);
-            Ok(outcome)
+            self.one(&choice.folder, booklet, &mut work)
         })?;
         self.memory.iter().for_each(|memory| memory.kept.settle());
         Ok(outcome)

@@ -4,7 +4,7 @@ use std::io::{IsTerminal, Write};
 use std::path::Path;
 
 use super::{Outcome, Refusal};
-use crate::diag::{Report, Terminal, summary, to_json, visible};
+use crate::diag::{Findings, Report, Terminal, summary, to_json, visible};
 use crate::limits::{HANDED_ON, SHOWN, thousands};
 use crate::pipeline::Workshop;
 use crate::source::Sources;
@@ -42,6 +42,13 @@ pub(super) fn report(report: &Report, workshop: &Workshop, form: Form) {
     findings(report, &workshop.sources, &workshop.sizes, form);
 }
 
+/// Prints what was found behind the checks, where no waiver counts; gives its report.
+pub(super) fn found_since(workshop: &Workshop, found: Findings) -> Report {
+    let found = found.report(&workshop.sources, workshop.sizes.len(), &[], &|_| None);
+    report(&found, workshop, Form::People);
+    found
+}
+
 /// Tells again what an earlier run told.
 pub(super) fn again(told: &[String]) {
     told.iter().for_each(|text| paint(text));
@@ -67,7 +74,7 @@ pub(super) fn findings(report: &Report, sources: &Sources, sizes: &[String], for
 /// Findings as people read them, as many as anybody reads, a paragraph each.
 pub(super) fn to_people(report: &Report, sources: &Sources, sizes: &[String]) -> Vec<String> {
     // anstream takes the colours out again where they cannot be shown.
-    let terminal = Terminal::new(is_wide());
+    let terminal = Terminal::new(is_watched());
     let shown = report.findings.iter().take(SHOWN.most);
     let mut told: Vec<String> = shown.map(|finding| terminal.show(finding, sources, sizes) + "\n").collect();
     if report.findings.len() > SHOWN.most {
@@ -78,7 +85,7 @@ pub(super) fn to_people(report: &Report, sources: &Sources, sizes: &[String]) ->
 }
 
 /// Whether somebody reads along.
-pub(super) fn is_wide() -> bool {
+pub(super) fn is_watched() -> bool {
     std::io::stdout().is_terminal()
 }
 

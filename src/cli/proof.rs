@@ -25,9 +25,7 @@ pub(super) fn run(folder: Option<&Path>, args: &ProofArgs, bounds: Bounds) -> Re
     }
     apart::each(&choice, bounds, |booklet| {
         let workshop = Workshop::open(&choice.folder, booklet, Reach::Checks);
-        let outcome = one(booklet, workshop, args)?;
-        comemo::evict(0);
-        Ok(outcome)
+        one(booklet, workshop, args)
     })
 }
 
@@ -109,6 +107,5 @@ fn found(workshop: &Workshop, fault: &PressFault) -> Option<Finding> {
 fn tell(workshop: &Workshop, found: impl IntoIterator<Item = Finding>) {
     let mut findings = Findings::default();
     findings.extend(found);
-    let report = findings.report(&workshop.sources, workshop.sizes.len(), &[], &|_| None);
-    output::report(&report, workshop, Form::People);
+    output::found_since(workshop, findings);
 }

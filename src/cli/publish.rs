@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::apart::Bounds;
-use super::args::{Form, PublishArgs};
+use super::args::PublishArgs;
 use super::jobs::Books;
 use super::kept::Kept;
 use super::opening::{self, Opening, each_once};
@@ -100,8 +100,7 @@ fn refused(name: &str, home: &Path, workshop: &mut Workshop, manifest: &Manifest
 
 /// Tells findings, and says whether they stop.
 fn stop(workshop: &Workshop, findings: Findings) -> Option<Outcome> {
-    let report = findings.report(&workshop.sources, workshop.sizes.len(), &[], &|_| None);
-    output::report(&report, workshop, Form::People);
+    let report = output::found_since(workshop, findings);
     (report.errors() > 0).then_some(Outcome::Findings)
 }
 
